@@ -1,0 +1,45 @@
+/**
+ * A drawing as data, in the page's own units (px on screen, mm on paper), y downward as in SVG.
+ * React figures and the SVG writer both read it, so what is printed or tested is what is shown.
+ */
+export interface Scene {
+  readonly width: number;
+  readonly height: number;
+  /** One sentence for a reader who cannot see it. */
+  readonly title: string;
+  readonly shapes: readonly Shape[];
+}
+
+export type Shape = PathShape | TextShape | GroupShape;
+
+export interface PathShape {
+  readonly kind: "path";
+  /** Names what is drawn ("datum", "fret plane"); stable, for tests and for styling. */
+  readonly role: string;
+  readonly line: LineStyle;
+  readonly fill?: FillStyle;
+  readonly d: string;
+}
+
+export interface TextShape {
+  readonly kind: "text";
+  readonly role: string;
+  readonly x: number;
+  readonly y: number;
+  readonly anchor: "start" | "middle" | "end";
+  /** Font size in the scene's units. */
+  readonly size: number;
+  readonly strong?: boolean;
+  readonly text: string;
+}
+
+export interface GroupShape {
+  readonly kind: "group";
+  readonly role: string;
+  readonly shapes: readonly Shape[];
+}
+
+/** Line types of technical drawing (ISO 128): visible thick, thin, hidden dashed, centre chain; none for fills. */
+export type LineStyle = "none" | "thick" | "thin" | "dashed" | "chain";
+
+export type FillStyle = "paper" | "ink" | "dome" | "flat" | "wood" | "window";

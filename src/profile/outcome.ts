@@ -1,0 +1,94 @@
+import type { Dome } from "../geometry/dome.ts";
+import type { Range, TargetKind } from "../instrument/instrument.ts";
+import type { Phrase } from "../instrument/phrase.ts";
+
+/** All lengths in mm, all angles in degrees. Frame: origin at the tail end on the flat's plane, x toward the neck, z out of the top. */
+export interface Profile {
+  /** Thickness of the shim under the tail. */
+  readonly shim: number;
+  /** How far the tail end lies below the flat's plane. */
+  readonly tailDrop: number;
+  /** Angle at the break between the flat and the chord to the tail end. */
+  readonly chordPitch: number;
+  /** Angle between the flat and the datum, the level rim's top edge. */
+  readonly pitch: number;
+  /** Between the fingerboard's plane and a heel face cut to a neck end square to the datum. */
+  readonly heelAngle: number;
+  readonly breakX: number;
+  readonly breakHalfWidth: number;
+  readonly saddleX: number;
+  /** Gap under a straightedge laid on the flat, at the saddle line; negative: it cannot lie there. */
+  readonly flatGap: number;
+  /** Fret plane over the top at the saddle line. */
+  readonly projection: number;
+  readonly bridgeClearance: number;
+  readonly stringHeight: number;
+  readonly saddleExposure: number;
+  /** One per string, bass first. */
+  readonly stringExposure: readonly number[];
+  readonly breakAngle: number;
+  /** How far and how deep the flat board cuts tailward of the break; both 0 when it does not. */
+  readonly overrunLength: number;
+  readonly overrunDepth: number;
+  /** Thinnest shim with no overrun; null when none within reach is. */
+  readonly cleanShim: number | null;
+  /** How much the whole level edge must come down because it was too low somewhere. */
+  readonly rimOffset: number;
+  /** Most that comes off the level rim anywhere, `rimOffset` included. */
+  readonly maxRemoval: number;
+  readonly maxRemovalX: number;
+  /** Where the least comes off, so where sanding ends last. */
+  readonly leastRemovalX: number;
+  /** Width the side's strip must have before it is cut to shape. */
+  readonly stockWidth: number;
+  /** Diameter of the smallest dish the domed part of the rim fits in. */
+  readonly dishNeeded: number;
+  /** Distance from tail of the fingerboard's end. */
+  readonly fingerboardEndX: number;
+  readonly stations: readonly Station[];
+  /** The range of each target this instrument can be given. */
+  readonly reachable: Readonly<Record<TargetKind, Range>>;
+  /** Worst first. */
+  readonly checks: readonly Check[];
+  /** The sphere (or plane) the top's rim lies on, and the back's, for drawing. */
+  readonly dome: Dome;
+  readonly back: Dome;
+}
+
+export interface Station {
+  /** A landmark's name, or "" for a place that is only one of the even spacing. */
+  readonly name: string;
+  readonly x: number;
+  readonly halfWidth: number;
+  /** Along the outline from the tail seam. */
+  readonly arcLength: number;
+  /** What comes off the level rim here, `rimOffset` not included. */
+  readonly removal: number;
+  readonly sideDepth: number;
+  readonly zone: "dome" | "flat";
+}
+
+/** `stop`: it cannot be built or set up so; `warn`: out of what was asked or usual; `note`: good to know. */
+export type Grade = "stop" | "warn" | "note";
+
+export interface Check {
+  readonly id: string;
+  readonly grade: Grade;
+  /** Path of the field that mends it best, such as `"shim.contact"`. */
+  readonly field: string;
+  /** What it means at the bench. */
+  readonly means: Phrase;
+  /** What would mend it. */
+  readonly mend: Phrase;
+}
+
+/** Why an instrument has no profile: one field to blame, and the nearest value of it that would work (null: none does). */
+export interface Refusal {
+  readonly field: string;
+  readonly why: Phrase;
+  readonly nearest: number | null;
+}
+
+export type ProfileResult =
+  | { readonly ok: true; readonly profile: Profile }
+  | { readonly ok: false; readonly refusal: Refusal };

@@ -1,0 +1,59 @@
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vitest/config";
+
+const contentSecurityPolicy = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join("; ");
+
+/** The policy goes into built pages only: the development server needs inline scripts of its own. */
+const strictPolicy = {
+  name: "strict-content-security-policy",
+  apply: "build",
+  transformIndexHtml: () => [
+    {
+      tag: "meta",
+      attrs: { "http-equiv": "Content-Security-Policy", content: contentSecurityPolicy },
+      injectTo: "head-prepend",
+    },
+  ],
+} as const;
+
+export default defineConfig({
+  base: "./",
+  plugins: [react(), strictPolicy],
+  build: { target: "es2023", modulePreload: { polyfill: false }, assetsInlineLimit: 0 },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: "core",
+          environment: "node",
+          include: ["tests/{geometry,instrument,profile,drawing,store}/**/*.test.ts"],
+        },
+      },
+      {
+        extends: true,
+        test: { name: "reference", environment: "node", include: ["tests/reference/**/*.test.ts"] },
+      },
+      {
+        extends: true,
+        test: {
+          name: "views",
+          environment: "jsdom",
+          include: ["tests/views/**/*.test.tsx"],
+          setupFiles: ["tests/support/dom.ts"],
+        },
+      },
+    ],
+  },
+});
