@@ -1,5 +1,6 @@
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vitest/config";
+import type { Reporter } from "vitest/node";
 
 const contentSecurityPolicy = [
   "default-src 'none'",
@@ -27,11 +28,23 @@ const strictPolicy = {
   ],
 } as const;
 
+/** Ends a test run with its count on one plain line, for readers of logs. */
+const closingLine: Reporter = {
+  onTestRunEnd(modules) {
+    const states = modules.flatMap((module) =>
+      [...module.children.allTests()].map((test) => test.result().state),
+    );
+    const passed = states.filter((state) => state === "passed").length;
+    process.stdout.write(`\nvitest: ${passed} passed, ${states.length - passed} failed\n`);
+  },
+};
+
 export default defineConfig({
   base: "./",
   plugins: [react(), strictPolicy],
   build: { target: "es2023", modulePreload: { polyfill: false }, assetsInlineLimit: 0 },
   test: {
+    reporters: ["default", closingLine],
     projects: [
       {
         extends: true,

@@ -1,0 +1,31 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "@playwright/test";
+import { findChromium, quietFlags } from "./find-chromium.ts";
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const address = "http://localhost:4173/";
+
+export default defineConfig({
+  testMatch: "*.spec.ts",
+  outputDir: ".output",
+  fullyParallel: true,
+  forbidOnly: true,
+  retries: 0,
+  workers: 2,
+  timeout: 30_000,
+  expect: { timeout: 5_000 },
+  reporter: [["list"], ["./closing-line.ts"]],
+  use: {
+    baseURL: address,
+    viewport: { width: 1180, height: 820 },
+    screenshot: "only-on-failure",
+    launchOptions: { executablePath: findChromium(), args: quietFlags },
+  },
+  // The built page as a builder gets it, policy and all; `npm run browser` builds it first.
+  webServer: {
+    command: "npx vite preview --port 4173 --strictPort",
+    cwd: root,
+    url: address,
+    reuseExistingServer: false,
+  },
+});

@@ -1,0 +1,33 @@
+import type { BrowserContext } from "@playwright/test";
+
+const violationMark = "content security policy violation:";
+
+/**
+ * Collects what a page must never do: console warnings and errors, uncaught errors, requests that
+ * fail or leave the origin, and violations of the content security policy. The list grows as the
+ * pages of the context run.
+ */
+export async function watch(context: BrowserContext, origin: string): Promise<readonly string[]> {
+  const faults: string[] = [];
+  context.on("console", (message) => {
+    if (["error", "warning"].includes(message.type())) {
+      faults.push(`console ${message.type()}: ${message.text()}`);
+    }
+  });
+  context.on("weberror", (fault) => faults.push(`uncaught: ${fault.error().message}`));
+  context.on("requestfailed", (request) => {
+    faults.push(`failed: ${request.url()} ${request.failure()?.errorText}`);
+  });
+  context.on("request", (request) => {
+    const url = new URL(request.url());
+    if (url.protocol.startsWith("http") && url.origin !== origin) {
+      faults.push(`off the origin: ${url.href}`);
+    }
+  });
+  await context.addInitScript((mark) => {
+    document.addEventListener("securitypolicyviolation", (event) => {
+      console.error(mark, event.effectiveDirective, event.blockedURI);
+    });
+  }, violationMark);
+  return faults;
+}
