@@ -1,0 +1,87 @@
+import type { DomePath, Field, ShimPath } from "./field.ts";
+
+/** Defaults: a 28 ft dish and a break 100 mm from the neck end; common practice, no source. */
+export const domeFields: Readonly<Record<DomePath, Field>> = {
+  "dome.dishRadius": {
+    label: "Dish radius",
+    quantity: "length",
+    min: 1,
+    max: 1e9,
+    default: 8534.4,
+    step: 304.8,
+    nullWord: "none",
+    usual: "ft",
+    howTo:
+      "As marked on the dish. To check: half a straightedge's span squared, over twice the gap.",
+  },
+  "dome.dishDiameter": {
+    label: "Dish diameter",
+    quantity: "length",
+    min: 1,
+    max: 10000,
+    default: 610,
+    step: 5,
+    howTo: "Across the sanding face of the dish, edge to edge.",
+  },
+  "dome.braceRadius": {
+    label: "Brace radius",
+    quantity: "length",
+    min: 1,
+    max: 1e9,
+    default: 8534.4,
+    step: 304.8,
+    nullWord: "flat",
+    usual: "ft",
+    howTo: "Radius the gluing faces of the braces below the break are arched to.",
+  },
+  "dome.flatLength": {
+    label: "Break from the neck end",
+    quantity: "length",
+    min: 0,
+    max: 1500,
+    default: 100,
+    step: 1,
+    howTo: "Along the centreline, from the neck end of the rim to the line where the flat ends.",
+  },
+  "dome.tailExtra": {
+    label: "Extra off the tail",
+    quantity: "length",
+    min: -50,
+    max: 50,
+    default: 0,
+    step: 0.1,
+    howTo:
+      "How much more the dish takes off the rim at the tail end than at the break; 0 if it lies level.",
+  },
+  "dome.blendLength": {
+    label: "Blend length",
+    quantity: "length",
+    min: 0,
+    max: 1500,
+    default: 45,
+    step: 1,
+    howTo: "From the break to the first domed brace, over which the plate goes from flat to domed.",
+  },
+};
+
+/** Defaults: a shim as wide as a common tail block is deep; common practice, no source. */
+export const shimFields: Readonly<Record<ShimPath, Field>> = {
+  "shim.contact": {
+    label: "Shim contact",
+    quantity: "length",
+    min: 0,
+    max: 500,
+    default: 20,
+    step: 1,
+    howTo: "From the tail end in to the shim's far edge, where the rim rests on it.",
+  },
+  "shim.tailBlockDepth": {
+    label: "Tail block depth",
+    quantity: "length",
+    min: 0,
+    max: 500,
+    default: 20,
+    step: 1,
+    howTo: "Along the centreline, from the tail end to the inner face of the tail block.",
+  },
+};

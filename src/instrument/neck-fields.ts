@@ -1,0 +1,100 @@
+import type { Field, NeckPath } from "./field.ts";
+
+/**
+ * Defaults: 14 frets to the body. Fingerboard within 3/16–1/4 in and relief within 0.05–0.3 mm, as
+ * published setup notes have them; fret crown from memory; the rest common practice, no source.
+ */
+export const neckFields: Readonly<Record<NeckPath, Field>> = {
+  "neck.scale": {
+    label: "Scale length",
+    quantity: "length",
+    min: 100,
+    max: 1500,
+    default: 645,
+    step: 1,
+    howTo: "Twice the distance from the nut to fret 12, without compensation.",
+  },
+  "neck.joinFret": {
+    label: "Join fret",
+    quantity: "count",
+    min: 5,
+    max: 30,
+    default: 14,
+    step: 1,
+    howTo: "The fret that stands over the neck end of the rim.",
+  },
+  "neck.lastFret": {
+    label: "Last fret",
+    quantity: "count",
+    min: 5,
+    max: 36,
+    default: 20,
+    step: 1,
+    howTo: "The number of the fret nearest the soundhole.",
+  },
+  "neck.fingerboardOverhang": {
+    label: "Fingerboard beyond the last fret",
+    quantity: "length",
+    min: 0,
+    max: 200,
+    default: 8,
+    step: 0.5,
+    howTo: "From the middle of the last fret to the end of the fingerboard.",
+  },
+  "neck.fingerboardThickness": {
+    label: "Fingerboard thickness",
+    quantity: "length",
+    min: 0,
+    max: 50,
+    default: 6.3,
+    step: 0.1,
+    howTo: "On the centreline, without frets.",
+  },
+  "neck.fretHeight": {
+    label: "Fret height",
+    quantity: "length",
+    min: 0,
+    max: 10,
+    default: 1.1,
+    step: 0.05,
+    howTo: "The crown over the fingerboard, after levelling.",
+  },
+  "neck.fingerboardRadius": {
+    label: "Fingerboard radius",
+    quantity: "length",
+    min: 1,
+    max: 1e9,
+    default: 406.4,
+    step: 25.4,
+    nullWord: "flat",
+    howTo: "Across the fingerboard, with a radius gauge.",
+  },
+  "neck.neckTilt": {
+    label: "Neck tilt",
+    quantity: "angle",
+    min: -10,
+    max: 10,
+    default: 0,
+    step: 0.05,
+    howTo:
+      "Angle of the fret plane to the flat, rising toward the bridge; 0 when the fingerboard is glued to the flat.",
+  },
+  "neck.relief": {
+    label: "Relief",
+    quantity: "length",
+    min: -5,
+    max: 5,
+    default: 0.15,
+    step: 0.01,
+    howTo: "Straightedge from fret 1 to the join fret, strung to pitch: the gap at the middle.",
+  },
+  "neck.heelLength": {
+    label: "Heel length",
+    quantity: "length",
+    min: 1,
+    max: 500,
+    default: 90,
+    step: 0.5,
+    howTo: "From the shoulder, under the fingerboard, down to the tip of the heel.",
+  },
+};

@@ -1,0 +1,105 @@
+import type { Field, WindowPath } from "./field.ts";
+import type { TargetKind, WindowKind } from "./instrument.ts";
+
+/** What each target may be, and what it is unless stated. Defaults agree with one another to 0.1 mm on the default instrument. */
+export const targetFields: Readonly<Record<TargetKind, Field>> = {
+  pitch: {
+    label: "Pitch",
+    quantity: "angle",
+    min: -45,
+    max: 45,
+    default: 1.4,
+    step: 0.05,
+    howTo: "Angle between the flat and the level rim's top edge.",
+  },
+  bridgeClearance: {
+    label: "Fret plane over the bridge",
+    quantity: "length",
+    min: -200,
+    max: 200,
+    default: 0.5,
+    step: 0.1,
+    howTo: "Straightedge along the frets to the saddle line: from the bridge's top up to its edge.",
+  },
+  saddleExposure: {
+    label: "Saddle exposed",
+    quantity: "length",
+    min: -200,
+    max: 200,
+    default: 3.4,
+    step: 0.1,
+    howTo: "On the centreline, from the bridge's top to the top of the saddle.",
+  },
+  stringHeight: {
+    label: "String height over the top",
+    quantity: "length",
+    min: -200,
+    max: 200,
+    default: 12,
+    step: 0.1,
+    howTo: "On the centreline at the saddle, from the top to the underside of the strings.",
+  },
+  shim: {
+    label: "Shim",
+    quantity: "length",
+    min: -200,
+    max: 200,
+    default: 8.4,
+    step: 0.1,
+    howTo: "Thickness of the shim under the tail, at the edge the rim rests on.",
+  },
+};
+
+const pitch = {
+  quantity: "angle",
+  min: -45,
+  max: 45,
+  step: 0.1,
+  howTo: "Angle between the flat and the level rim's top edge.",
+} as const;
+
+const breakAngle = {
+  quantity: "angle",
+  min: -90,
+  max: 180,
+  step: 1,
+  howTo: "How far the string turns down over the saddle to its pin.",
+} as const;
+
+const height = (kind: TargetKind & WindowKind) =>
+  ({
+    quantity: "length",
+    min: -200,
+    max: 200,
+    step: 0.1,
+    howTo: targetFields[kind].howTo,
+  }) as const;
+
+const clearance = height("bridgeClearance");
+const exposure = height("saddleExposure");
+const string = height("stringHeight");
+
+/**
+ * Defaults. Fret plane over the bridge: 1/64–1/16 in, and string height about 1/2 in, as a published
+ * builders' tip has them; the saddle and the break angle from memory; pitch common practice, no source.
+ */
+export const windowFields: Readonly<Record<WindowPath, Field>> = {
+  "windows.bridgeClearance.0": {
+    label: "Fret plane over the bridge, least",
+    default: 0.4,
+    ...clearance,
+  },
+  "windows.bridgeClearance.1": {
+    label: "Fret plane over the bridge, most",
+    default: 1.6,
+    ...clearance,
+  },
+  "windows.saddleExposure.0": { label: "Saddle exposed, least", default: 2.5, ...exposure },
+  "windows.saddleExposure.1": { label: "Saddle exposed, most", default: 5, ...exposure },
+  "windows.stringHeight.0": { label: "String height over the top, least", default: 11, ...string },
+  "windows.stringHeight.1": { label: "String height over the top, most", default: 14, ...string },
+  "windows.breakAngle.0": { label: "Break angle, least", default: 20, ...breakAngle },
+  "windows.breakAngle.1": { label: "Break angle, most", default: 35, ...breakAngle },
+  "windows.pitch.0": { label: "Pitch, least", default: 1, ...pitch },
+  "windows.pitch.1": { label: "Pitch, most", default: 2, ...pitch },
+};

@@ -1,0 +1,89 @@
+import type * as z from "zod/mini";
+import { fields, isFieldPath } from "./fields.ts";
+import { type Instrument, targetKinds } from "./instrument.ts";
+import { fieldProblem, type Problem, problem, said } from "./problem.ts";
+import { relationProblems } from "./relations.ts";
+import { instrumentSchema, textLimits, widestTolerance } from "./schema.ts";
+
+export type Reading =
+  | { readonly ok: true; readonly instrument: Instrument }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** The one door for files, fragments and pastes. Takes any JSON value and never throws. */
+export function readInstrument(json: unknown): Reading {
+  const stranger = notOurs(json);
+  if (stranger !== null) return { ok: false, problems: [stranger] };
+  const parsed = instrumentSchema.safeParse(json);
+  if (!parsed.success) {
+    const problems = parsed.error.issues.map((issue) => problemOf(issue, json));
+    return { ok: false, problems: firstAtEachPath(problems) };
+  }
+  const problems = relationProblems(parsed.data);
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, instrument: parsed.data };
+}
+
+function notOurs(json: unknown): Problem | null {
+  if (typeof json !== "object" || json === null || Array.isArray(json))
+    return { path: "", message: `An instrument is a JSON object; this is ${said(json)}.` };
+  const { format = "rimwright-instrument", version = 1 } = json as Record<string, unknown>;
+  if (format !== "rimwright-instrument")
+    return {
+      path: "format",
+      message: `This is not a Rimwright instrument: its format is ${said(format)}.`,
+    };
+  if (typeof version === "number" && version > 1)
+    return {
+      path: "version",
+      message: `This file is of version ${version}; this Rimwright reads version 1. A newer Rimwright is needed.`,
+    };
+  return version === 1 ? null : problem("version", "1", version);
+}
+
+function problemOf(issue: z.core.$ZodIssue, json: unknown): Problem {
+  const path = issue.path.map(String).join(".");
+  const value = valueAt(json, issue.path);
+  if (issue.path[0] === "tolerances" && issue.path.length > 1) {
+    const name = String(issue.path[1]);
+    return isFieldPath(name)
+      ? problem(path, `between 0 and ${widestTolerance}`, value, [0, widestTolerance])
+      : {
+          path,
+          message: `tolerances holds ${said(name)}, which names no number of an instrument.`,
+        };
+  }
+  if (isFieldPath(path) && path !== "target.value") return fieldProblem(path, fields[path], value);
+  if (isText(path) && typeof value === "string")
+    return {
+      path,
+      message: `${path} must be ${textLimits[path]} characters at most; it is ${value.length} long.`,
+    };
+  return problem(path, wantedAt(path), value);
+}
+
+function isText(path: string): path is keyof typeof textLimits {
+  return Object.hasOwn(textLimits, path);
+}
+
+function wantedAt(path: string): string {
+  if (isText(path)) return "a text";
+  if (path === "target.value") return "a number";
+  if (path === "target.kind") return `one of ${targetKinds.join(", ")}`;
+  return path.startsWith("windows.")
+    ? "two numbers, the low end and the high end"
+    : "a group of fields";
+}
+
+function valueAt(json: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>(
+    (value, key) =>
+      typeof value === "object" && value !== null && Object.hasOwn(value, key)
+        ? (value as Record<PropertyKey, unknown>)[key]
+        : undefined,
+    json,
+  );
+}
+
+function firstAtEachPath(problems: readonly Problem[]): readonly Problem[] {
+  const seen = new Set<string>();
+  return problems.filter(({ path }) => !seen.has(path) && seen.add(path));
+}
