@@ -1,9 +1,10 @@
 import type { Dome } from "../geometry/dome.ts";
+import type { FieldPath } from "../instrument/field.ts";
 import type { Range, TargetKind } from "../instrument/instrument.ts";
 import type { Phrase } from "../instrument/phrase.ts";
 
-/** All lengths in mm, all angles in degrees. Frame: origin at the tail end on the flat's plane, x toward the neck, z out of the top. */
-export interface Profile {
+/** The numbers of a profile. All lengths in mm, all angles in degrees. Frame: origin at the tail end on the flat's plane, x toward the neck, z out of the top. */
+export interface Outcomes {
   /** Thickness of the shim under the tail. */
   readonly shim: number;
   /** How far the tail end lies below the flat's plane. */
@@ -39,15 +40,18 @@ export interface Profile {
   readonly maxRemovalX: number;
   /** Where the least comes off, so where sanding ends last. */
   readonly leastRemovalX: number;
-  /** Width the side's strip must have before it is cut to shape. */
-  readonly stockWidth: number;
   /** Diameter of the smallest dish the domed part of the rim fits in. */
   readonly dishNeeded: number;
   /** Distance from tail of the fingerboard's end. */
   readonly fingerboardEndX: number;
-  readonly stations: readonly Station[];
   /** The range of each target this instrument can be given. */
   readonly reachable: Readonly<Record<TargetKind, Range>>;
+}
+
+export interface Profile extends Outcomes {
+  /** Width the side's strip must have before it is cut to shape. */
+  readonly stockWidth: number;
+  readonly stations: readonly Station[];
   /** Worst first. */
   readonly checks: readonly Check[];
   /** The sphere (or plane) the top's rim lies on, and the back's, for drawing. */
@@ -74,8 +78,8 @@ export type Grade = "stop" | "warn" | "note";
 export interface Check {
   readonly id: string;
   readonly grade: Grade;
-  /** Path of the field that mends it best, such as `"shim.contact"`. */
-  readonly field: string;
+  /** The field that mends it best. */
+  readonly field: FieldPath;
   /** What it means at the bench. */
   readonly means: Phrase;
   /** What would mend it. */
@@ -84,7 +88,7 @@ export interface Check {
 
 /** Why an instrument has no profile: one field to blame, and the nearest value of it that would work (null: none does). */
 export interface Refusal {
-  readonly field: string;
+  readonly field: FieldPath;
   readonly why: Phrase;
   readonly nearest: number | null;
 }

@@ -1,0 +1,75 @@
+const golden = (Math.sqrt(5) - 1) / 2;
+
+/** `values[i]`; the caller keeps i in range, and NaN shows when it did not. */
+export const at = (values: readonly number[], i: number): number => values[i] ?? Number.NaN;
+
+export interface Peak {
+  readonly x: number;
+  readonly value: number;
+}
+
+/**
+ * The highest point of a piecewise smooth `f` over the rising places `xs`, ends included, where
+ * `values[i]` is f(xs[i]): the best sample, refined between its neighbours. The value is exact to
+ * rounding; the place only to about the square root of it, since a peak is flat.
+ */
+export function highest(
+  f: (x: number) => number,
+  xs: readonly number[],
+  values: readonly number[],
+): Peak {
+  let best = 0;
+  for (let i = 1; i < values.length; i++) if (at(values, i) > at(values, best)) best = i;
+  return peakNear(f, xs, values, best);
+}
+
+/**
+ * The top of `f` between the neighbours of sample i: parabolas through the three best places, golden
+ * cuts where they stray (R. P. Brent, *Algorithms for Minimization Without Derivatives*, 1973,
+ * chapter 5; from memory).
+ */
+export function peakNear(
+  f: (x: number) => number,
+  xs: readonly number[],
+  values: readonly number[],
+  i: number,
+): Peak {
+  let lo = at(xs, Math.max(0, i - 1));
+  let hi = at(xs, Math.min(xs.length - 1, i + 1));
+  let best: Peak = { x: at(xs, i), value: at(values, i) };
+  let second = best;
+  let third = best;
+  let step = 0;
+  let before = 0;
+  for (let round = 0; round < 60; round++) {
+    const middle = (lo + hi) / 2;
+    const near = 1e-9 * Math.abs(best.x) + 1e-12;
+    if (Math.abs(best.x - middle) <= 2 * near - (hi - lo) / 2) break;
+    const parabola = parabolaStep(best, second, third);
+    const trusted =
+      Math.abs(parabola) < Math.abs(before / 2) && best.x + parabola > lo && best.x + parabola < hi;
+    const cut = (1 - golden) * (best.x < middle ? hi - best.x : lo - best.x);
+    before = trusted ? step : cut / (1 - golden);
+    step = trusted ? parabola : cut;
+    const x = best.x + (Math.abs(step) >= near ? step : Math.sign(step || 1) * near);
+    const tried = { x, value: f(x) };
+    if (tried.value >= best.value) {
+      if (x >= best.x) lo = best.x;
+      else hi = best.x;
+      [third, second, best] = [second, best, tried];
+    } else {
+      if (x < best.x) lo = x;
+      else hi = x;
+      if (tried.value >= second.value || second === best) [third, second] = [second, tried];
+      else if (tried.value >= third.value || third === best || third === second) third = tried;
+    }
+  }
+  return best;
+}
+
+/** From `best` to the top of the parabola through three places; not finite when they lie on a line. */
+function parabolaStep(best: Peak, second: Peak, third: Peak): number {
+  const r = (best.x - second.x) * (best.value - third.value);
+  const q = (best.x - third.x) * (best.value - second.value);
+  return ((best.x - third.x) * q - (best.x - second.x) * r) / (2 * (r - q));
+}

@@ -1,0 +1,142 @@
+import { degrees } from "../geometry/angle.ts";
+import { type Dome, domeZ } from "../geometry/dome.ts";
+import { edgeOf } from "../geometry/edge.ts";
+import { enclosingCircle } from "../geometry/enclosing-circle.ts";
+import type { Instrument } from "../instrument/instrument.ts";
+import { phrase } from "../instrument/phrase.ts";
+import { backOf } from "./back.ts";
+import { checksOf } from "./check.ts";
+import { nearestWorking } from "./nearest.ts";
+import { fingerboardEndX, stringsAcross } from "./neck.ts";
+import type { Outcomes, Profile, ProfileResult } from "./outcome.ts";
+import { type Reach, reachOf } from "./reach.ts";
+import { cleanShimOf, overrunOf, removalOver } from "./rim.ts";
+import { type Setting, settingOf } from "./setting.ts";
+import { outcomeOf, reachableRange, solve, type TargetObjection } from "./solve.ts";
+import { stationsOf, stockWidth } from "./station.ts";
+import { topZ } from "./top.ts";
+
+/** An instrument with its shim found and every sphere it needs in place. */
+interface Solved {
+  readonly setting: Setting;
+  readonly reach: Reach;
+  readonly shim: number;
+  readonly dome: Dome;
+  readonly back: Dome;
+}
+
+type SolvedResult =
+  | { readonly ok: true; readonly solved: Solved }
+  | { readonly ok: false; readonly objection: TargetObjection };
+
+/**
+ * Everything that follows from an instrument as its schema yields it: the shim its target asks for,
+ * and what that shim does. Refuses, naming one field and the nearest value of it that works, when
+ * tail, saddle and break do not lie in order, a sphere ends short of the rim, or the target is out of
+ * reach. `stationEvery` is the stations' spacing along the edge, mm.
+ */
+export function profileOf(instrument: Instrument, { stationEvery = 25 } = {}): ProfileResult {
+  const result = solvedOf(instrument);
+  if (result.ok) return { ok: true, profile: profileFrom(result.solved, stationEvery) };
+  const { field, why, nearest } = result.objection;
+  const works = (changed: Instrument): boolean => solvedOf(changed).ok;
+  return {
+    ok: false,
+    refusal: { field, why, nearest: nearest ?? nearestWorking(instrument, field, works) },
+  };
+}
+
+function solvedOf(instrument: Instrument): SolvedResult {
+  const set = settingOf(instrument);
+  if (!set.ok) return set;
+  const { setting } = set;
+  const solution = solve(setting);
+  if (!solution.ok) return solution;
+  const reached = reachOf(setting);
+  if (!reached.ok) return reached;
+  const { shim, dome } = solution.solution;
+  const back = backOf(setting, -domeZ(dome, 0, 0));
+  if (back === null) {
+    const why = phrase`A back this round ends short of the rim.`;
+    return { ok: false, objection: { field: "body.backRadius", why } };
+  }
+  return { ok: true, solved: { setting, reach: reached.reach, shim, dome, back } };
+}
+
+function profileFrom(solved: Solved, stationEvery: number): Profile {
+  const { setting, reach, shim, dome, back } = solved;
+  const outcomes: Outcomes = {
+    shim,
+    ...anglesOf(solved),
+    ...saddleOf(solved),
+    ...rimOf(solved),
+    breakX: setting.breakX,
+    breakHalfWidth: setting.breakHalfWidth,
+    saddleX: setting.saddleX,
+    fingerboardEndX: fingerboardEndX(setting.instrument),
+    reachable: {
+      pitch: reachableRange(setting, reach, "pitch"),
+      bridgeClearance: reachableRange(setting, reach, "bridgeClearance"),
+      saddleExposure: reachableRange(setting, reach, "saddleExposure"),
+      stringHeight: reachableRange(setting, reach, "stringHeight"),
+      shim: reachableRange(setting, reach, "shim"),
+    },
+  };
+  const rim = { setting, dome, back, pitch: outcomes.pitch };
+  return {
+    ...outcomes,
+    stockWidth: stockWidth(rim) + outcomes.rimOffset,
+    stations: stationsOf(rim, stationEvery),
+    checks: checksOf(setting.instrument, outcomes),
+    dome,
+    back,
+  };
+}
+
+function anglesOf({ setting, dome }: Solved) {
+  const tailDrop = -domeZ(dome, 0, 0);
+  const pitch = outcomeOf(setting, dome, "pitch");
+  return {
+    tailDrop,
+    chordPitch: degrees(Math.atan(tailDrop / setting.breakX)),
+    pitch,
+    heelAngle: 90 - pitch - setting.instrument.neck.neckTilt,
+  };
+}
+
+function saddleOf({ setting, dome }: Solved) {
+  const { instrument, fretPlaneAtSaddle, middleString } = setting;
+  const { thickness, compensation, pinDistance, pinRamp } = instrument.bridge;
+  const fall =
+    (middleString.atSaddle - middleString.atNut) / (instrument.neck.scale + compensation);
+  const flatGap = -topZ(setting, dome, setting.saddleX);
+  const projection = fretPlaneAtSaddle + flatGap;
+  const bridgeClearance = projection - thickness;
+  const saddleExposure = bridgeClearance + middleString.atSaddle;
+  return {
+    flatGap,
+    projection,
+    bridgeClearance,
+    stringHeight: projection + middleString.atSaddle,
+    saddleExposure,
+    stringExposure: stringsAcross(instrument).map(({ atSaddle }) => bridgeClearance + atSaddle),
+    breakAngle: degrees(Math.atan((saddleExposure + pinRamp) / pinDistance) + Math.atan(fall)),
+  };
+}
+
+function rimOf({ setting, reach, dome }: Solved) {
+  const edge = edgeOf(setting.outline, setting.breakX);
+  const overrun = overrunOf(setting, dome, edge);
+  const { most, least } = removalOver(setting, dome, outcomeOf(setting, dome, "pitch"), edge);
+  const rimOffset = Math.max(0, -least.value);
+  return {
+    overrunLength: overrun.length,
+    overrunDepth: overrun.depth,
+    cleanShim: cleanShimOf(setting, reach, edge),
+    rimOffset,
+    maxRemoval: most.value + rimOffset,
+    maxRemovalX: most.x,
+    leastRemovalX: least.x,
+    dishNeeded: 2 * enclosingCircle(setting.outline, setting.breakX).radius,
+  };
+}

@@ -1,0 +1,89 @@
+import { curvatureOf } from "../geometry/circle.ts";
+import { BoutOutline, type Outline } from "../geometry/outline.ts";
+import type { Instrument } from "../instrument/instrument.ts";
+import { mm, phrase } from "../instrument/phrase.ts";
+import { fretPlaneZ, middleString, type StringHeights, saddleLineX } from "./neck.ts";
+import type { Objection } from "./objection.ts";
+
+/** What an instrument fixes before any shim is chosen. Millimetres; x from the tail end, heights over the flat's plane. */
+export interface Setting {
+  readonly instrument: Instrument;
+  readonly outline: Outline;
+  readonly breakX: number;
+  readonly breakHalfWidth: number;
+  readonly saddleX: number;
+  readonly saddleHalfWidth: number;
+  /** 1/radius of the dish and of the top's braces; 0 is straight. */
+  readonly dishCurvature: number;
+  readonly braceCurvature: number;
+  readonly fretPlaneAtSaddle: number;
+  readonly middleString: StringHeights;
+}
+
+export type SettingResult =
+  | { readonly ok: true; readonly setting: Setting }
+  | { readonly ok: false; readonly objection: Objection };
+
+/** Objects unless tail, saddle and break lie in that order, the shim touches tailward of the break, and the board's curve spans the strings. */
+export function settingOf(instrument: Instrument): SettingResult {
+  const { body, dome } = instrument;
+  const breakX = body.length - dome.flatLength;
+  const saddleX = saddleLineX(instrument);
+  const objection = objectionToPlaces(instrument, breakX, saddleX) ?? objectionToBoard(instrument);
+  if (objection !== null) return { ok: false, objection };
+  const outline = new BoutOutline(body);
+  const setting = {
+    instrument,
+    outline,
+    breakX,
+    breakHalfWidth: outline.halfWidth(breakX),
+    saddleX,
+    saddleHalfWidth: outline.halfWidth(saddleX),
+    dishCurvature: curvatureOf(dome.dishRadius),
+    braceCurvature: curvatureOf(dome.braceRadius),
+    fretPlaneAtSaddle: fretPlaneZ(instrument, saddleX),
+    middleString: middleString(instrument),
+  };
+  return { ok: true, setting };
+}
+
+function objectionToPlaces(
+  { body, shim }: Instrument,
+  breakX: number,
+  saddleX: number,
+): Objection | null {
+  if (breakX <= 0) {
+    return {
+      field: "dome.flatLength",
+      why: phrase`The flat is as long as the body, ${mm(body.length)}: nothing is left to dome.`,
+    };
+  }
+  if (shim.contact >= breakX) {
+    return {
+      field: "shim.contact",
+      why: phrase`The shim must touch tailward of the break, which is ${mm(breakX)} from the tail.`,
+    };
+  }
+  if (saddleX <= 0) {
+    return {
+      field: "neck.scale",
+      why: phrase`With this scale the saddle falls ${mm(-saddleX)} beyond the tail end.`,
+    };
+  }
+  if (saddleX >= breakX) {
+    return {
+      field: "dome.flatLength",
+      why: phrase`The saddle falls on the flat: the break must lie neckward of it, more than ${mm(saddleX)} from the tail.`,
+    };
+  }
+  return null;
+}
+
+function objectionToBoard({ neck, strings }: Instrument): Objection | null {
+  const widest = Math.max(strings.spreadNut, strings.spreadSaddle) / 2;
+  if (neck.fingerboardRadius === null || neck.fingerboardRadius >= widest) return null;
+  return {
+    field: "neck.fingerboardRadius",
+    why: phrase`The fingerboard's curve must span the strings, ${mm(2 * widest)} across.`,
+  };
+}

@@ -1,0 +1,124 @@
+import { degrees, radians } from "../geometry/angle.ts";
+import { type Dome, domeThrough, domeZ } from "../geometry/dome.ts";
+import { rootBetween } from "../geometry/root.ts";
+import type { Range, TargetKind } from "../instrument/instrument.ts";
+import { deg, mm, phrase } from "../instrument/phrase.ts";
+import type { Objection } from "./objection.ts";
+import { domeFits, type Reach, reachOf, shimUnder } from "./reach.ts";
+import type { Setting } from "./setting.ts";
+import { braceLift, topZ } from "./top.ts";
+
+export interface Solution {
+  readonly shim: number;
+  readonly dome: Dome;
+}
+
+export type SolutionResult =
+  | { readonly ok: true; readonly solution: Solution }
+  | { readonly ok: false; readonly objection: TargetObjection };
+
+/** For a target out of reach the nearest value is known at once. */
+export interface TargetObjection extends Objection {
+  readonly nearest?: number;
+}
+
+/** Rounding allowed at the ends of the reach, mm of shim, so that the ends themselves can be asked for. */
+const slack = 1e-9;
+
+/** The shim and the dome that meet the instrument's target; objects with the reachable range when nothing does. */
+export function solve(setting: Setting): SolutionResult {
+  const { target, body } = setting.instrument;
+  const dome = domeForTarget(setting);
+  if (dome !== null) {
+    const shim = target.kind === "shim" ? target.value : shimUnder(setting, dome);
+    if (shim >= 0 && shim <= body.depthTail && domeFits(setting, dome)) {
+      return { ok: true, solution: { shim, dome } };
+    }
+  }
+  const reached = reachOf(setting);
+  return reached.ok ? atTheEnds(setting, reached.reach, dome) : reached;
+}
+
+/** A target that misses the reach by rounding alone is met by its end; any other is refused. */
+function atTheEnds(setting: Setting, reach: Reach, dome: Dome | null): SolutionResult {
+  const { thinnest, thickest, thinnestDome, thickestDome } = reach;
+  const shim = dome === null ? Number.NaN : shimUnder(setting, dome);
+  if (Math.abs(shim - thinnest) <= slack) {
+    return { ok: true, solution: { shim: thinnest, dome: thinnestDome } };
+  }
+  if (Math.abs(shim - thickest) <= slack) {
+    return { ok: true, solution: { shim: thickest, dome: thickestDome } };
+  }
+  const { kind, value } = setting.instrument.target;
+  const [low, high] = reachableRange(setting, reach, kind);
+  const show = kind === "pitch" ? deg : mm;
+  return {
+    ok: false,
+    objection: {
+      field: "target.value",
+      why: phrase`This instrument can be given ${show(low)} to ${show(high)}; ${show(value)} is out of its reach.`,
+      nearest: value < low ? low : high,
+    },
+  };
+}
+
+/** A target's value at both ends of the reach; every one of them grows with the shim. */
+export function reachableRange(setting: Setting, reach: Reach, kind: TargetKind): Range {
+  if (kind === "shim") return [reach.thinnest, reach.thickest];
+  return [
+    outcomeOf(setting, reach.thinnestDome, kind),
+    outcomeOf(setting, reach.thickestDome, kind),
+  ];
+}
+
+/** What a dome gives of one target, mm or degrees. */
+export function outcomeOf(setting: Setting, dome: Dome, kind: Exclude<TargetKind, "shim">): number {
+  if (kind === "pitch") {
+    const { tailExtra } = setting.instrument.dome;
+    return degrees(Math.atan((-domeZ(dome, 0, 0) - tailExtra) / setting.breakX));
+  }
+  return heightOverTop(setting, kind) - topZ(setting, dome, setting.saddleX);
+}
+
+/** Height over the flat's plane at the saddle line from which a target measures down to the top. */
+function heightOverTop(setting: Setting, kind: Exclude<TargetKind, "shim" | "pitch">): number {
+  const { fretPlaneAtSaddle, middleString, instrument } = setting;
+  const { thickness } = instrument.bridge;
+  if (kind === "bridgeClearance") return fretPlaneAtSaddle - thickness;
+  const string = fretPlaneAtSaddle + middleString.atSaddle;
+  return kind === "stringHeight" ? string : string - thickness;
+}
+
+/** The dome through the one centreline point the target gives, in place of the shim's contact. */
+function domeForTarget(setting: Setting): Dome | null {
+  const { kind, value } = setting.instrument.target;
+  if (kind === "shim") return domeAt(setting, setting.instrument.shim.contact, -value);
+  if (kind === "pitch") {
+    if (Math.abs(value) >= 90) return null;
+    const rise = setting.breakX * Math.tan(radians(value));
+    return domeAt(setting, 0, -rise - setting.instrument.dome.tailExtra);
+  }
+  return domeUnderTop(setting, heightOverTop(setting, kind) - value);
+}
+
+const domeAt = (setting: Setting, x: number, z: number): Dome | null =>
+  domeThrough(setting.dishCurvature, setting.breakX, setting.breakHalfWidth, x, z);
+
+/**
+ * The dome whose top stands at z on the saddle line. Braces arched as the dish add nothing, and those
+ * of a rim without dome add a constant; otherwise what they add depends a little on the dome itself,
+ * and its height is the one root of a rising function.
+ */
+function domeUnderTop(setting: Setting, z: number): Dome | null {
+  const { saddleX, saddleHalfWidth } = setting;
+  const lift = (dome: Dome | null): number =>
+    dome === null ? Number.NaN : braceLift(setting, dome, saddleX, saddleHalfWidth);
+  if (setting.braceCurvature === setting.dishCurvature) return domeAt(setting, saddleX, z);
+  const reached = reachOf(setting);
+  if (!reached.ok) return null;
+  const { thinnestDome, thickestDome } = reached.reach;
+  const [low, high] = [domeZ(thickestDome, saddleX, 0), domeZ(thinnestDome, saddleX, 0)];
+  const over = (seat: number): number => seat + lift(domeAt(setting, saddleX, seat)) - z;
+  if (over(low) > slack || over(high) < -slack) return null;
+  return domeAt(setting, saddleX, rootBetween(over, low, high));
+}

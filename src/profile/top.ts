@@ -1,0 +1,46 @@
+import { sagitta } from "../geometry/circle.ts";
+import { type Dome, domeTilt, domeZ } from "../geometry/dome.ts";
+import type { Setting } from "./setting.ts";
+
+/**
+ * Height of the top on the centreline over the flat's plane, mm: the dome, and what braces arched to
+ * another radius add between the rims; 0 from the break on. A top of even thickness lies this much
+ * over its seat everywhere, so its thickness cancels out of every result and is left out.
+ */
+export function topZ(setting: Setting, dome: Dome, x: number): number {
+  if (x >= setting.breakX) return 0;
+  return domeZ(dome, x, 0) + braceLift(setting, dome, x, setting.outline.halfWidth(x));
+}
+
+/**
+ * What the braces add to the dome on the centreline: the arch of their own radius over the body's
+ * width, less the dish's. Both arches are the cross sections at x of spheres about one centre: radius
+ * √(R² − (x − cx)²), so curvature κ/√(1 − κ²(x − cx)²). Where there is no dome there is no centre,
+ * and a brace simply stands square to the centreline with its full radius.
+ */
+export function braceLift(setting: Setting, dome: Dome, x: number, halfWidth: number): number {
+  const { dishCurvature, braceCurvature } = setting;
+  if (braceCurvature === dishCurvature) return 0;
+  if (dishCurvature === 0) return sagitta(braceCurvature, halfWidth);
+  const dishTilt = domeTilt(dome, x);
+  const braceTilt = (dishTilt * braceCurvature) / dishCurvature;
+  return (
+    sagitta(crossCurvature(braceCurvature, braceTilt), halfWidth) -
+    sagitta(crossCurvature(dishCurvature, dishTilt), halfWidth)
+  );
+}
+
+const crossCurvature = (curvature: number, tilt: number): number =>
+  curvature / Math.sqrt(1 - tilt * tilt);
+
+/**
+ * The top as built, for drawing: the plate takes up the step between the flat brace and the first
+ * domed one over `blendLength` tailward of the break, here as a curve that meets both along their own
+ * slopes. Nothing is computed from it.
+ */
+export function blendedTopZ(setting: Setting, dome: Dome, x: number): number {
+  const { blendLength } = setting.instrument.dome;
+  const z = topZ(setting, dome, x);
+  const share = (setting.breakX - x) / blendLength;
+  return share >= 0 && share < 1 ? z * share * share * (3 - 2 * share) : z;
+}
