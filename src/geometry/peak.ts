@@ -23,6 +23,20 @@ export function highest(
   return peakNear(f, xs, values, best);
 }
 
+/** The lowest point, as `highest` finds the highest. */
+export function lowest(
+  f: (x: number) => number,
+  xs: readonly number[],
+  values: readonly number[],
+): Peak {
+  const { x, value } = highest(
+    (x) => -f(x),
+    xs,
+    values.map((value) => -value),
+  );
+  return { x, value: -value };
+}
+
 /**
  * The top of `f` between the neighbours of sample i: parabolas through the three best places, golden
  * cuts where they stray (R. P. Brent, *Algorithms for Minimization Without Derivatives*, 1973,
@@ -43,7 +57,7 @@ export function peakNear(
   let before = 0;
   for (let round = 0; round < 60; round++) {
     const middle = (lo + hi) / 2;
-    const near = 1e-9 * Math.abs(best.x) + 1e-12;
+    const near = 1e-7 * Math.abs(best.x) + 1e-9;
     if (Math.abs(best.x - middle) <= 2 * near - (hi - lo) / 2) break;
     const parabola = parabolaStep(best, second, third);
     const trusted =

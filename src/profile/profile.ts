@@ -9,8 +9,9 @@ import { checksOf } from "./check.ts";
 import { nearestWorking } from "./nearest.ts";
 import { fingerboardEndX, stringsAcross } from "./neck.ts";
 import type { Outcomes, Profile, ProfileResult } from "./outcome.ts";
+import { overrunOf } from "./overrun.ts";
 import { type Reach, reachOf } from "./reach.ts";
-import { cleanShimOf, overrunOf, removalOver } from "./rim.ts";
+import { removalOver } from "./rim.ts";
 import { type Setting, settingOf } from "./setting.ts";
 import { outcomeOf, reachableRange, solve, type TargetObjection } from "./solve.ts";
 import { stationsOf, stockWidth } from "./station.ts";
@@ -126,13 +127,13 @@ function saddleOf({ setting, dome }: Solved) {
 
 function rimOf({ setting, reach, dome }: Solved) {
   const edge = edgeOf(setting.outline, setting.breakX);
-  const overrun = overrunOf(setting, dome, edge);
+  const overrun = overrunOf(setting, reach, dome, edge);
   const { most, least } = removalOver(setting, dome, outcomeOf(setting, dome, "pitch"), edge);
   const rimOffset = Math.max(0, -least.value);
   return {
     overrunLength: overrun.length,
     overrunDepth: overrun.depth,
-    cleanShim: cleanShimOf(setting, reach, edge),
+    cleanShim: overrun.cleanShim,
     rimOffset,
     maxRemoval: most.value + rimOffset,
     maxRemovalX: most.x,

@@ -1,9 +1,10 @@
-import type { Dome } from "../geometry/dome.ts";
-import { edgeOf } from "../geometry/edge.ts";
+import { radians } from "../geometry/angle.ts";
+import { type Dome, domeZ } from "../geometry/dome.ts";
+import { along, edgeOf } from "../geometry/edge.ts";
 import { highest } from "../geometry/peak.ts";
 import { backZ } from "./back.ts";
 import type { Station } from "./outcome.ts";
-import { removalAt, rimZ } from "./rim.ts";
+import { removalOf } from "./rim.ts";
 import type { Setting } from "./setting.ts";
 
 /** What a station is read from. */
@@ -15,48 +16,61 @@ export interface Rim {
   readonly pitch: number;
 }
 
-/** Finished depth of the side at x, square to the flat, mm: top edge to back edge. */
-export function sideDepthAt({ setting, dome, back }: Rim, x: number): number {
-  return rimZ(setting, dome, x) - backZ(setting, back, x, setting.outline.halfWidth(x));
+/** Stations every `spacing` mm of edge from the tail seam, and one at each landmark, in order. */
+export function stationsOf(rim: Rim, spacing: number): readonly Station[] {
+  const { outline } = rim.setting;
+  const stations: Station[] = [];
+  let arc = spacing;
+  for (const landmark of landmarksOf(rim)) {
+    for (; arc < landmark.arcLength; arc += spacing) {
+      stations.push(stationAt(rim, outline.xAtArc(arc), arc, ""));
+    }
+    stations.push(landmark);
+  }
+  return stations;
 }
 
-function stationAt(rim: Rim, x: number, name: string): Station {
-  const { setting, dome, pitch } = rim;
+function landmarksOf(rim: Rim): readonly Station[] {
+  const { outline, breakX, instrument } = rim.setting;
+  const { lowerBoutAt, waistAt, upperBoutAt } = instrument.body;
+  const landmark = (name: string, x: number): Station =>
+    stationAt(rim, x, outline.arcLength(x), name);
+  return [
+    landmark("tail", 0),
+    landmark("lower bout", lowerBoutAt),
+    landmark("waist", waistAt),
+    landmark("break", breakX),
+    landmark("upper bout", upperBoutAt),
+    landmark("neck end", outline.length),
+  ].sort((a, b) => a.arcLength - b.arcLength);
+}
+
+function stationAt(rim: Rim, x: number, arcLength: number, name: string): Station {
+  const { setting, dome } = rim;
+  const halfWidth = setting.outline.halfWidth(x);
+  const zone = x < setting.breakX ? "dome" : "flat";
+  const z = zone === "dome" ? domeZ(dome, x, halfWidth) : 0;
   return {
     name,
     x,
-    halfWidth: setting.outline.halfWidth(x),
-    arcLength: setting.outline.arcLength(x),
-    removal: removalAt(setting, dome, pitch, x),
-    sideDepth: sideDepthAt(rim, x),
-    zone: x < setting.breakX ? "dome" : "flat",
+    halfWidth,
+    arcLength,
+    removal: removalOf(x - setting.breakX, z, radians(rim.pitch)),
+    sideDepth: z - backZ(setting, rim.back, x, halfWidth),
+    zone,
   };
 }
 
-/** Stations every `spacing` mm of edge from the tail seam, and one at each landmark, in order. */
-export function stationsOf(rim: Rim, spacing: number): readonly Station[] {
-  const { outline, breakX, instrument } = rim.setting;
-  const { lowerBoutAt, waistAt, upperBoutAt } = instrument.body;
-  const stations = [
-    stationAt(rim, 0, "tail"),
-    stationAt(rim, lowerBoutAt, "lower bout"),
-    stationAt(rim, waistAt, "waist"),
-    stationAt(rim, breakX, "break"),
-    stationAt(rim, upperBoutAt, "upper bout"),
-    stationAt(rim, outline.length, "neck end"),
-  ];
-  const total = outline.totalArc();
-  for (let arc = spacing; arc < total; arc += spacing) {
-    stations.push(stationAt(rim, outline.xAtArc(arc), ""));
-  }
-  return stations.sort((a, b) => a.arcLength - b.arcLength);
-}
-
-/** Greatest height of the level rim's edge over the back's, mm: the width of the strip a side is cut from, when no part of the edge was too low. */
-export function stockWidth(rim: Rim): number {
-  const { outline } = rim.setting;
-  const height = (x: number): number =>
-    removalAt(rim.setting, rim.dome, rim.pitch, x) + sideDepthAt(rim, x);
-  const { xs } = edgeOf(outline, outline.length);
-  return highest(height, xs, xs.map(height)).value;
+/**
+ * Greatest height of the level rim's edge over the back's, mm: the width of the strip a side is cut
+ * from, when no part of the edge was too low.
+ */
+export function stockWidth({ setting, dome, back, pitch }: Rim): number {
+  const { outline, breakX } = setting;
+  const height = (x: number, halfWidth: number): number => {
+    const z = x < breakX ? domeZ(dome, x, halfWidth) : 0;
+    return removalOf(x - breakX, z, radians(pitch)) + z - backZ(setting, back, x, halfWidth);
+  };
+  const edge = edgeOf(outline, outline.length);
+  return highest((x) => height(x, outline.halfWidth(x)), edge.xs, along(edge, height)).value;
 }

@@ -1,0 +1,73 @@
+import { type Dome, domeLeaning, domeZ } from "../geometry/dome.ts";
+import { along, type Edge } from "../geometry/edge.ts";
+import { at, highest, lowest, peakNear } from "../geometry/peak.ts";
+import { rootBetween } from "../geometry/root.ts";
+import { type Reach, shimUnder } from "./reach.ts";
+import type { Setting } from "./setting.ts";
+
+export interface Overrun {
+  /** From the break to where the board leaves the rim, and how deep it cuts; both 0 when it does not. */
+  readonly length: number;
+  readonly depth: number;
+  /** The thinnest shim in reach that does not overrun; null when none is. */
+  readonly cleanShim: number | null;
+}
+
+/** A board exactly on the clean shim may seem to cut by this much, mm. */
+const rounding = 1e-10;
+
+/**
+ * How a flat board cuts into the domed rim tailward of the break. The rim's edge d mm from the break
+ * stands over the flat when d(2·lean − κd) + κ(yb² − y²) > 0, so when 2·lean exceeds
+ * κd − κ(yb² − y²)/d: a bound free of the dome's tilt, whose least value along `edge` (from the tail to
+ * the break) is the steepest clean dome at once.
+ */
+export function overrunOf(setting: Setting, reach: Reach, dome: Dome, edge: Edge): Overrun {
+  const bound = (x: number, y = setting.outline.halfWidth(x)): number => boundAt(setting, x, y);
+  const bounds = along(edge, bound);
+  const least = lowest(bound, edge.xs, bounds).value;
+  const cleanShim = cleanShimAt(setting, reach, least);
+  const none = { length: 0, depth: 0, cleanShim };
+  if (2 * dome.lean <= least) return none;
+  const excess = (x: number): number => 2 * dome.lean - bound(x);
+  const start = firstPositive(
+    excess,
+    edge.xs,
+    bounds.map((value) => 2 * dome.lean - value),
+  );
+  const height = (x: number, y = setting.outline.halfWidth(x)): number => domeZ(dome, x, y);
+  const depth = highest(height, edge.xs, along(edge, height)).value;
+  return depth > rounding ? { length: setting.breakX - start, depth, cleanShim } : none;
+}
+
+/** The bound at (x, y); toward the break its limit, −2κ·yb·slope. */
+function boundAt(setting: Setting, x: number, y: number): number {
+  const { outline, breakX, breakHalfWidth, dishCurvature } = setting;
+  const d = breakX - x;
+  return d > 0
+    ? dishCurvature * (d - ((breakHalfWidth - y) * (breakHalfWidth + y)) / d)
+    : -2 * dishCurvature * breakHalfWidth * outline.slope(breakX);
+}
+
+/** Where `f`, positive somewhere, first turns so; its peaks between samples count as well. */
+function firstPositive(
+  f: (x: number) => number,
+  xs: readonly number[],
+  values: readonly number[],
+): number {
+  for (let i = 1; i < xs.length; i++) {
+    const here = at(values, i);
+    const turns = here >= at(values, i - 1) && !(here < at(values, i + 1));
+    const top = here <= 0 && turns ? peakNear(f, xs, values, i) : { x: at(xs, i), value: here };
+    if (top.value > 0) return rootBetween(f, at(xs, i - 1), top.x);
+  }
+  return at(xs, xs.length - 1);
+}
+
+function cleanShimAt(setting: Setting, reach: Reach, leastBound: number): number | null {
+  if (2 * reach.thinnestDome.lean <= leastBound) return reach.thinnest;
+  if (2 * reach.thickestDome.lean > leastBound) return null;
+  const { dishCurvature, breakX, breakHalfWidth } = setting;
+  const dome = domeLeaning(dishCurvature, breakX, breakHalfWidth, leastBound / 2);
+  return dome === null ? null : shimUnder(setting, dome);
+}
