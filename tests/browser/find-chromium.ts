@@ -3,6 +3,7 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { chromium } from "@playwright/test";
 
+const aptGet = "/usr/bin/apt-get";
 const aptPackages = ["chromium", "fonts-liberation"];
 const windowsRoots = ["PROGRAMFILES", "PROGRAMFILES(X86)", "LOCALAPPDATA"];
 
@@ -50,19 +51,18 @@ function present(): string | undefined {
   return [chromium.executablePath(), ...usualPlaces].find((place) => existsSync(place));
 }
 
-const hasApt = () => existsSync("/usr/bin/apt-get");
-const canInstall = () => hasApt() && process.getuid?.() === 0;
+const canInstall = () => existsSync(aptGet) && process.getuid?.() === 0;
 
 function install(): string | undefined {
   const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
-  const apt = (...args: string[]) => execFileSync("apt-get", args, { stdio: "inherit", env });
+  const apt = (...args: string[]) => execFileSync(aptGet, args, { stdio: "inherit", env });
   apt("update");
   apt("install", "-y", "--no-install-recommends", ...aptPackages);
   return present();
 }
 
 function remedy(): string {
-  return hasApt()
+  return existsSync(aptGet)
     ? `sudo apt-get update && sudo apt-get install -y ${aptPackages.join(" ")}`
     : "npx playwright install chromium";
 }
