@@ -109,7 +109,7 @@ export const bodyFields: Readonly<Record<BodyPath, Field>> = {
     quantity: "length",
     min: 0,
     max: 1500,
-    default: 345,
+    default: 341,
     step: 1,
     howTo: "From the tail end along the centreline to the middle of the soundhole.",
   },

@@ -107,6 +107,6 @@ function shownBeyond(mm: number, style: LengthStyle, way: 1 | -1): number {
   const parts = "fraction" in style ? style.fraction : 10 ** style.decimals;
   const nearest = Math.round((mm / millimetresIn[style.unit]) * parts);
   // Divided as the reader divides, so that it is the very number read back.
-  const shown = [-1, 0, 1].map((more) => inMillimetres((nearest + way * more) / parts, style.unit));
+  const shown = [0, 1].map((more) => inMillimetres((nearest + way * more) / parts, style.unit));
   return shown.find((value) => way * (value - mm) >= 0) ?? mm;
 }

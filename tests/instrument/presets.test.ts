@@ -1,9 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
+import { windowKinds } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
+import { profileOf } from "../../src/profile/profile.ts";
 
 const preset = (id: string) => presets.find((candidate) => candidate.id === id);
+
+const named = presets.map((each) => [each.id, each] as const);
 
 describe("the presets", () => {
   it("are at least six, the default instrument among them, each with an id and a name of its own", () => {
@@ -26,24 +30,18 @@ describe("the presets", () => {
     expect([body.length, body.lowerBoutWidth, body.depthTail]).toEqual([508, 397, 124]);
   });
 
-  it.each(presets.map((each) => [each.id, each] as const))(
-    "%s says that it is invented",
-    (_, each) => {
-      expect(each.notes).toMatch(/^Invented/);
-    },
-  );
+  it.each(named)("%s says that it is invented", (_, each) => {
+    expect(each.notes).toMatch(/^Invented/);
+  });
 
-  it.each(presets.map((each) => [each.id, each] as const))(
-    "%s is what reading its own file gives",
-    (_, each) => {
-      expect(readInstrument(JSON.parse(JSON.stringify(each)))).toEqual({
-        ok: true,
-        instrument: each,
-      });
-    },
-  );
+  it.each(named)("%s is what reading its own file gives", (_, each) => {
+    expect(readInstrument(JSON.parse(JSON.stringify(each)))).toEqual({
+      ok: true,
+      instrument: each,
+    });
+  });
 
-  it.each(presets.map((each) => [each.id, each] as const))(
+  it.each(named)(
     "%s has its saddle on the dome, tailward of the blend, and its dish as wide as its rim",
     (_, { body, bridge, dome, neck }) => {
       // Equal temperament, exact: from the join fret to the saddle is scale / 2^(n/12) and the compensation.
@@ -54,7 +52,7 @@ describe("the presets", () => {
     },
   );
 
-  it.each(presets.map((each) => [each.id, each] as const))(
+  it.each(named)(
     "%s has its soundhole clear of the fingerboard's end and of the bridge",
     (_, { body, neck, bridge }) => {
       const pastJoin = neck.scale * (2 ** (-neck.joinFret / 12) - 2 ** (-neck.lastFret / 12));
@@ -63,6 +61,23 @@ describe("the presets", () => {
       const radius = body.soundholeDiameter / 2;
       expect(body.soundholeAt + radius).toBeLessThan(fingerboardEnd);
       expect(body.soundholeAt - radius).toBeGreaterThan(saddle + 20);
+    },
+  );
+
+  it.each(named)(
+    "%s can be built: a shim of 6 to 10 mm, every outcome in its window, and nothing to warn of",
+    (_, each) => {
+      // "Some 7–8 mm" at orchestra size, and usable from three-quarter to jumbo: common practice, no source.
+      const result = profileOf(each);
+      if (!result.ok) throw new Error(JSON.stringify(result.refusal));
+      const { profile } = result;
+      expect(profile.shim).toBeGreaterThan(6);
+      expect(profile.shim).toBeLessThan(10);
+      for (const kind of windowKinds) {
+        expect(profile[kind]).toBeGreaterThanOrEqual(each.windows[kind][0]);
+        expect(profile[kind]).toBeLessThanOrEqual(each.windows[kind][1]);
+      }
+      expect(profile.checks.filter(({ grade }) => grade !== "note")).toEqual([]);
     },
   );
 });
