@@ -1,0 +1,131 @@
+import type { FieldPath } from "../instrument/field.ts";
+import { writeField } from "../instrument/field-path.ts";
+import { fieldAt, fieldGroups, fieldPaths, isFieldPath } from "../instrument/fields.ts";
+import type { Instrument } from "../instrument/instrument.ts";
+import type { Units } from "../instrument/length.ts";
+import { readInstrument } from "../instrument/read-instrument.ts";
+import { planOf } from "./plan.ts";
+import {
+  type Choices,
+  firstChoices,
+  firstState,
+  type State,
+  stretches,
+  type Work,
+} from "./state.ts";
+
+/** What the browser keeps between visits; `Storage` is one. */
+export interface Keeper {
+  getItem(key: string): string | null;
+  setItem(key: string, value: string): void;
+}
+
+const key = "rimwright";
+
+type Json = { readonly [key: string]: unknown };
+
+/** Writes the state down. A browser that refuses to keep anything is no fault of the page's. */
+export function keep(keeper: Keeper, state: State): boolean {
+  const { instrument, lastGood, texts, setAside, putAway, choices } = state;
+  try {
+    const kept = { instrument, lastGood, texts, setAside, putAway, choices };
+    keeper.setItem(key, JSON.stringify(kept));
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** The state as last kept. Whatever of it cannot be read is left out; with nothing readable, the first state. */
+export function recall(keeper: Keeper): State {
+  try {
+    const kept = asJson(JSON.parse(keeper.getItem(key) ?? "null"));
+    const work = readWork(kept);
+    if (work === null) return firstState;
+    const putAway = readWork(asJson(kept["putAway"]));
+    return { ...firstState, ...work, putAway, choices: readChoices(asJson(kept["choices"])) };
+  } catch {
+    return firstState;
+  }
+}
+
+function readWork(kept: Json): Work | null {
+  const read = readInstrument(kept["lastGood"]);
+  if (!read.ok || !planOf(read.instrument).ok) return null;
+  return {
+    instrument: readDraft(kept["instrument"], read.instrument),
+    lastGood: read.instrument,
+    texts: readTexts(asJson(kept["texts"])),
+    setAside: readNumbers(asJson(kept["setAside"]), read.instrument),
+  };
+}
+
+/** An instrument whose numbers may not go together: each is taken where it is right alone. */
+function readDraft(json: unknown, base: Instrument): Instrument {
+  const whole = readInstrument(json);
+  if (whole.ok) return whole.instrument;
+  const { target, name, notes } = asJson(json);
+  const named = readInstrument({
+    ...base,
+    ...(typeof name === "string" ? { name } : {}),
+    ...(typeof notes === "string" ? { notes } : {}),
+    target,
+  });
+  return fieldPaths.reduce(
+    (draft, path) => {
+      const value = valueAt(json, path);
+      return fits(value, path, draft) ? writeField(draft, path, value) : draft;
+    },
+    named.ok ? named.instrument : base,
+  );
+}
+
+function fits(value: unknown, path: FieldPath, { target }: Instrument): value is number | null {
+  const { min, max, nullWord, quantity } = fieldAt(path, target.kind);
+  if (value === null) return nullWord !== undefined;
+  return (
+    typeof value === "number" &&
+    min <= value &&
+    value <= max &&
+    (quantity !== "count" || Number.isInteger(value))
+  );
+}
+
+function readTexts(json: Json): Work["texts"] {
+  const texts = Object.entries(json).flatMap(([path, typed]) => {
+    const { text, units } = asJson(typed);
+    return isFieldPath(path) && typeof text === "string" && isUnits(units)
+      ? [[path, { text, units }] as const]
+      : [];
+  });
+  return Object.fromEntries(texts);
+}
+
+function readNumbers(json: Json, instrument: Instrument): Work["setAside"] {
+  const numbers = Object.entries(json).filter(
+    ([path, value]) => value !== null && isFieldPath(path) && fits(value, path, instrument),
+  );
+  return Object.fromEntries(numbers);
+}
+
+function readChoices({ units, stretch, turned, folded }: Json): Choices {
+  const groups = Array.isArray(folded) ? folded : firstChoices.folded;
+  return {
+    units: isUnits(units) ? units : firstChoices.units,
+    stretch: stretches.find((one) => one === stretch) ?? firstChoices.stretch,
+    turned: turned === true,
+    folded: fieldGroups.map(([group]) => group).filter((group) => groups.includes(group)),
+  };
+}
+
+function isUnits(value: unknown): value is Units {
+  return value === "mm" || value === "in" || value === "in-fraction";
+}
+
+function asJson(value: unknown): Json {
+  return typeof value === "object" && value !== null ? (value as Json) : {};
+}
+
+function valueAt(json: unknown, path: FieldPath): unknown {
+  return path.split(".").reduce<unknown>((node, part) => asJson(node)[part], json);
+}

@@ -1,0 +1,68 @@
+import { defaultInstrument } from "../instrument/default-instrument.ts";
+import type { FieldPath } from "../instrument/field.ts";
+import { type FieldGroup, fieldGroups } from "../instrument/fields.ts";
+import type { Instrument } from "../instrument/instrument.ts";
+import type { Units } from "../instrument/length.ts";
+
+/** A text as typed, and the units shown while it was: a bare number means something else in others. */
+export interface TypedText {
+  readonly text: string;
+  readonly units: Units;
+}
+
+/** What the builder has in hand: one instrument, and the texts it was stated in. */
+export interface Work {
+  /** What the fields say now, number by number. It may not go together, or have no profile. */
+  readonly instrument: Instrument;
+  /** The last instrument that had a profile: it is drawn while the present one has none. */
+  readonly lastGood: Instrument;
+  /** What was typed and not changed since, readable or not. */
+  readonly texts: Readonly<Partial<Record<FieldPath, TypedText>>>;
+  /** The number a field had before it was made null, such as the dish radius before "none". */
+  readonly setAside: Readonly<Partial<Record<FieldPath, number>>>;
+}
+
+export const stretches = [1, 5, 10] as const;
+
+/** How much taller than long the section is drawn. */
+export type Stretch = (typeof stretches)[number];
+
+export interface Choices {
+  readonly units: Units;
+  readonly stretch: Stretch;
+  /** Drawn as it lies on the board: top down, shim under the tail. */
+  readonly turned: boolean;
+  readonly folded: readonly FieldGroup[];
+}
+
+export interface State extends Work {
+  readonly choices: Choices;
+  /** What the last "start from" put away, to be put back; null when nothing was. */
+  readonly putAway: Work | null;
+  /** The field whose value was changed last. */
+  readonly lastChanged: FieldPath | null;
+  /** Names the act that made this state: edits in a row under one name are one act. */
+  readonly gesture: string;
+}
+
+const openAtStart: readonly FieldGroup[] = ["target", "body", "dome"];
+
+export const firstChoices: Choices = {
+  units: "mm",
+  stretch: 5,
+  turned: false,
+  folded: fieldGroups.map(([group]) => group).filter((group) => !openAtStart.includes(group)),
+};
+
+export const firstState: State = {
+  ...workOn(defaultInstrument),
+  choices: firstChoices,
+  putAway: null,
+  lastChanged: null,
+  gesture: "",
+};
+
+/** A fresh start on an instrument that has a profile. */
+export function workOn(instrument: Instrument): Work {
+  return { instrument, lastGood: instrument, texts: {}, setAside: {} };
+}
