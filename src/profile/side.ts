@@ -1,0 +1,100 @@
+import { radians } from "../geometry/angle.ts";
+import { along, edgeOf } from "../geometry/edge.ts";
+import { highest, type Peak } from "../geometry/peak.ts";
+import { backZ } from "./back.ts";
+import type { Profile } from "./outcome.ts";
+import { removalOf, rimZ } from "./rim.ts";
+import type { Setting } from "./setting.ts";
+
+/**
+ * One half of the side unrolled flat. It stands as a cylinder over the outline, so it unrolls exactly:
+ * `along` runs from the tail seam on the edge to the neck end's corner, and on along the straight to the
+ * centreline. Heights are mm under the level edge the side starts with, which unrolls to a straight line.
+ * The outline is taken on the flat's plane and the level edge leans to it by the pitch: at a usual
+ * pitch that is 0.1 mm in the length of a body, and is left out.
+ */
+export interface Side {
+  /** From the tail seam to the neck end's corner, and to the centreline beyond it. */
+  readonly corner: number;
+  readonly length: number;
+  /** The datum lies this far under the level edge: `rimOffset`. */
+  readonly datum: number;
+  /** The finished top edge and the back edge under the level edge. */
+  readonly topAt: (along: number) => number;
+  readonly backAt: (along: number) => number;
+  /** Places where the top edge or the outline changes its curve; between them all is smooth. */
+  readonly corners: readonly number[];
+  readonly marks: readonly SideMark[];
+  /** Where the back edge lies deepest, and how deep: the width of strip the side is cut from. */
+  readonly deepest: SidePlace;
+}
+
+export interface SideMark {
+  readonly name: string;
+  readonly along: number;
+}
+
+/** How far under the level edge something lies at a place along the side. */
+export interface SidePlace {
+  readonly along: number;
+  readonly under: number;
+}
+
+/** What comes off the level rim at x, `rimOffset` included: never negative. */
+export function comesOffAt(setting: Setting, profile: Profile, x: number): number {
+  const { breakX } = setting;
+  const z = rimZ(setting, profile.dome, x);
+  return profile.rimOffset + removalOf(x - breakX, z, radians(profile.pitch));
+}
+
+export function sideOf(setting: Setting, profile: Profile): Side {
+  const { outline } = setting;
+  const corner = outline.totalArc();
+  const length = corner + outline.halfWidth(outline.length);
+  const placeAt = (along: number): readonly [number, number] => {
+    if (along >= corner) return [outline.length, length - along];
+    const x = outline.xAtArc(along);
+    return [x, outline.halfWidth(x)];
+  };
+  const topAt = (along: number): number => comesOffAt(setting, profile, placeAt(along)[0]);
+  const backAt = (along: number): number => {
+    const [x, y] = placeAt(along);
+    const depth = rimZ(setting, profile.dome, x) - backZ(setting, profile.back, x, y);
+    return comesOffAt(setting, profile, x) + depth;
+  };
+  const smooth = [...outline.knots, setting.breakX].map((x) => outline.arcLength(x));
+  return {
+    corner,
+    length,
+    datum: profile.rimOffset,
+    topAt,
+    backAt,
+    corners: [...smooth, corner].sort((a, b) => a - b),
+    marks: marksOf(profile, length),
+    deepest: deepestOf(setting, profile, length),
+  };
+}
+
+function marksOf(profile: Profile, length: number): readonly SideMark[] {
+  const landmarks = profile.stations.filter(({ name }) => name !== "");
+  const marks = landmarks.map(({ name, arcLength }) => ({
+    name: name === "tail" ? "tail seam" : name,
+    along: arcLength,
+  }));
+  return [...marks, { name: "neck centreline", along: length }];
+}
+
+/** The back edge is deepest on the edge or, since the back is domed, at the middle of the neck end. */
+function deepestOf(setting: Setting, profile: Profile, length: number): SidePlace {
+  const { outline } = setting;
+  const under = (x: number, y: number): number => {
+    const depth = rimZ(setting, profile.dome, x) - backZ(setting, profile.back, x, y);
+    return comesOffAt(setting, profile, x) + depth;
+  };
+  const edge = edgeOf(outline, outline.length);
+  const most: Peak = highest((x) => under(x, outline.halfWidth(x)), edge.xs, along(edge, under));
+  const middle = under(outline.length, 0);
+  return middle > most.value
+    ? { along: length, under: middle }
+    : { along: outline.arcLength(most.x), under: most.value };
+}
