@@ -1,0 +1,93 @@
+import { describe, expect, test } from "vitest";
+import { braceArc, braceTemplate } from "../../src/drawing/brace-template.ts";
+import { edgePolyline, halfOutlineTemplate } from "../../src/drawing/half-outline.ts";
+import { shimGaugeTemplate } from "../../src/drawing/shim-gauge.ts";
+import {
+  sideBackPolyline,
+  sidePatternTemplate,
+  sideTopPolyline,
+} from "../../src/drawing/side-pattern-template.ts";
+import { lengthOf, offPolyline, type Place } from "../../src/geometry/polyline.ts";
+import type { Instrument } from "../../src/instrument/instrument.ts";
+import { presets } from "../../src/instrument/presets.ts";
+import { profileOf } from "../../src/profile/profile.ts";
+import { settingOf } from "../../src/profile/setting.ts";
+import { sideOf } from "../../src/profile/side.ts";
+import { outlinePoints } from "../support/precise-outline.ts";
+
+const words = { length: (mm: number) => `${mm.toFixed(2)} mm` };
+
+function made(instrument: Instrument) {
+  const set = settingOf(instrument);
+  const result = profileOf(instrument);
+  if (!set.ok || !result.ok) throw new Error("no profile");
+  return { setting: set.setting, profile: result.profile };
+}
+
+const worstOff = (places: readonly Place[], from: readonly Place[]): number =>
+  Math.max(...places.map((place) => offPolyline(place, from)));
+
+describe.each(presets.map((instrument) => [instrument.name, instrument] as const))(
+  "%s",
+  (_, instrument) => {
+    const { setting, profile } = made(instrument);
+    const side = sideOf(setting, profile);
+
+    // The four Bezier pieces worked in 50 digits, independent of the core's.
+    test("the half outline keeps within 0.02 mm of the curve, both ways", () => {
+      const exact = outlinePoints(instrument.body, 200);
+      const edge = edgePolyline(setting.outline);
+      expect(worstOff(exact, edge)).toBeLessThan(0.02);
+      expect(worstOff(edge, exact)).toBeLessThan(0.02);
+      expect(edge[0]).toEqual([0, 0]);
+      expect(edge.at(-1)).toEqual([instrument.body.length, instrument.body.neckEndWidth / 2]);
+    });
+
+    test("the side is as long as a fine polyline of the outline", () => {
+      const fine = lengthOf(outlinePoints(instrument.body, 2000));
+      expect(fine).toBeLessThan(side.corner);
+      expect(side.corner - fine).toBeLessThan(1e-4);
+    });
+
+    test("the side's edges keep within 0.02 mm of their curves", () => {
+      const [top, back] = [sideTopPolyline(side), sideBackPolyline(side)];
+      for (let s = 0; s <= side.length; s += 1.37) {
+        expect(offPolyline([s, -side.topAt(s)], top)).toBeLessThan(0.02);
+        expect(offPolyline([s, -side.backAt(s)], back)).toBeLessThan(0.02);
+      }
+    });
+
+    test("every template is of plain numbers", () => {
+      const shape = { length: instrument.body.lowerBoutWidth, radius: instrument.dome.braceRadius };
+      const templates = [
+        halfOutlineTemplate(setting, profile, words),
+        sidePatternTemplate(side, words),
+        braceTemplate(shape, "Top brace", words),
+        shimGaugeTemplate(profile.shim, words),
+      ];
+      for (const template of templates) {
+        expect(template).not.toBeNull();
+        const numbers = template?.lines.flatMap(({ places }) => places.flat()) ?? [];
+        expect(numbers.length).toBeGreaterThan(0);
+        expect(numbers.every(Number.isFinite)).toBe(true);
+      }
+    });
+  },
+);
+
+test("a brace's arc lies on its circle and keeps within 0.02 mm of it", () => {
+  const [length, radius] = [385, 28 * 304.8];
+  const arc = braceArc({ length, radius });
+  // Centre under the middle by the radius, less what the ends fall: √(R² − (L/2)²) under the ends' line.
+  const under = Math.sqrt(radius ** 2 - (length / 2) ** 2);
+  for (const [x, y] of arc) expect(Math.hypot(x, y + under)).toBeCloseTo(radius, 9);
+  for (let x = -length / 2; x <= length / 2; x += 0.7)
+    expect(offPolyline([x, Math.sqrt(radius ** 2 - x * x) - under], arc)).toBeLessThan(0.02);
+});
+
+test("the shim gauge's notch is as wide as the shim is thick", () => {
+  const gauge = shimGaugeTemplate(7.62, words);
+  const upper = gauge?.lines[0]?.places.filter(([, y]) => y === 45).map(([x]) => x) ?? [];
+  expect([...upper].sort((a, b) => a - b)).toEqual([0, 20, 27.62, 47.62]);
+  expect(shimGaugeTemplate(0.4, words)).toBeNull();
+});
