@@ -7,11 +7,12 @@ import { phrase } from "../instrument/phrase.ts";
 import { backOf } from "./back.ts";
 import { checksOf } from "./check.ts";
 import { nearestWorking } from "./nearest.ts";
-import { fingerboardEndX, stringsAcross } from "./neck.ts";
+import { fingerboardEndX } from "./neck.ts";
 import type { Outcomes, Profile, ProfileResult } from "./outcome.ts";
 import { overrunOf } from "./overrun.ts";
 import { type Reach, reachOf } from "./reach.ts";
 import { removalOver } from "./rim.ts";
+import { saddleHeights } from "./saddle.ts";
 import { type Setting, settingOf } from "./setting.ts";
 import { outcomeOf, reachableRange, solve, type TargetObjection } from "./solve.ts";
 import { stationsOf, stockWidth } from "./station.ts";
@@ -69,7 +70,7 @@ function profileFrom(solved: Solved, stationEvery: number): Profile {
   const outcomes: Outcomes = {
     shim,
     ...anglesOf(solved),
-    ...saddleOf(solved),
+    ...saddleHeights(setting, -topZ(setting, dome, setting.saddleX)),
     ...rimOf(solved),
     breakX: setting.breakX,
     breakHalfWidth: setting.breakHalfWidth,
@@ -102,26 +103,6 @@ function anglesOf({ setting, dome }: Solved) {
     chordPitch: degrees(Math.atan(tailDrop / setting.breakX)),
     pitch,
     heelAngle: 90 - pitch - setting.instrument.neck.neckTilt,
-  };
-}
-
-function saddleOf({ setting, dome }: Solved) {
-  const { instrument, fretPlaneAtSaddle, middleString } = setting;
-  const { thickness, compensation, pinDistance, pinRamp } = instrument.bridge;
-  const fall =
-    (middleString.atSaddle - middleString.atNut) / (instrument.neck.scale + compensation);
-  const flatGap = -topZ(setting, dome, setting.saddleX);
-  const projection = fretPlaneAtSaddle + flatGap;
-  const bridgeClearance = projection - thickness;
-  const saddleExposure = bridgeClearance + middleString.atSaddle;
-  return {
-    flatGap,
-    projection,
-    bridgeClearance,
-    stringHeight: projection + middleString.atSaddle,
-    saddleExposure,
-    stringExposure: stringsAcross(instrument).map(({ atSaddle }) => bridgeClearance + atSaddle),
-    breakAngle: degrees(Math.atan((saddleExposure + pinRamp) / pinDistance) + Math.atan(fall)),
   };
 }
 
