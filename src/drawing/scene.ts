@@ -43,3 +43,10 @@ export interface GroupShape {
 export type LineStyle = "none" | "thick" | "thin" | "dashed" | "chain";
 
 export type FillStyle = "paper" | "ink" | "dome" | "flat" | "wood" | "window";
+
+/** Class names of a shape's look; the colours and widths are the style sheet's. */
+export const pathClass = ({ line, fill }: PathShape): string =>
+  fill === undefined ? `line-${line}` : `line-${line} fill-${fill}`;
+
+export const textClass = ({ strong }: TextShape): string =>
+  strong ? "figure-text figure-strong" : "figure-text";

@@ -1,0 +1,53 @@
+import type { Point } from "./frame.ts";
+import { pxAt } from "./frame.ts";
+import { heavy, light, type Placer } from "./placer.ts";
+import { blocks, inside, rimEdgePoints, topPoints } from "./section-body.ts";
+import { bridgePoints, stringPoints } from "./section-bridge.ts";
+import {
+  boardFace,
+  datumPoints,
+  flatPoints,
+  fretPlanePoints,
+  shimPoints,
+} from "./section-lines.ts";
+import { fingerboardPoints } from "./section-neck.ts";
+import type { SectionSheet } from "./section-sheet.ts";
+import { bandBoxes } from "./section-window.ts";
+
+/** Tells the placer what is drawn, so that the lettering keeps off it. */
+export function avoidDrawing(sheet: SectionSheet, placer: Placer): void {
+  for (const points of outlines(sheet)) placer.avoid(points, heavy);
+  for (const points of thinLines(sheet)) placer.avoid(points, light);
+}
+
+function outlines(sheet: SectionSheet): readonly (readonly Point[])[] {
+  const { frame, setting } = sheet;
+  const shim = closed(shimPoints(sheet));
+  if (frame.turned) return [shim, rimEdgePoints(sheet), boardFace(sheet)];
+  return [
+    shim,
+    topPoints(sheet, 0, setting.instrument.body.length),
+    closed(bridgePoints(sheet)),
+    fingerboardPoints(sheet),
+    ...bandBoxes(sheet).map(closed),
+  ];
+}
+
+function thinLines(sheet: SectionSheet): readonly (readonly Point[])[] {
+  const { frame, setting, cut } = sheet;
+  const { length } = setting.instrument.body;
+  const finished = frame.turned ? rimEdgePoints(sheet) : topPoints(sheet, 0, length);
+  const sides: readonly Point[] =
+    cut === null
+      ? []
+      : [
+          [pxAt(frame, 0), cut],
+          [pxAt(frame, length), cut],
+        ];
+  const both = [inside(frame, finished), datumPoints(sheet), sides, ...blocks(sheet).map(closed)];
+  if (frame.turned) return both;
+  const planes = [flatPoints(sheet), fretPlanePoints(sheet), stringPoints(sheet)];
+  return [...both, ...planes, rimEdgePoints(sheet)];
+}
+
+const closed = (points: readonly Point[]): readonly Point[] => [...points, ...points.slice(0, 1)];
