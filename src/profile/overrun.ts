@@ -41,7 +41,7 @@ export function overrunOf(setting: Setting, reach: Reach, dome: Dome, edge: Edge
 }
 
 /** The bound at (x, y); toward the break its limit, −2κ·yb·slope. */
-function boundAt(setting: Setting, x: number, y: number): number {
+export function boundAt(setting: Setting, x: number, y: number): number {
   const { outline, breakX, breakHalfWidth, dishCurvature } = setting;
   const d = breakX - x;
   return d > 0

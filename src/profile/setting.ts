@@ -24,14 +24,17 @@ export type SettingResult =
   | { readonly ok: true; readonly setting: Setting }
   | { readonly ok: false; readonly objection: Objection };
 
-/** Objects unless tail, saddle and break lie in that order, the shim touches tailward of the break, and the board's curve spans the strings. */
-export function settingOf(instrument: Instrument): SettingResult {
+/**
+ * Objects unless tail, saddle and break lie in that order, the shim touches tailward of the break, and
+ * the board's curve spans the strings. `drawn`: the body's outline, where it has been drawn before.
+ */
+export function settingOf(instrument: Instrument, drawn?: Outline): SettingResult {
   const { body, dome } = instrument;
   const breakX = body.length - dome.flatLength;
   const saddleX = saddleLineX(instrument);
   const objection = objectionToPlaces(instrument, breakX, saddleX) ?? objectionToBoard(instrument);
   if (objection !== null) return { ok: false, objection };
-  const outline = new BoutOutline(body);
+  const outline = drawn ?? new BoutOutline(body);
   const setting = {
     instrument,
     outline,
