@@ -1,0 +1,26 @@
+import { type AsBuilt, emptyAsBuilt } from "../../src/instrument/as-built.ts";
+import { isReadingKey, type ReadingKey } from "../../src/instrument/as-built-fields.ts";
+import type { Instrument } from "../../src/instrument/instrument.ts";
+import type { StepId } from "../../src/instrument/steps.ts";
+import { type Outlook, outlookOf } from "../../src/profile/outlook.ts";
+
+/** A record with these values measured and these steps done. */
+export function recordOf(
+  values: Readonly<Partial<Record<ReadingKey, number>>>,
+  steps: readonly StepId[] = [],
+): AsBuilt {
+  const readings = Object.entries(values)
+    .filter(([key]) => isReadingKey(key))
+    .map(([key, value]) => [key, { value, date: "2026-05-14", note: "" }]);
+  return {
+    ...emptyAsBuilt,
+    readings: Object.fromEntries(readings),
+    done: Object.fromEntries(steps.map((step) => [step, "2026-05-14"])),
+  };
+}
+
+export function outlookFrom(instrument: Instrument, record: AsBuilt): Outlook {
+  const result = outlookOf(instrument, record);
+  if (!result.ok) throw new Error(JSON.stringify(result));
+  return result.outlook;
+}
