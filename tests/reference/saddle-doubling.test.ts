@@ -1,0 +1,41 @@
+import { describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
+import { profileOf } from "../../src/profile/profile.ts";
+import { actionFor } from "../../src/profile/remedy-bridge.ts";
+import { outlookFrom, recordOf } from "../support/bench-record.ts";
+import { drawnInstruments } from "../support/random-instrument.ts";
+
+/*
+ * "Removing at the saddle: twice the change wanted at fret 12" (a kit maker's manual,
+ * manualshive.com/en/manual/stewart-macdonald/bluegrass-resomaster/1376071?page=23). Fret 12 is half the scale from the
+ * nut and the saddle the whole of it and the compensation, so twice, and that little more.
+ */
+describe("the doubling at the saddle", () => {
+  it("is exactly twice without compensation", () => {
+    const { bridge } = defaultInstrument;
+    const plain = { ...defaultInstrument, bridge: { ...bridge, compensation: 0 } };
+    const stand = outlookFrom(plain, recordOf({}));
+    expect(actionFor(stand, -1)).toBeCloseTo(-0.5, 12);
+  });
+
+  it("is twice to a hundredth with it, and the core's own strings agree", () => {
+    for (const instrument of [defaultInstrument, ...drawnInstruments(10, 41)]) {
+      const stand = outlookFrom(instrument, recordOf({}));
+      const change = actionFor(stand, -0.6);
+      expect(-0.6 / change).toBeGreaterThan(2);
+      expect(-0.6 / change).toBeLessThan(2.02);
+      const { strings } = instrument;
+      const lower = {
+        ...stand.instrument,
+        strings: {
+          ...strings,
+          actionBass: strings.actionBass + change,
+          actionTreble: strings.actionTreble + change,
+        },
+      };
+      const after = profileOf(lower);
+      if (!after.ok) throw new Error("no profile");
+      expect(after.profile.saddleExposure).toBeCloseTo(stand.heights.saddleExposure - 0.6, 9);
+    }
+  });
+});
