@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from "vitest";
-import { targetKinds } from "../../src/instrument/instrument.ts";
+import { type Instrument, targetKinds } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import type { Profile } from "../../src/profile/outcome.ts";
 import { type Exact, exact } from "../support/high-precision.ts";
@@ -41,6 +41,22 @@ function expectChain(profile: Profile, chain: PreciseChain): void {
     expectNear(`string ${i}`, profile.stringExposure[i] ?? Number.NaN, expected);
   });
 }
+
+it("draws every kind of instrument", () => {
+  const kinds: readonly ((instrument: Instrument) => boolean)[] = [
+    ({ dome }) => dome.dishRadius === null && dome.braceRadius === null,
+    ({ dome }) => dome.dishRadius === null && dome.braceRadius !== null,
+    ({ dome }) => dome.dishRadius !== null && dome.braceRadius === null,
+    ({ dome }) => dome.dishRadius !== null && dome.braceRadius === dome.dishRadius,
+    ({ dome }) => Number(dome.braceRadius) > Number(dome.dishRadius),
+    ({ body }) => body.backRadius === null,
+    ({ neck }) => neck.fingerboardRadius === null,
+    ({ neck }) => neck.joinFret === 12,
+    ({ neck }) => neck.joinFret === 13,
+    ({ neck }) => neck.joinFret === 14,
+  ];
+  expect(kinds.map((kind) => instruments.some(kind))).toEqual(kinds.map(() => true));
+});
 
 describe.each(named)("%s", (_, instrument) => {
   const precise = preciseInstrument(instrument);

@@ -15,7 +15,7 @@ const feet = (low: number, high: number): fc.Arbitrary<number> =>
   fc.noBias(fc.integer({ min: 2 * low, max: 2 * high })).map((halves) => (halves * foot) / 2);
 
 const orNone = (radius: fc.Arbitrary<number>): fc.Arbitrary<number | null> =>
-  fc.oneof({ weight: 7, arbitrary: radius }, { weight: 1, arbitrary: fc.constant(null) });
+  fc.oneof({ weight: 5, arbitrary: radius }, { weight: 1, arbitrary: fc.constant(null) });
 
 const body = fc
   .record({
@@ -58,7 +58,7 @@ const dome = fc
 
 const neck = fc.record({
   scale: between(560, 660),
-  joinFret: fc.integer({ min: 12, max: 14 }),
+  joinFret: fc.constantFrom(12, 13, 14),
   fingerboardThickness: between(4.5, 7),
   fretHeight: between(0.8, 1.4),
   fingerboardRadius: orNone(between(250, 510)),
@@ -74,7 +74,7 @@ const bridge = fc.record({
 });
 
 const strings = fc.record({
-  count: fc.integer({ min: 4, max: 12 }),
+  count: fc.noBias(fc.integer({ min: 4, max: 12 })),
   spreadNut: between(28, 46),
   spreadSaddle: between(46, 64),
   nutClearance: between(0.2, 0.8),
