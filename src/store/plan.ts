@@ -2,7 +2,7 @@ import type { FieldPath } from "../instrument/field.ts";
 import { readField } from "../instrument/field-path.ts";
 import { fieldAt, isFieldPath } from "../instrument/fields.ts";
 import type { Instrument, Range } from "../instrument/instrument.ts";
-import { type Phrase, phrase, roundedDown, roundedUp } from "../instrument/phrase.ts";
+import { mm, type Phrase, phrase, roundedDown, roundedUp } from "../instrument/phrase.ts";
 import type { Problem } from "../instrument/problem.ts";
 import { relationProblems } from "../instrument/relations.ts";
 import type { Profile, ProfileResult, Refusal } from "../profile/outcome.ts";
@@ -63,9 +63,13 @@ function relationRefusal(
   field: FieldPath,
   range: Problem["range"],
 ): Refusal {
-  const why = field.startsWith("body.")
-    ? phrase`Tail, lower bout, waist, upper bout and neck end must follow one another along the body.`
-    : phrase`The most of a window must not be less than its least.`;
+  const { tracing } = instrument.body;
+  const why =
+    tracing !== undefined && range !== undefined && field === "body.length"
+      ? phrase`The traced outline is ${mm(range[0])} long, and the body with it. Take the tracing off in Rim to change it.`
+      : field.startsWith("body.")
+        ? phrase`Tail, lower bout, waist, upper bout and neck end must follow one another along the body.`
+        : phrase`The most of a window must not be less than its least.`;
   if (range === undefined) return { field, why, nearest: null };
   const own = readField(instrument, field) ?? range[0];
   return { field, why, nearest: Math.min(range[1], Math.max(range[0], own)) };

@@ -9,7 +9,10 @@ export function makeStore(first: State = firstState): Store {
   return createStore<State>(() => first);
 }
 
-/** A store that goes on where the last visit stopped, and is kept a moment after each change. */
+/** How long edits must rest before they are written down. */
+const rest = 300;
+
+/** A store that goes on where the last visit stopped, and is kept once its edits rest. */
 export function makeKeptStore(keeper: Keeper, page: EventTarget): Store {
   const store = makeStore(recall(keeper));
   let waiting: ReturnType<typeof setTimeout> | null = null;
@@ -20,7 +23,8 @@ export function makeKeptStore(keeper: Keeper, page: EventTarget): Store {
     keep(keeper, store.getState());
   };
   store.subscribe(() => {
-    waiting ??= setTimeout(keepNow, 300);
+    if (waiting !== null) clearTimeout(waiting);
+    waiting = setTimeout(keepNow, rest);
   });
   page.addEventListener("pagehide", keepNow);
   page.addEventListener("visibilitychange", keepNow);

@@ -1,0 +1,49 @@
+import { memo, type ReactNode } from "react";
+import { type FieldGroup as Group, pathsIn } from "../../instrument/fields.ts";
+import { fold, groupOf } from "../../store/choosing.ts";
+import { unreadFields } from "../../store/field-view.ts";
+import { planOf } from "../../store/plan.ts";
+import { useAct, useRimwright } from "../store-context.ts";
+import { FieldRow } from "./field-row.tsx";
+
+interface Props {
+  readonly group: Group;
+  readonly heading: string;
+  /** What stands in it; else its fields, one after the other. */
+  readonly children?: ReactNode;
+}
+
+/** The fields of one group under a heading that folds them away. */
+export const FieldGroup = memo(function FieldGroup({ group, heading, children }: Props) {
+  const folded = useRimwright((state) => state.choices.folded.includes(group));
+  const troubled = useRimwright(
+    (state) =>
+      unreadFields(state).some((path) => groupOf(path) === group) ||
+      refusedGroup(planOf(state.instrument)) === group,
+  );
+  const act = useAct();
+  return (
+    <section className="group">
+      <h2>
+        <button
+          type="button"
+          aria-expanded={!folded}
+          aria-controls={`group-${group}`}
+          onClick={() => act((state) => fold(state, group, !folded))}
+        >
+          <svg className="fold-mark" viewBox="0 0 12 12" aria-hidden="true">
+            <path d={folded ? "M4 2 L8 6 L4 10" : "M2 4 L6 8 L10 4"} />
+          </svg>
+          {heading}
+          {troubled && <span className="group-trouble">to mend</span>}
+        </button>
+      </h2>
+      <div id={`group-${group}`} className="fields" hidden={folded}>
+        {!folded && (children ?? pathsIn(group).map((path) => <FieldRow key={path} path={path} />))}
+      </div>
+    </section>
+  );
+});
+
+const refusedGroup = (plan: ReturnType<typeof planOf>): Group | null =>
+  plan.ok ? null : groupOf(plan.refusal.field);

@@ -1,0 +1,82 @@
+import { type KeyboardEvent, memo } from "react";
+import type { Field, FieldPath } from "../../instrument/field.ts";
+import { readField } from "../../instrument/field-path.ts";
+import { styleOf } from "../../instrument/field-text.ts";
+import { fieldAt } from "../../instrument/fields.ts";
+import type { Units } from "../../instrument/length.ts";
+import { setNone, stepField, typeField } from "../../store/edits.ts";
+import { fieldTrouble, shownText } from "../../store/field-view.ts";
+import { useAct, useRimwright } from "../store-context.ts";
+import { fieldId } from "./field-id.ts";
+import { FieldTrouble } from "./field-trouble.tsx";
+import { Stepper } from "./stepper.tsx";
+
+/** One number: its name, what is typed, steppers, and what is wrong with it. */
+export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldPath }) {
+  const kind = useRimwright((state) => state.instrument.target.kind);
+  const units = useRimwright((state) => state.choices.units);
+  const text = useRimwright((state) => shownText(state, path));
+  const trouble = useRimwright((state) => fieldTrouble(state, path));
+  const isNull = useRimwright((state) => readField(state.instrument, path) === null);
+  const act = useAct();
+  const field = fieldAt(path, kind);
+  const { label, howTo, nullWord } = field;
+  const id = fieldId(path);
+  const step = (steps: number): void => act((state) => stepField(state, path, steps));
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    if (way === undefined) return;
+    event.preventDefault();
+    step(event.shiftKey ? 10 * way : way);
+  };
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <Stepper label={`Less: ${label}`} sign="−" disabled={isNull} onStep={() => step(-1)} />
+      <span className="entry">
+        <input
+          id={id}
+          name={path}
+          value={text}
+          inputMode={field.quantity === "count" ? "numeric" : "text"}
+          autoComplete="off"
+          autoCorrect="off"
+          spellCheck={false}
+          aria-invalid={trouble !== null}
+          aria-describedby={`${id}-how ${id}-trouble`}
+          onChange={({ target }) => act((state) => typeField(state, path, target.value))}
+          onKeyDown={onKeyDown}
+        />
+        <span className="unit">{isNull ? "" : unitOf(field, units)}</span>
+      </span>
+      <Stepper label={`More: ${label}`} sign="+" disabled={isNull} onStep={() => step(1)} />
+      {nullWord !== undefined && <NoneSwitch path={path} word={nullWord} on={isNull} />}
+      <span id={`${id}-how`} className="unseen">
+        {howTo}
+      </span>
+      <FieldTrouble path={path} trouble={trouble} />
+    </div>
+  );
+});
+
+function NoneSwitch({ path, word, on }: { path: FieldPath; word: string; on: boolean }) {
+  const act = useAct();
+  const label = useRimwright(({ instrument }) => fieldAt(path, instrument.target.kind).label);
+  return (
+    <label className="none-switch">
+      <input
+        type="checkbox"
+        className="tick"
+        checked={on}
+        aria-label={`${label}: ${word}`}
+        onChange={({ target }) => act((state) => setNone(state, path, target.checked))}
+      />
+      {word}
+    </label>
+  );
+}
+
+function unitOf(field: Field, units: Units): string {
+  if (field.quantity === "angle") return "°";
+  return field.quantity === "length" ? styleOf(field, units).unit : "";
+}

@@ -1,0 +1,19 @@
+import type { FieldPath } from "../../instrument/field.ts";
+import { fold, groupOf } from "../../store/choosing.ts";
+import { useAct } from "../store-context.ts";
+import { fieldId } from "./field-id.ts";
+
+/** Unfolds a field's group and puts the cursor in it. */
+export function useGoToField(): (path: FieldPath) => void {
+  const act = useAct();
+  return (path) => {
+    const group = groupOf(path);
+    if (group !== null) act((state) => fold(state, group, false));
+    // The group is drawn by the next frame at the latest.
+    requestAnimationFrame(() => {
+      const input = document.getElementById(fieldId(path));
+      input?.focus();
+      input?.scrollIntoView({ block: "center" });
+    });
+  };
+}

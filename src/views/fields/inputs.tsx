@@ -1,0 +1,35 @@
+import { type FocusEvent, useState } from "react";
+import type { FieldPath } from "../../instrument/field.ts";
+import { fieldGroups, isFieldPath } from "../../instrument/fields.ts";
+import { Cautions } from "../cautions.tsx";
+import { FieldGroup } from "./field-group.tsx";
+import "./fields.css";
+import { HowPanel } from "./how-panel.tsx";
+import { NotesField, NotesLine } from "./notes-field.tsx";
+import { TargetFields } from "./target-fields.tsx";
+
+const groups = fieldGroups.filter(([group]) => group !== "target");
+
+/** The question first, then the instrument as a builder takes it in hand. */
+export function Inputs() {
+  const [focused, setFocused] = useState<FieldPath | null>(null);
+  const onFocus = ({ target }: FocusEvent): void => {
+    if (target instanceof HTMLInputElement && isFieldPath(target.name)) setFocused(target.name);
+  };
+  return (
+    <>
+      <HowPanel path={focused} />
+      <section className="inputs" aria-label="Measurements" onFocus={onFocus}>
+        <NotesLine />
+        <FieldGroup group="target" heading="Target">
+          <TargetFields />
+        </FieldGroup>
+        {groups.map(([group, heading]) => (
+          <FieldGroup key={group} group={group} heading={heading} />
+        ))}
+        <NotesField />
+        <Cautions />
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,17 @@
+import { createContext, useContext } from "react";
+import { useStore } from "zustand";
+import { firstState, type State } from "../store/state.ts";
+import { makeStore, type Store } from "../store/store.ts";
+
+/** The page's store. Without a provider: one that forgets. */
+export const StoreContext = createContext<Store>(makeStore(firstState));
+
+/** A part of the state; the part must be the same object while nothing of it changes. */
+export function useRimwright<Part>(part: (state: State) => Part): Part {
+  return useStore(useContext(StoreContext), part);
+}
+
+/** Takes the state to the next: `act((state) => stepField(state, path, 1))`. */
+export function useAct(): (edit: (state: State) => State) => void {
+  return useContext(StoreContext).setState;
+}

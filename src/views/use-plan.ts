@@ -1,0 +1,7 @@
+import { type ShownPlan, shownPlan } from "../store/plan.ts";
+import { useRimwright } from "./store-context.ts";
+
+/** What is drawn and told: the present plan, or the last one that worked. */
+export function usePlan(): ShownPlan | null {
+  return useRimwright(shownPlan);
+}

@@ -1,0 +1,53 @@
+import { fieldAt } from "../../instrument/fields.ts";
+import { sayPhrase } from "../../instrument/say-phrase.ts";
+import type { Check } from "../../profile/outcome.ts";
+import { useGoToField } from "../fields/go-to-field.ts";
+import { useRimwright } from "../store-context.ts";
+import { usePlan } from "../use-plan.ts";
+import { Mark } from "./standing-mark.tsx";
+
+const words = { stop: "Stop", warn: "Mind", note: "Note" } as const;
+
+/** What a builder should know before sanding, worst first. */
+export function Checks() {
+  const plan = usePlan();
+  if (plan === null) return null;
+  const { checks } = plan.profile;
+  return (
+    <section className="checks" aria-label="Checks">
+      <h2>{heading(checks)}</h2>
+      <ul>
+        {checks.map((check) => (
+          <CheckRow key={check.id} check={check} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function CheckRow({ check: { grade, field, means, mend } }: { readonly check: Check }) {
+  const units = useRimwright((state) => state.choices.units);
+  const kind = useRimwright((state) => state.instrument.target.kind);
+  const goTo = useGoToField();
+  const { label } = fieldAt(field, kind);
+  return (
+    <li className={`check check-${grade}`}>
+      <p className="check-grade">
+        <Mark of={grade} />
+        {words[grade]}
+      </p>
+      <p>{sayPhrase(means, units)}</p>
+      <p className="check-mend">{sayPhrase(mend, units)}</p>
+      <button type="button" onClick={() => goTo(field)}>
+        Go to {label.toLowerCase()}
+      </button>
+    </li>
+  );
+}
+
+function heading(checks: readonly Check[]): string {
+  const grave = checks.filter(({ grade }) => grade !== "note").length;
+  if (checks.length === 0) return "Checks: nothing stands out";
+  if (grave === 0) return "Checks: nothing to mend";
+  return grave === 1 ? "Checks: one thing to mend" : `Checks: ${grave} things to mend`;
+}

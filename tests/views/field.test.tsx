@@ -1,0 +1,91 @@
+import { act, fireEvent, screen } from "@testing-library/react";
+import { describe, expect, test, vi } from "vitest";
+import { field, openPage, type } from "./page.tsx";
+
+describe("a field", () => {
+  test("is named, and described by how it is measured and by what is wrong with it", () => {
+    openPage(["shim"]);
+    expect(field("Shim contact")).toHaveAccessibleDescription(
+      /^From the tail end in to the shim's far edge, where the rim rests on it\.\s*$/,
+    );
+    type("Shim contact", "x");
+    expect(field("Shim contact")).toHaveAccessibleDescription(
+      /rests on it\.\s+“x” is not a number/,
+    );
+  });
+
+  test("steps with the arrow keys, ten at a time with shift", () => {
+    openPage();
+    const input = field("Body length");
+    fireEvent.keyDown(input, { key: "ArrowUp" });
+    expect(input).toHaveValue("493");
+    fireEvent.keyDown(input, { key: "ArrowDown", shiftKey: true });
+    expect(input).toHaveValue("483");
+  });
+
+  test("says how to measure it once it has the cursor", () => {
+    openPage(["neck"]);
+    fireEvent.focus(field("Relief"));
+    expect(document.querySelector(".how")).toHaveTextContent(/^Relief\. Straightedge from fret 1/);
+    expect(document.querySelector(".how svg")).not.toBeNull();
+  });
+});
+
+describe("a stepper", () => {
+  test("steps at the press and goes on while it is held", () => {
+    vi.useFakeTimers();
+    openPage();
+    const more = screen.getByLabelText("More: Body length");
+    fireEvent.pointerDown(more, { button: 0 });
+    expect(field("Body length")).toHaveValue("493");
+    act(() => vi.advanceTimersByTime(399));
+    expect(field("Body length")).toHaveValue("493");
+    act(() => vi.advanceTimersByTime(200));
+    expect(Number(field("Body length").value)).toBeGreaterThan(494);
+    fireEvent.pointerUp(more);
+    const held = field("Body length").value;
+    act(() => vi.advanceTimersByTime(2000));
+    expect(field("Body length")).toHaveValue(held);
+    vi.useRealTimers();
+  });
+
+  test("steps once for a screen reader's click, and not twice for a mouse's", () => {
+    openPage();
+    const less = screen.getByLabelText("Less: Body length");
+    fireEvent.click(less, { detail: 0 });
+    expect(field("Body length")).toHaveValue("491");
+    fireEvent.pointerDown(less, { button: 0 });
+    fireEvent.pointerUp(less);
+    fireEvent.click(less, { detail: 1 });
+    expect(field("Body length")).toHaveValue("490");
+  });
+});
+
+describe("a field that may be none", () => {
+  test("says so in words, stops its steppers, and gives the number back", () => {
+    openPage();
+    const none = screen.getByLabelText("Dish radius: none");
+    fireEvent.click(none);
+    expect(field("Dish radius")).toHaveValue("none");
+    expect(screen.getByLabelText("More: Dish radius")).toBeDisabled();
+    fireEvent.click(none);
+    expect(field("Dish radius")).toHaveValue("8534.4");
+  });
+
+  test("takes the word typed", () => {
+    openPage();
+    type("Back radius", "Flat");
+    expect(screen.getByLabelText("Back radius: flat")).toBeChecked();
+  });
+});
+
+describe("units", () => {
+  test("change every figure shown and keep what was typed with its own unit", () => {
+    openPage();
+    type("Body length", "19 1/2 in");
+    fireEvent.click(screen.getByLabelText("Inches in fractions, to 1/64"));
+    expect(field("Body length")).toHaveValue("19 1/2 in");
+    expect(field("Lower bout width")).toHaveValue("15 5/32");
+    expect(field("Dish radius")).toHaveValue("28");
+  });
+});
