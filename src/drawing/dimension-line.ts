@@ -6,6 +6,8 @@ import type { PathShape } from "./scene.ts";
 export interface DimensionLine {
   readonly extensions: readonly (readonly Point[])[];
   readonly line: readonly [Point, Point];
+  /** Both together. */
+  readonly strokes: readonly (readonly Point[])[];
   readonly heads: () => readonly PathShape[];
 }
 
@@ -23,20 +25,20 @@ export const tailOf = (length: number): number => (length < shortest ? tail : 0)
 export function uprightLine(from: Point, to: Point, x: number): DimensionLine {
   const [a, b] = from[1] < to[1] ? [from, to] : [to, from];
   const extension = ([px, py]: Point) => extended(px, x, (q): Point => [q, py]);
-  return {
-    extensions: [...extension(a), ...extension(b)],
-    ...spanned(a[1], b[1], (y): Point => [x, y], [0, 1]),
-  };
+  return lineOf(
+    [...extension(a), ...extension(b)],
+    spanned(a[1], b[1], (y) => [x, y], [0, 1]),
+  );
 }
 
 /** A level dimension line at y, between the places along of two points of the part. */
 export function levelLine(from: Point, to: Point, y: number): DimensionLine {
   const [a, b] = from[0] < to[0] ? [from, to] : [to, from];
   const extension = ([px, py]: Point) => extended(py, y, (q): Point => [px, q]);
-  return {
-    extensions: [...extension(a), ...extension(b)],
-    ...spanned(a[0], b[0], (x): Point => [x, y], [1, 0]),
-  };
+  return lineOf(
+    [...extension(a), ...extension(b)],
+    spanned(a[0], b[0], (x) => [x, y], [1, 0]),
+  );
 }
 
 /** From the part to just past the dimension line; none when the part is on the line. */
@@ -49,6 +51,11 @@ function extended(
   const way = Math.sign(line - part);
   return [[place(part + way * gap), place(line + way * past)]];
 }
+
+const lineOf = (
+  extensions: DimensionLine["extensions"],
+  { line, heads }: Pick<DimensionLine, "line" | "heads">,
+): DimensionLine => ({ extensions, line, strokes: [...extensions, line], heads });
 
 /** The line from low to high: arrowheads inside pointing out, or outside pointing in when there is no room. */
 function spanned(

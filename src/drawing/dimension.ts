@@ -29,7 +29,7 @@ interface HeightPlace {
   readonly shelf: null | { readonly over: boolean; readonly row: number };
 }
 
-const rows = [0, 1, 2, 3, 4, 5];
+const rows = [0, 1, 2, 3, 4];
 const heightPlaces: readonly HeightPlace[] = [
   ...([1, -1] as const).map((side) => ({ side, shelf: null })),
   ...rows.flatMap((row) =>
@@ -41,7 +41,7 @@ const heightPlaces: readonly HeightPlace[] = [
 /** A shelf costs more than a place beside the line, and more the further out it is. */
 export const shelfCost = (row: number): number => 1 + 1.2 * row;
 const heightChoices = risingChoices(
-  rising(9, 0.6),
+  rising(7, 0.6),
   heightPlaces.map(({ shelf }) => (shelf === null ? 0 : shelfCost(shelf.row))),
 );
 
@@ -141,13 +141,13 @@ export function* lengthWays(dimension: Dimension, size: number): Generator<Way> 
 
 function wayOf(
   text: TextShape,
-  { extensions, line, heads }: DimensionLine,
+  { extensions, line, strokes, heads }: DimensionLine,
   shelf: readonly Point[],
   cost: number,
 ): Way {
   return {
     text,
-    strokes: [...extensions, line],
+    strokes,
     shelf,
     lane: laneOf([...line, ...shelf.slice(0, 2)]),
     cost,

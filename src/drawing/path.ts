@@ -28,10 +28,12 @@ export const areaShape = (
   points: readonly Point[],
 ): PathShape => ({ kind: "path", role, line, fill, d: closedPathOf(points) });
 
-/** px between the points a curve is drawn through: so little that no corner shows. */
-const curveStep = 5;
+/** px between the places at which a curve is looked at. */
+const step = 5;
+/** How far from the curve, px, a straight piece may run: too little to be seen. */
+const deviation = 0.01;
 
-/** The curve z(x) from x0 to x1, mm, as points on the drawing; both ends and the `corners` between them are met exactly. */
+/** The curve z(x) from x0 to x1, mm, as points on the drawing: both ends, the `corners` between them, and as many more as show no corner. */
 export function curvePoints(
   frame: Frame,
   x0: number,
@@ -39,16 +41,29 @@ export function curvePoints(
   z: (x: number) => number,
   corners: readonly number[] = [],
 ): Point[] {
-  const ends = [x0, ...corners.filter((x) => x > x0 && x < x1).sort((a, b) => a - b), x1];
-  const points: Point[] = [pointAt(frame, x0, z(x0))];
-  for (let piece = 1; piece < ends.length; piece++) {
-    const from = ends[piece - 1] ?? x0;
-    const to = ends[piece] ?? x1;
-    const steps = Math.max(1, Math.ceil(((to - from) * frame.along) / curveStep));
-    for (let i = 1; i <= steps; i++) {
-      const x = from + ((to - from) * i) / steps;
-      points.push(pointAt(frame, x, z(x)));
+  const ends = [...corners.filter((x) => x > x0 && x < x1).sort((a, b) => a - b), x1];
+  let last = pointAt(frame, x0, z(x0));
+  const points = [last];
+  let from = x0;
+  for (const to of ends) {
+    const count = Math.max(1, Math.ceil(((to - from) * frame.along) / step));
+    let next = last;
+    for (let i = 1; i <= count; i++) {
+      const x = from + ((to - from) * i) / count;
+      const passed = next;
+      next = pointAt(frame, x, z(x));
+      if (passed === last || runsBy(last, passed, next)) continue;
+      points.push(passed);
+      last = passed;
     }
+    points.push(next);
+    last = next;
+    from = to;
   }
   return points;
 }
+
+/** Whether a straight line from a to b passes by p closely enough. */
+const runsBy = ([ax, ay]: Point, [px, py]: Point, [bx, by]: Point): boolean =>
+  Math.abs((bx - ax) * (py - ay) - (by - ay) * (px - ax)) <
+  deviation * Math.hypot(bx - ax, by - ay);

@@ -50,7 +50,7 @@ export function scaleRow(
   size: number,
 ): GroupShape {
   const { along, up, stretch, unit } = scales;
-  const level = roundLength(along, Math.min(longestBar, room / 5), unit);
+  const level = roundLength(along, Math.min(longestBar, room / 6), unit);
   const upright = roundLength(up, tallestBar, unit);
   const statement = stretch === 1 ? "True scale" : `Heights ×${stretch}`;
   const full = [statement, `${level.text} along`, `${upright.text} up`] as const;

@@ -71,12 +71,13 @@ function shim(sheet: SectionSheet): Dimension {
 
 /** Stands side by side, tailward (-1) or neckward (1) from `first` px. */
 const standsFrom = (first: number, way: 1 | -1): readonly number[] =>
-  [0, 1, 2, 3, 4, 5, 6, 7, 8].map((i) => first + way * i * laneWidth);
+  [0, 1, 2, 3, 4, 5, 6].map((i) => first + way * i * laneWidth);
 
-const tailward = (sheet: SectionSheet): readonly number[] =>
-  standsFrom(pxAt(sheet.frame, bridgeEnds(sheet)[0]) - 12, -1);
+/** Of two heights measured to the same side the shorter has the lane next to the part, 0. */
+const tailward = (sheet: SectionSheet, lane: 0 | 1): readonly number[] =>
+  standsFrom(pxAt(sheet.frame, bridgeEnds(sheet)[0]) - 12 - lane * laneWidth, -1);
 
-const neckward = (sheet: SectionSheet, lane: number): readonly number[] =>
+const neckward = (sheet: SectionSheet, lane: 0 | 1): readonly number[] =>
   standsFrom(bandsEnd(sheet) + 12 + lane * laneWidth, 1);
 
 const atSaddle = (sheet: SectionSheet, z: number): Point =>
@@ -113,7 +114,7 @@ function flatGap(sheet: SectionSheet): Dimension {
     texts: wordings(sheet, "gap under straightedge", "gap", words.length(profile.flatGap)),
     from: atSaddle(sheet, -profile.flatGap),
     to: atSaddle(sheet, 0),
-    stands: tailward(sheet),
+    stands: tailward(sheet, 0),
   };
 }
 
@@ -124,7 +125,7 @@ function stringHeight(sheet: SectionSheet): Dimension {
     texts: wordings(sheet, "strings over top", "strings", words.length(profile.stringHeight)),
     from: atSaddle(sheet, -profile.flatGap),
     to: atSaddle(sheet, profile.stringHeight - profile.flatGap),
-    stands: tailward(sheet),
+    stands: tailward(sheet, 1),
   };
 }
 

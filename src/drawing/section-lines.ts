@@ -77,10 +77,19 @@ export function shimPoints({ frame, setting, profile }: SectionSheet): readonly 
 /** The sanding board, whose face is the flat's plane. */
 export function boardShapes(sheet: SectionSheet): readonly Shape[] {
   const face = boardFace(sheet);
-  const under = face.map(([x, y]): Point => [x, y + boardThickness]).reverse();
+  const [left, right] = boardFoot(sheet);
   return [
-    areaShape("board", "none", "wood", [...face, ...under]),
+    areaShape("board", "none", "wood", [...face, right, left]),
     lineShape("board's face", "thick", face),
+  ];
+}
+
+/** Underside of the board as far as it is drawn. */
+export function boardFoot(sheet: SectionSheet): readonly [Point, Point] {
+  const [[left, y], [right]] = boardFace(sheet);
+  return [
+    [left, y + boardThickness],
+    [right, y + boardThickness],
   ];
 }
 

@@ -2,7 +2,7 @@ import type { Point } from "./frame.ts";
 import { nameWays } from "./line-name.ts";
 import type { Placer } from "./placer.ts";
 import type { TextShape } from "./scene.ts";
-import { datumPoints, flatPoints, fretPlanePoints } from "./section-lines.ts";
+import { boardFoot, datumPoints, flatPoints, fretPlanePoints } from "./section-lines.ts";
 import type { SectionSheet } from "./section-sheet.ts";
 
 /** Narrower drawings leave the names to the reader. */
@@ -28,7 +28,8 @@ interface NamedLine {
 
 function namedLines(sheet: SectionSheet): readonly NamedLine[] {
   const datum: NamedLine = { role: "datum", text: "level rim", line: datumPoints(sheet) };
-  if (sheet.frame.turned) return [datum];
+  if (sheet.frame.turned)
+    return [{ role: "board", text: "sanding board", line: boardFoot(sheet) }, datum];
   return [
     { role: "flat carried on", text: "flat carried on", line: flatPoints(sheet) },
     { role: "fret plane", text: "fret plane", line: fretPlanePoints(sheet) },

@@ -55,6 +55,8 @@ const neckRoom = 10;
 const cutRoom = 26;
 export const boardThickness = 9;
 const stripRoom = 26;
+/** In less room than this the drawing is not shrunk further, px. */
+const smallest = { width: 240, height: 160 };
 /** Below this width the drawing is lettered a size smaller, from this width on a size larger. */
 const narrow = 480;
 const wide = 1000;
@@ -68,8 +70,8 @@ export const firstRow = (size: number): number => (10 / 3.5) * capHeight(size);
 export const nextRow = (size: number): number => Math.max((6 / 3.5) * capHeight(size), size + 6);
 
 export function sheetOf(setting: Setting, profile: Profile, options: SectionOptions): SectionSheet {
-  const width = Math.max(options.width, 200);
-  const height = Math.max(options.height, 160);
+  const width = Math.max(options.width, smallest.width);
+  const height = Math.max(options.height, smallest.height);
   const size = width < narrow ? 12 : width < wide ? 13 : 14;
   const frame = options.hold ?? frameFor(setting, profile, { ...options, width, height }, size);
   const { turned, stretch, words } = options;

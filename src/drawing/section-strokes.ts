@@ -3,6 +3,7 @@ import { pxAt } from "./frame.ts";
 import { heavy, light, type Placer } from "./placer.ts";
 import { blocks, inside, rimEdgePoints, topPoints } from "./section-body.ts";
 import { bridgePoints, stringPoints } from "./section-bridge.ts";
+import { handleBoxes } from "./section-handles.ts";
 import {
   boardFace,
   datumPoints,
@@ -23,9 +24,11 @@ export function avoidDrawing(sheet: SectionSheet, placer: Placer): void {
 function outlines(sheet: SectionSheet): readonly (readonly Point[])[] {
   const { frame, setting } = sheet;
   const shim = closed(shimPoints(sheet));
-  if (frame.turned) return [shim, rimEdgePoints(sheet), boardFace(sheet)];
+  const handles = handleBoxes(sheet).map(closed);
+  if (frame.turned) return [shim, rimEdgePoints(sheet), boardFace(sheet), ...handles];
   return [
     shim,
+    ...handles,
     topPoints(sheet, 0, setting.instrument.body.length),
     closed(bridgePoints(sheet)),
     fingerboardPoints(sheet),

@@ -1,6 +1,6 @@
 import type { Profile } from "../profile/outcome.ts";
 import type { Setting } from "../profile/setting.ts";
-import { type Frame, type Point, pointAt, xAt, zAt } from "./frame.ts";
+import { type Frame, xAt, zAt } from "./frame.ts";
 import { textBox } from "./lettering.ts";
 import { Placer } from "./placer.ts";
 import { scaleRow } from "./scale-bar.ts";
@@ -8,12 +8,11 @@ import type { Scene, Shape } from "./scene.ts";
 import { rimEdgeShapes, rimShapes, topShapes } from "./section-body.ts";
 import { bridgeShapes } from "./section-bridge.ts";
 import { dimensionShapes } from "./section-dimensions.ts";
-import { stringZ } from "./section-heights.ts";
+import { type Handles, handlesOf } from "./section-handles.ts";
 import {
   boardShapes,
   breakLines,
   breakShape,
-  contactPoint,
   group,
   planeShapes,
   shimShape,
@@ -28,12 +27,7 @@ export interface Section {
   readonly scene: Scene;
   /** To pass back as `hold` while something on the drawing is dragged. */
   readonly frame: Frame;
-  /** Where the break, the shim and the saddle can be taken hold of, px; turned over there is no saddle. */
-  readonly handles: {
-    readonly break: Point;
-    readonly shim: Point;
-    readonly saddle: Point | null;
-  };
+  readonly handles: Handles;
   /** mm along and mm over the flat's plane at a px across and down. */
   readonly toX: (px: number) => number;
   readonly toZ: (px: number) => number;
@@ -46,16 +40,11 @@ export interface Section {
 export function sectionOf(setting: Setting, profile: Profile, options: SectionOptions): Section {
   const sheet = sheetOf(setting, profile, options);
   const { frame, width, height } = sheet;
-  const { saddleX, breakX } = setting;
   const shapes = frame.turned ? turnedOver(sheet) : assembled(sheet);
   return {
     scene: { width, height, title: titleOf(sheet), shapes: [...shapes, ...lettering(sheet)] },
     frame,
-    handles: {
-      break: pointAt(frame, breakX, 0),
-      shim: contactPoint(sheet),
-      saddle: frame.turned ? null : pointAt(frame, saddleX, stringZ(setting, saddleX)),
-    },
+    handles: handlesOf(sheet),
     toX: (px) => xAt(frame, px),
     toZ: (px) => zAt(frame, px),
   };

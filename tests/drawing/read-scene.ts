@@ -1,0 +1,32 @@
+import type { Point } from "../../src/drawing/frame.ts";
+import type { PathShape, Scene, Shape, TextShape } from "../../src/drawing/scene.ts";
+
+/** Every shape that is not a group, in drawing order. */
+function leaves(shapes: readonly Shape[]): readonly (PathShape | TextShape)[] {
+  return shapes.flatMap((shape) => (shape.kind === "group" ? leaves(shape.shapes) : [shape]));
+}
+
+export const textsOf = ({ shapes }: Scene): readonly TextShape[] =>
+  leaves(shapes).filter((shape) => shape.kind === "text");
+
+export const pathsOf = ({ shapes }: Scene, role?: string): readonly PathShape[] =>
+  leaves(shapes)
+    .filter((shape) => shape.kind === "path")
+    .filter((path) => role === undefined || path.role === role);
+
+/** Points of the first path with that role, as written in its data. */
+export function pointsOf(scene: Scene, role: string): readonly Point[] {
+  const [path] = pathsOf(scene, role);
+  if (path === undefined) throw new Error(`nothing is drawn as “${role}”`);
+  return readPoints(path.d);
+}
+
+export const readPoints = (d: string): readonly Point[] =>
+  [...d.matchAll(/(-?[\d.]+),(-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
+
+/** The one text that starts so. */
+export function textOf(scene: Scene, start: string): TextShape {
+  const found = textsOf(scene).find(({ text }) => text.startsWith(start));
+  if (found === undefined) throw new Error(`nothing is written as “${start}…”`);
+  return found;
+}

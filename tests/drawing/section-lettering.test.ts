@@ -1,0 +1,92 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { boxesMeet, boxHolds } from "../../src/drawing/box.ts";
+import { textBox } from "../../src/drawing/lettering.ts";
+import type { Scene } from "../../src/drawing/scene.ts";
+import { sectionOf } from "../../src/drawing/section.ts";
+import { presets } from "../../src/instrument/presets.ts";
+import { profileOf } from "../../src/profile/profile.ts";
+import { settingOf } from "../../src/profile/setting.ts";
+import { plausibleInstrument } from "../support/random-instrument.ts";
+import { pathsOf, textsOf } from "./read-scene.ts";
+import { drawn, fractions, inches, millimetres, preset } from "./sections.ts";
+
+const options = fc.record({
+  width: fc.integer({ min: 100, max: 1600 }),
+  height: fc.integer({ min: 100, max: 900 }),
+  stretch: fc.constantFrom(1, 5, 10),
+  turned: fc.boolean(),
+  words: fc.constantFrom(millimetres, inches, fractions),
+});
+
+/** What is wrong with a drawing's lettering, in words. */
+function faultsOf(scene: Scene): readonly string[] {
+  const sheet = { left: 0, top: 0, right: scene.width, bottom: scene.height };
+  const texts = textsOf(scene).map((shape) => ({ ...shape, box: textBox(shape) }));
+  const small = texts.filter(({ size }) => size < 11).map(({ text }) => `${text} is too small`);
+  const off = texts.filter(({ box }) => !boxHolds(sheet, box)).map(({ text }) => `${text} is off`);
+  const over = texts.flatMap(({ text, box }, i) =>
+    texts
+      .slice(i + 1)
+      .filter((other) => boxesMeet(box, other.box))
+      .map((other) => `${text} is over ${other.text}`),
+  );
+  const odd = pathsOf(scene)
+    .filter(({ d }) => !/^(M|L|Z|,|-?\d+(\.\d{1,2})?)*$/.test(d))
+    .map(({ role, d }) => `${role} runs ${d}`);
+  return [...small, ...off, ...over, ...odd];
+}
+
+describe("the section's lettering never overlaps, leaves the sheet, or shrinks under 11 px", {
+  timeout: 60_000,
+}, () => {
+  test("presets, at any size, stretch, side and unit", () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...presets), options, (instrument, how) => {
+        expect(faultsOf(drawn(instrument, how).scene)).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test("instruments drawn by lot, overruns and missed windows among them", () => {
+    fc.assert(
+      fc.property(plausibleInstrument, options, (instrument, how) => {
+        const set = settingOf(instrument);
+        const result = profileOf(instrument);
+        fc.pre(set.ok && result.ok);
+        if (!set.ok || !result.ok) return;
+        expect(faultsOf(sectionOf(set.setting, result.profile, how).scene)).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
+
+describe("what there is no room for is left out, the least important first", () => {
+  const shown = (width: number, height: number): number =>
+    textsOf(drawn(preset("orchestra-size"), { width, height }).scene).filter(({ role }) =>
+      role.endsWith("value"),
+    ).length;
+
+  test("a tablet shows all nine measures, and a phone too", () => {
+    expect(shown(760, 330)).toBe(9);
+    expect(shown(390, 300)).toBe(9);
+  });
+
+  test("a stamp shows fewer", () => {
+    expect(shown(200, 160)).toBeLessThan(9);
+  });
+
+  test.each(presets.map(({ id }) => id))(
+    "%s keeps its shim's value from 320 px on, both ways up",
+    (id) => {
+      for (const width of [320, 390, 600, 760, 820, 1100])
+        for (const stretch of [1, 5, 10] as const)
+          for (const turned of [false, true]) {
+            const { scene } = drawn(preset(id), { width, height: 300, stretch, turned });
+            expect(textsOf(scene).filter(({ role }) => role === "shim value")).toHaveLength(1);
+          }
+    },
+  );
+});

@@ -1,0 +1,53 @@
+import { type Section, sectionOf } from "../../src/drawing/section.ts";
+import type { SectionOptions, Words } from "../../src/drawing/section-sheet.ts";
+import { formatAngle } from "../../src/instrument/angle.ts";
+import type { Instrument } from "../../src/instrument/instrument.ts";
+import { formatLength } from "../../src/instrument/length.ts";
+import { presets } from "../../src/instrument/presets.ts";
+import type { Profile } from "../../src/profile/outcome.ts";
+import { profileOf } from "../../src/profile/profile.ts";
+import { type Setting, settingOf } from "../../src/profile/setting.ts";
+
+const angle = (degrees: number): string => formatAngle(degrees, 2, true);
+
+export const millimetres: Words = {
+  length: (mm) => formatLength(mm, { unit: "mm", decimals: Math.abs(mm) < 10 ? 2 : 1 }),
+  angle,
+  unit: "mm",
+};
+export const inches: Words = {
+  length: (mm) => formatLength(mm, { unit: "in", decimals: 3 }),
+  angle,
+  unit: "inch",
+};
+export const fractions: Words = {
+  length: (mm) => formatLength(mm, { unit: "in", fraction: 64 }),
+  angle,
+  unit: "inch",
+};
+
+export function preset(id: string): Instrument {
+  const found = presets.find((instrument) => instrument.id === id);
+  if (found === undefined) throw new Error(`no preset is called ${id}`);
+  return found;
+}
+
+export function solvedFor(instrument: Instrument): { setting: Setting; profile: Profile } {
+  const set = settingOf(instrument);
+  const result = profileOf(instrument);
+  if (!set.ok || !result.ok) throw new Error(`${instrument.id} has no profile`);
+  return { setting: set.setting, profile: result.profile };
+}
+
+export const tablet: SectionOptions = {
+  width: 760,
+  height: 330,
+  stretch: 5,
+  turned: false,
+  words: millimetres,
+};
+
+export function drawn(instrument: Instrument, options: Partial<SectionOptions> = {}): Section {
+  const { setting, profile } = solvedFor(instrument);
+  return sectionOf(setting, profile, { ...tablet, ...options });
+}
