@@ -10,7 +10,7 @@ import type {
 
 type PathsIn<Group extends string, Shape> = `${Group}.${Extract<keyof Shape, string>}`;
 
-export type BodyPath = PathsIn<"body", Body>;
+export type BodyPath = PathsIn<"body", Omit<Body, "tracing">>;
 export type DomePath = PathsIn<"dome", DomeShape>;
 export type ShimPath = PathsIn<"shim", ShimPlace>;
 export type NeckPath = PathsIn<"neck", Neck>;

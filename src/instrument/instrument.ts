@@ -38,7 +38,12 @@ export interface Body {
   /** Centre of the soundhole. */
   readonly soundholeAt: number;
   readonly soundholeDiameter: number;
+  /** The builder's own outline. Where there is one, the widths and places above shape nothing. */
+  readonly tracing?: Tracing;
 }
+
+/** Half an outline: distance from the tail, rising from 0 to the body's length, and half width there. */
+export type Tracing = readonly (readonly [x: number, halfWidth: number])[];
 
 export interface DomeShape {
   /** Sphere radius of the dish; null is no dome. */

@@ -4,6 +4,7 @@ import { type Instrument, targetKinds } from "./instrument.ts";
 import { fieldProblem, type Problem, problem, said } from "./problem.ts";
 import { relationProblems } from "./relations.ts";
 import { instrumentSchema, textLimits, widestTolerance } from "./schema.ts";
+import { tracingFlaw } from "./tracing.ts";
 
 export type Reading =
   | { readonly ok: true; readonly instrument: Instrument }
@@ -51,6 +52,7 @@ function problemOf(issue: z.core.$ZodIssue, json: unknown): Problem {
           message: `tolerances holds ${said(name)}, which names no number of an instrument.`,
         };
   }
+  if (path.startsWith("body.tracing")) return tracingProblem(json);
   if (isFieldPath(path) && path !== "target.value") return fieldProblem(path, fields[path], value);
   if (isText(path) && typeof value === "string")
     return {
@@ -59,6 +61,19 @@ function problemOf(issue: z.core.$ZodIssue, json: unknown): Problem {
     };
   return problem(path, wantedAt(path), value);
 }
+
+function tracingProblem(json: unknown): Problem {
+  const value = valueAt(json, ["body", "tracing"]);
+  const places = Array.isArray(value) && value.every(isPlace) ? value : null;
+  const wanted = places === null ? null : tracingFlaw(places);
+  return {
+    path: "body.tracing",
+    message: `body.tracing must be ${wanted ?? "a list of places, each [distance from the tail, half width] in mm"}.`,
+  };
+}
+
+const isPlace = (value: unknown): value is [number, number] =>
+  Array.isArray(value) && value.length === 2 && value.every(Number.isFinite);
 
 function isText(path: string): path is keyof typeof textLimits {
   return Object.hasOwn(textLimits, path);

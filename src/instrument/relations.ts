@@ -1,5 +1,5 @@
 import { fields } from "./fields.ts";
-import type { Body, Instrument } from "./instrument.ts";
+import type { Body, Instrument, Tracing } from "./instrument.ts";
 import { windowKinds } from "./instrument.ts";
 import { targetFields } from "./outcome-fields.ts";
 import { fieldProblem, type Problem, problem } from "./problem.ts";
@@ -20,6 +20,7 @@ export function relationProblems(instrument: Instrument): readonly Problem[] {
 
 /** Tail, lower bout, waist, upper bout and neck end follow one another, so that half width is a function of x. */
 function outlineProblems(body: Body): readonly Problem[] {
+  if (body.tracing !== undefined) return tracedLengthProblems(body.length, body.tracing);
   return outlinePlaces.flatMap((name, i) => {
     const before = outlinePlaces[i - 1];
     const after = outlinePlaces[i + 1];
@@ -34,6 +35,13 @@ function outlineProblems(body: Body): readonly Problem[] {
         : problem(path, `${between}, and these leave no room`, body[name]),
     ];
   });
+}
+
+/** A traced outline is as long as it was traced. */
+function tracedLengthProblems(length: number, tracing: Tracing): readonly Problem[] {
+  const traced = tracing.at(-1)?.[0] ?? length;
+  if (length === traced) return [];
+  return [problem("body.length", `the traced outline's, ${traced} mm`, length, [traced, traced])];
 }
 
 function targetProblems({ target }: Instrument): readonly Problem[] {

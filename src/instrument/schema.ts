@@ -3,6 +3,7 @@ import type { BodyPath, DomePath, FieldPath, NeckPath } from "./field.ts";
 import { defaultTolerances, fields, isFieldPath } from "./fields.ts";
 import { targetKinds, type WindowKind } from "./instrument.ts";
 import { targetFields } from "./outcome-fields.ts";
+import { tracingFlaw } from "./tracing.ts";
 
 // Keeps zod from trying `new Function`, which the page's security policy forbids.
 z.config({ jitless: true });
@@ -33,6 +34,10 @@ const numberOrNull = (path: NullablePath) =>
 const text = (most: number) =>
   z._default(z.string().check(z.refine((value) => value.length <= most)), "");
 
+const place = z.tuple([z.number(), z.number()]);
+
+const tracing = z.array(place).check(z.refine((places) => tracingFlaw(places) === null));
+
 const body = z.object({
   length: number("body.length"),
   lowerBoutWidth: number("body.lowerBoutWidth"),
@@ -47,6 +52,7 @@ const body = z.object({
   backRadius: numberOrNull("body.backRadius"),
   soundholeAt: number("body.soundholeAt"),
   soundholeDiameter: number("body.soundholeDiameter"),
+  tracing: z.exactOptional(tracing),
 });
 
 const dome = z.object({

@@ -1,6 +1,7 @@
 import { curvatureOf } from "../geometry/circle.ts";
 import { BoutOutline, type Outline } from "../geometry/outline.ts";
-import type { Instrument } from "../instrument/instrument.ts";
+import { TracedOutline } from "../geometry/tracing-outline.ts";
+import type { Body, Instrument } from "../instrument/instrument.ts";
 import { mm, phrase } from "../instrument/phrase.ts";
 import { fretPlaneZ, middleString, type StringHeights, saddleLineX } from "./neck.ts";
 import type { Objection } from "./objection.ts";
@@ -34,7 +35,7 @@ export function settingOf(instrument: Instrument, drawn?: Outline): SettingResul
   const saddleX = saddleLineX(instrument);
   const objection = objectionToPlaces(instrument, breakX, saddleX) ?? objectionToBoard(instrument);
   if (objection !== null) return { ok: false, objection };
-  const outline = drawn ?? new BoutOutline(body);
+  const outline = drawn ?? outlineOf(body);
   const setting = {
     instrument,
     outline,
@@ -48,6 +49,11 @@ export function settingOf(instrument: Instrument, drawn?: Outline): SettingResul
     middleString: middleString(instrument),
   };
   return { ok: true, setting };
+}
+
+/** The builder's tracing where there is one. */
+export function outlineOf(body: Body): Outline {
+  return body.tracing === undefined ? new BoutOutline(body) : new TracedOutline(body.tracing);
 }
 
 function objectionToPlaces(

@@ -2,6 +2,7 @@ import { radians } from "../geometry/angle.ts";
 import { type Dome, domeZ } from "../geometry/dome.ts";
 import { along, edgeOf } from "../geometry/edge.ts";
 import { highest } from "../geometry/peak.ts";
+import { type Turns, turnsOf } from "../geometry/tracing-turns.ts";
 import { backZ } from "./back.ts";
 import type { Station } from "./outcome.ts";
 import { removalOf } from "./rim.ts";
@@ -31,18 +32,28 @@ export function stationsOf(rim: Rim, spacing: number): readonly Station[] {
 }
 
 function landmarksOf(rim: Rim): readonly Station[] {
-  const { outline, breakX, instrument } = rim.setting;
-  const { lowerBoutAt, waistAt, upperBoutAt } = instrument.body;
+  const { outline, breakX } = rim.setting;
   const landmark = (name: string, x: number): Station =>
     stationAt(rim, x, outline.arcLength(x), name);
   return [
     landmark("tail", 0),
-    landmark("lower bout", lowerBoutAt),
-    landmark("waist", waistAt),
+    ...boutsOf(rim.setting).map(({ name, x }) => landmark(name, x)),
     landmark("break", breakX),
-    landmark("upper bout", upperBoutAt),
     landmark("neck end", outline.length),
   ].sort((a, b) => a.arcLength - b.arcLength);
+}
+
+/** The bouts and the waist: as stated, or where a traced outline turns. */
+function boutsOf({ outline, instrument }: Setting): readonly { name: string; x: number }[] {
+  const { tracing, lowerBoutAt, waistAt, upperBoutAt } = instrument.body;
+  const turns: Turns =
+    tracing === undefined
+      ? { lower: lowerBoutAt, waist: waistAt, upper: upperBoutAt }
+      : turnsOf(outline);
+  const { lower, waist, upper } = turns;
+  const bouts = [{ name: "lower bout", x: lower }];
+  if (waist === null || upper === null) return bouts;
+  return [...bouts, { name: "waist", x: waist }, { name: "upper bout", x: upper }];
 }
 
 function stationAt(rim: Rim, x: number, arcLength: number, name: string): Station {

@@ -1,0 +1,43 @@
+import type { TracingFault } from "../geometry/tracing.ts";
+import type { Tracing } from "./instrument.ts";
+import { mm, type Phrase, phrase } from "./phrase.ts";
+
+/** How many places a kept tracing may have, and how far apart in x they are at least, mm. */
+export const tracingLimits = { fewest: 3, most: 400, longest: 1500, widest: 750, rise: 0.001 };
+
+/** What a tracing in a file must be; null when it is. */
+export function tracingFlaw(places: Tracing): string | null {
+  const { fewest, most, longest, widest, rise } = tracingLimits;
+  if (places.length < fewest || places.length > most)
+    return `${fewest} to ${most} places; it has ${places.length}`;
+  const [first, last] = [places[0], places.at(-1)];
+  if (first?.[0] !== 0 || first[1] !== 0) return "places that start at the tail, [0, 0]";
+  if ((last?.[0] ?? 0) < 100 || (last?.[0] ?? 0) > longest)
+    return `places that end 100 to ${longest} mm from the tail`;
+  if (places.some(([, y], i) => y > widest || y < 0 || (y === 0 && i > 0 && i < places.length - 1)))
+    return `half widths between 0 and ${widest} mm, 0 only at the ends`;
+  const level = places.findIndex(([x], i) => i > 0 && x - (places[i - 1]?.[0] ?? 0) < rise / 2);
+  return level < 0
+    ? null
+    : `places whose distance from the tail rises; place ${level + 1} does not`;
+}
+
+/** Why a drawing is no outline, in a builder's words. */
+export function tracingFaultPhrase(fault: TracingFault): Phrase {
+  switch (fault.why) {
+    case "too few":
+      return phrase`There are too few places here to make an outline.`;
+    case "turns back":
+      return phrase`About ${mm(fault.x)} from the tail the line runs back toward the tail by ${mm(fault.by)}. Each distance from the tail must have one half width.`;
+    case "folds":
+      return phrase`About ${mm(fault.x)} from the tail the line folds over itself.`;
+    case "crosses the centreline":
+      return phrase`About ${mm(fault.x)} from the tail the line crosses the centreline.`;
+    case "misses the tail":
+      return phrase`The line does not start at the tail on the centreline: it misses it by ${mm(fault.by)}. Put the tail where the line starts.`;
+    case "misses the neck end":
+      return phrase`The line stops ${mm(fault.by)} from the neck end. Put the neck end where the line ends.`;
+    case "halves differ":
+      return phrase`The two halves lie ${mm(fault.by)} apart about ${mm(fault.x)} from the tail. Trace one half alone.`;
+  }
+}
