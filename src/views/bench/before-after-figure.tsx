@@ -1,0 +1,30 @@
+import { beforeAfter } from "../../drawing/before-after.ts";
+import type { Change } from "../../instrument/as-built.ts";
+import { type Stand, standAfter } from "../../profile/outlook-stand.ts";
+import { SceneFigure } from "../figures/scene-figure.tsx";
+import { useRoom } from "../layout/use-room.ts";
+import { height } from "../measures.ts";
+import { useRimwright } from "../store-context.ts";
+
+interface Props {
+  readonly name: string;
+  readonly before: Stand;
+  readonly changes: readonly Change[];
+}
+
+/** The saddle's end of the section before and after a correction. */
+export function BeforeAfterFigure({ name, before, changes }: Props) {
+  const units = useRimwright((state) => state.choices.units);
+  const [element, room] = useRoom({ width: 700, height: 300 });
+  const result = standAfter(before, changes);
+  if (!result.ok) return null;
+  const scene = beforeAfter(before, result.stand, { ...room, length: (mm) => height(mm, units) });
+  return (
+    <figure className="before-after">
+      <figcaption>{name}: before and after</figcaption>
+      <div className="section-room before-after-room" ref={element}>
+        <SceneFigure scene={scene} />
+      </div>
+    </figure>
+  );
+}

@@ -1,0 +1,93 @@
+import { useState } from "react";
+import { type BenchPanel, benchPanels } from "../../store/bench.ts";
+import { makeBenchStore } from "../../store/bench-keep.ts";
+import type { Keeper } from "../../store/keep.ts";
+import { Fence } from "../fence.tsx";
+import { PlanState } from "../verdict/plan-state.tsx";
+import "./bench.css";
+import { BenchContext, useBench, useBenchAct, useWorkpiece } from "./bench-context.ts";
+import { Corrections } from "./corrections.tsx";
+import { Learning } from "./learning.tsx";
+import { OutlookLine } from "./outlook-line.tsx";
+import { StringsPull } from "./strings-pull.tsx";
+import { useWakeLock } from "./use-wake-lock.ts";
+import { WorkPanel } from "./work-panel.tsx";
+
+/** The work itself: one large step at a time, what was measured, and what is to be done about it. */
+export function BenchView() {
+  const [store] = useState(() => makeBenchStore(keeper()));
+  return (
+    <BenchContext value={store}>
+      <main className="bench">
+        <PlanState />
+        <Fence what="The outlook">
+          <OutlookLine />
+        </Fence>
+        <Panels />
+        <Panel />
+        <Wakefulness />
+      </main>
+    </BenchContext>
+  );
+}
+
+/** What the browser keeps between visits; nothing where it refuses. */
+function keeper(): Keeper {
+  try {
+    return window.localStorage;
+  } catch {
+    return { getItem: () => null, setItem: () => {} };
+  }
+}
+
+const panelNames: Readonly<Record<BenchPanel, string>> = {
+  work: "Work",
+  corrections: "Corrections",
+  learning: "Learning",
+  pull: "Strings’ pull",
+};
+
+function Panels() {
+  const panel = useBench((bench) => bench.panel);
+  const act = useBenchAct();
+  return (
+    <nav className="bench-panels" aria-label="At the bench">
+      {benchPanels.map((one) => (
+        <button
+          key={one}
+          type="button"
+          aria-pressed={panel === one}
+          onClick={() => act((bench) => ({ ...bench, panel: one }))}
+        >
+          {panelNames[one]}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+function Panel() {
+  const panel = useBench((bench) => bench.panel);
+  const piece = useWorkpiece();
+  if (piece === null) return null;
+  const { instrument, profile } = piece;
+  return (
+    <Fence key={panel} what={`The part “${panelNames[panel]}”`}>
+      {panel === "work" && <WorkPanel instrument={instrument} profile={profile} />}
+      {panel === "corrections" && <Corrections instrument={instrument} profile={profile} />}
+      {panel === "learning" && <Learning instrument={instrument} profile={profile} />}
+      {panel === "pull" && <StringsPull instrument={instrument} profile={profile} />}
+    </Fence>
+  );
+}
+
+const wakefulness = {
+  awake: "The screen is kept awake while this view is open.",
+  asleep: "The screen may go dark: the browser does not keep it awake now.",
+  "unknown here": "This browser cannot keep the screen awake: set the tablet’s own timer longer.",
+} as const;
+
+function Wakefulness() {
+  const state = useWakeLock();
+  return <p className="bench-aside">{wakefulness[state]}</p>;
+}

@@ -1,0 +1,120 @@
+import { useState } from "react";
+import type { AsBuilt, Change } from "../../instrument/as-built.ts";
+import {
+  type LengthStyle,
+  lengthFigure,
+  parseLength,
+  type Units,
+} from "../../instrument/length.ts";
+import { sayPhrase } from "../../instrument/say-phrase.ts";
+import { leastDifference, mixOf } from "../../profile/correction.ts";
+import type { Goal, Outlook } from "../../profile/outlook.ts";
+import { type RemedyId, remedyIds, remedyNames } from "../../profile/remedy.ts";
+import { height } from "../measures.ts";
+import { useRimwright } from "../store-context.ts";
+import { useBench, useBenchAct } from "./bench-context.ts";
+
+/** How much each may take unless stated, mm at the saddle: what is least to be seen first. Common practice, no source. */
+const usualShares: Readonly<Record<RemedyId, number>> = {
+  shim: 1,
+  "flat-about-break": 1,
+  "flat-about-neck-end": 0.5,
+  bridge: 0.3,
+  "fingerboard-thickness": 0.3,
+  "fingerboard-taper": 0.2,
+  wedge: 0,
+  "heel-tip": 1,
+  "heel-shoulder": 1,
+  saddle: 0.3,
+};
+
+interface Props {
+  readonly record: AsBuilt;
+  readonly outlook: Outlook;
+  readonly goal: Goal;
+  readonly drawn: boolean;
+  readonly onDraw: (changes: readonly Change[]) => void;
+  readonly onTake: (changes: readonly Change[]) => void;
+}
+
+/** Several remedies, each as far as its limit, in the order of the list. */
+export function MixedRemedies({ record, outlook, goal, drawn, onDraw, onTake }: Props) {
+  const units = useRimwright((state) => state.choices.units);
+  const shares = useBench((bench) => bench.shares);
+  const most = (id: RemedyId): number => shares[id] ?? usualShares[id];
+  const mix = mixOf(
+    outlook,
+    record,
+    goal,
+    remedyIds.map((id) => ({ id, most: most(id) })),
+  );
+  return (
+    <section className="mixed" aria-labelledby="mixed-name">
+      <h3 id="mixed-name">Several together, each within its limit</h3>
+      <p>
+        In this order, each takes of the difference at the saddle line what its limit allows; those
+        not possible now are passed over. A limit of 0 leaves one out.
+      </p>
+      <ul className="shares">
+        {remedyIds.map((id) => (
+          <ShareField key={id} id={id} most={most(id)} units={units} />
+        ))}
+      </ul>
+      <ol className="mixed-parts">
+        {mix.parts.map(({ id, name, act, raise }) => (
+          <li key={id}>
+            <strong>{name}</strong>, {height(Math.abs(raise), units)} at the saddle:{" "}
+            {sayPhrase(act, units)}
+          </li>
+        ))}
+      </ol>
+      <p>
+        {Math.abs(mix.rest) < leastDifference
+          ? "Together they do all of it."
+          : `They leave ${height(Math.abs(mix.rest), units)} undone.`}
+      </p>
+      {mix.parts.length > 0 && (
+        <div className="remedy-acts">
+          <button type="button" aria-pressed={drawn} onClick={() => onDraw(mix.changes)}>
+            Draw these
+          </button>
+          <button type="button" onClick={() => onTake(mix.changes)}>
+            Take these together
+          </button>
+        </div>
+      )}
+    </section>
+  );
+}
+
+const styleIn = (units: Units): LengthStyle =>
+  units === "mm" ? { unit: "mm", decimals: 2 } : { unit: "in", decimals: 3 };
+
+function ShareField({ id, most, units }: { id: RemedyId; most: number; units: Units }) {
+  const act = useBenchAct();
+  const style = styleIn(units);
+  const [text, setText] = useState<string | null>(null);
+  const shown = text ?? lengthFigure(most, style);
+  const parsed = parseLength(shown, style.unit);
+  const bad = !parsed.ok || parsed.mm < 0 || parsed.mm > 100;
+  return (
+    <li>
+      <label htmlFor={`share-${id}`}>{remedyNames[id]}, at most</label>
+      <input
+        id={`share-${id}`}
+        value={shown}
+        inputMode="decimal"
+        autoComplete="off"
+        aria-invalid={bad}
+        onChange={({ target }) => {
+          setText(target.value);
+          const read = parseLength(target.value, style.unit);
+          if (read.ok && read.mm >= 0 && read.mm <= 100)
+            act((bench) => ({ ...bench, shares: { ...bench.shares, [id]: read.mm } }));
+        }}
+        onBlur={() => setText(null)}
+      />
+      <span>{style.unit}</span>
+    </li>
+  );
+}

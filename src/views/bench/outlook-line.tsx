@@ -1,0 +1,72 @@
+import { readingField } from "../../instrument/as-built-fields.ts";
+import { sayPhrase } from "../../instrument/say-phrase.ts";
+import { type Goal, goals, type OutlookResult, outlookSaid } from "../../profile/outlook.ts";
+import { standing } from "../../profile/window.ts";
+import { useRimwright } from "../store-context.ts";
+import { Mark } from "../verdict/standing-mark.tsx";
+import { useBenchAct, useWorkpiece } from "./bench-context.ts";
+import { useOutlook, type Workpiece } from "./use-outlook.ts";
+
+const goalNames: Readonly<Record<Goal, string>> = {
+  saddleExposure: "Saddle exposed",
+  stringHeight: "String height",
+  bridgeClearance: "Fret plane over the bridge",
+};
+
+/** What it will come to, in one sentence, always in sight. */
+export function OutlookLine() {
+  const piece = useWorkpiece();
+  return piece === null ? null : <Line {...piece} />;
+}
+
+function Line(piece: Workpiece) {
+  const { record, result, goal } = useOutlook(piece);
+  const units = useRimwright((state) => state.choices.units);
+  const act = useBenchAct();
+  return (
+    <section className="outlook" aria-label="Outlook">
+      <p className="outlook-said" aria-live="polite">
+        {result.ok
+          ? sayPhrase(outlookSaid(result.outlook, record, goal), units)
+          : `${blame(result)} ${sayPhrase(result.why, units)}`}
+      </p>
+      {result.ok && <Standing piece={piece} value={result.outlook.heights[goal]} goal={goal} />}
+      <label className="outlook-goal">
+        Held against
+        <select
+          value={goal}
+          onChange={({ target }) =>
+            act((bench) => ({
+              ...bench,
+              goal: goals.find((one) => one === target.value) ?? null,
+            }))
+          }
+        >
+          {goals.map((one) => (
+            <option key={one} value={one}>
+              {goalNames[one]}
+            </option>
+          ))}
+        </select>
+      </label>
+    </section>
+  );
+}
+
+const words = { in: "in its window", near: "near the window’s edge", out: "out of its window" };
+
+function Standing({ piece, value, goal }: { piece: Workpiece; value: number; goal: Goal }) {
+  const stands = standing(value, piece.instrument.windows[goal]);
+  return (
+    <p className={`standing standing-${stands}`}>
+      <Mark of={stands} />
+      {words[stands]}
+    </p>
+  );
+}
+
+/** Which measurement does not go with the rest. */
+const blame = ({ reading }: Extract<OutlookResult, { ok: false }>): string =>
+  reading === null
+    ? "There is no outlook."
+    : `“${readingField(reading).label}” does not go with the rest.`;

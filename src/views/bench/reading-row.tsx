@@ -1,0 +1,157 @@
+import { type KeyboardEvent, useMemo } from "react";
+import { noteLimit } from "../../instrument/as-built.ts";
+import { type ReadingKey, readingField } from "../../instrument/as-built-fields.ts";
+import { styleOf } from "../../instrument/field-text.ts";
+import type { Units } from "../../instrument/length.ts";
+import { sayPhrase } from "../../instrument/say-phrase.ts";
+import { asExpected, type Expected, expectedOf } from "../../profile/as-built-expected.ts";
+import {
+  dateReading,
+  noteReading,
+  putReading,
+  readingText,
+  readReading,
+  stepReading,
+  typeReading,
+} from "../../store/as-built-edits.ts";
+import { textsOn } from "../../store/bench.ts";
+import { Stepper } from "../fields/stepper.tsx";
+import { height } from "../measures.ts";
+import { useRimwright } from "../store-context.ts";
+import { Mark } from "../verdict/standing-mark.tsx";
+import { today, useBench, useBenchAct, useRecord } from "./bench-context.ts";
+import type { Workpiece } from "./use-outlook.ts";
+
+interface Props extends Workpiece {
+  readonly reading: ReadingKey;
+}
+
+/** One thing to measure: what it should come to, what it came to, when, and what there is to say of it. */
+export function ReadingRow({ instrument, profile, reading: key }: Props) {
+  const units = useRimwright((state) => state.choices.units);
+  const record = useRecord(instrument.id);
+  const text = useBench((bench) => readingText(bench, instrument.id, key, units));
+  const typed = useBench((bench) => textsOn(bench, instrument.id)[key]);
+  const act = useBenchAct();
+  const field = readingField(key);
+  const taken = record.readings[key];
+  const expected = useMemo(
+    () => expectedOf(instrument, record, key, { ok: true, profile }),
+    [instrument, record, key, profile],
+  );
+  const read = typed === undefined ? null : readReading(key, typed);
+  const trouble = read !== null && !read.ok ? sayPhrase(read.why, units) : null;
+  const id = `reading-${key}`;
+  const start = expected?.value ?? field.default;
+  const step = (steps: number): void =>
+    act((bench) => stepReading(bench, instrument.id, key, steps, start, units, today()));
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    if (way === undefined) return;
+    event.preventDefault();
+    step(event.shiftKey ? 10 * way : way);
+  };
+  return (
+    <div className="reading">
+      <label htmlFor={id}>{field.label}</label>
+      <p className="reading-expected">
+        {expected === null
+          ? "Nothing can be expected yet."
+          : `Expected ${height(expected.value, units)}, ± ${height(expected.within, units)}`}
+      </p>
+      <p className="reading-how" id={`${id}-how`}>
+        {field.howTo}
+      </p>
+      <div className="reading-entry">
+        <Stepper label={`Less: ${field.label}`} sign="−" disabled={false} onStep={() => step(-1)} />
+        <span className="entry">
+          <input
+            id={id}
+            name={key}
+            value={text}
+            inputMode="text"
+            autoComplete="off"
+            spellCheck={false}
+            aria-invalid={trouble !== null}
+            aria-describedby={`${id}-how ${id}-said`}
+            onChange={({ target }) =>
+              act((bench) =>
+                typeReading(bench, instrument.id, key, { text: target.value, units }, today()),
+              )
+            }
+            onKeyDown={onKeyDown}
+          />
+          <span className="unit">{styleOf(field, units).unit}</span>
+        </span>
+        <Stepper label={`More: ${field.label}`} sign="+" disabled={false} onStep={() => step(1)} />
+        {expected !== null && taken === undefined && (
+          <button
+            type="button"
+            className="as-expected"
+            aria-label={`As expected: ${field.label}`}
+            onClick={() =>
+              act((bench) => putReading(bench, instrument.id, key, start, units, today()))
+            }
+          >
+            As expected
+          </button>
+        )}
+      </div>
+      <p id={`${id}-said`} className={trouble === null ? "reading-said" : "reading-trouble"}>
+        {trouble ??
+          (taken === undefined || expected === null ? (
+            ""
+          ) : (
+            <Against value={taken.value} expected={expected} units={units} />
+          ))}
+      </p>
+      {taken !== undefined && (
+        <div className="reading-when">
+          <label>
+            Measured on
+            <input
+              type="date"
+              required
+              aria-label={`${field.label}: measured on`}
+              value={taken.date}
+              onChange={({ target }) =>
+                target.value !== "" &&
+                act((bench) => dateReading(bench, instrument.id, key, target.value))
+              }
+            />
+          </label>
+          <label>
+            Note
+            <input
+              aria-label={`${field.label}: note`}
+              maxLength={noteLimit}
+              value={taken.note}
+              onChange={({ target }) =>
+                act((bench) => noteReading(bench, instrument.id, key, target.value))
+              }
+            />
+          </label>
+        </div>
+      )}
+    </div>
+  );
+}
+
+interface AgainstProps {
+  readonly value: number;
+  readonly expected: Expected;
+  readonly units: Units;
+}
+
+/** How a measured value stands to the expected one. */
+function Against({ value, expected, units }: AgainstProps) {
+  const off = value - expected.value;
+  const stands = asExpected(value, expected) ? "in" : "out";
+  const by = `${height(Math.abs(off), units)} ${off < 0 ? "under" : "over"} the figure expected`;
+  return (
+    <span className={`standing standing-${stands}`}>
+      <Mark of={stands} />
+      {by}, {stands === "in" ? "within" : "beyond"} its tolerance
+    </span>
+  );
+}

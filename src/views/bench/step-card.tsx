@@ -1,0 +1,126 @@
+import { useEffect, useRef } from "react";
+import { noteLimit } from "../../instrument/as-built.ts";
+import { readingsAt } from "../../instrument/as-built-fields.ts";
+import type { Phrase } from "../../instrument/phrase.ts";
+import { sayPhrase } from "../../instrument/say-phrase.ts";
+import { type StepId, stepIds, stepNames } from "../../instrument/steps.ts";
+import type { Work } from "../../profile/as-built-work.ts";
+import { markStep, noteStep } from "../../store/as-built-edits.ts";
+import { useRimwright } from "../store-context.ts";
+import { today, useBenchAct, useRecord } from "./bench-context.ts";
+import { ReadingRow } from "./reading-row.tsx";
+import type { Workpiece } from "./use-outlook.ts";
+
+interface Props extends Workpiece {
+  readonly work: Work;
+  /** Come from another step, so that its name takes the focus and is read out. */
+  readonly arrived: boolean;
+  readonly onGoTo: (step: StepId) => void;
+}
+
+/** One step, to be read from the bench and touched with a glove on. */
+export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) {
+  const units = useRimwright((state) => state.choices.units);
+  const record = useRecord(instrument.id);
+  const act = useBenchAct();
+  const { id, caution } = work;
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    if (arrived) heading.current?.focus();
+  }, [arrived]);
+  const at = stepIds.indexOf(id);
+  const done = record.done[id];
+  const say = (phrase: Phrase): string => sayPhrase(phrase, units);
+  const mark = (date: string | null): void =>
+    act((bench) => markStep(bench, instrument.id, id, date));
+  return (
+    <article className="step-card" aria-labelledby="step-name">
+      <p className="step-count">
+        Step {at + 1} of {stepIds.length}
+        {done !== undefined && `, done on ${done}`}
+      </p>
+      <h2 id="step-name" ref={heading} tabIndex={-1}>
+        {stepNames[id]}
+      </h2>
+      {work.act.map((phrase) => (
+        <p key={say(phrase)} className="step-act">
+          {say(phrase)}
+        </p>
+      ))}
+      <section aria-label="Measure">
+        <h3>Measure</h3>
+        <p>{say(work.measure)}</p>
+        {readingsAt(id).map((key) => (
+          <ReadingRow key={key} instrument={instrument} profile={profile} reading={key} />
+        ))}
+      </section>
+      <section className="step-mistake" aria-label="Usual mistake">
+        <h3>The usual mistake</h3>
+        <p>{say(work.mistake)}</p>
+        <p>
+          <strong>Its sign:</strong> {say(work.sign)}
+        </p>
+      </section>
+      {caution !== null && (
+        <section className="step-caution" aria-label="Caution">
+          <h3>Caution</h3>
+          <p>{say(caution)}</p>
+        </section>
+      )}
+      <label className="step-note">
+        Note to this step
+        <textarea
+          rows={2}
+          maxLength={noteLimit}
+          value={record.notes[id] ?? ""}
+          onChange={({ target }) =>
+            act((bench) => noteStep(bench, instrument.id, id, target.value))
+          }
+        />
+      </label>
+      <StepBar at={at} done={done !== undefined} onMark={mark} onGoTo={onGoTo} />
+    </article>
+  );
+}
+
+interface BarProps {
+  readonly at: number;
+  readonly done: boolean;
+  readonly onMark: (date: string | null) => void;
+  readonly onGoTo: (step: StepId) => void;
+}
+
+function StepBar({ at, done, onMark, onGoTo }: BarProps) {
+  const [before, after] = [stepIds[at - 1], stepIds[at + 1]];
+  const finishStep = (): void => {
+    onMark(today());
+    if (after !== undefined) onGoTo(after);
+  };
+  return (
+    <div className="step-bar">
+      <button
+        type="button"
+        disabled={before === undefined}
+        onClick={() => before !== undefined && onGoTo(before)}
+      >
+        Back
+      </button>
+      {done ? (
+        <button type="button" onClick={() => onMark(null)}>
+          Reopen this step
+        </button>
+      ) : (
+        <button type="button" className="step-finish" onClick={finishStep}>
+          Done
+        </button>
+      )}
+      <button
+        type="button"
+        disabled={after === undefined}
+        onClick={() => after !== undefined && onGoTo(after)}
+      >
+        Next
+      </button>
+    </div>
+  );
+}

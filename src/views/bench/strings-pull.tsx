@@ -1,0 +1,173 @@
+import { useState } from "react";
+import type { PulledString } from "../../instrument/as-built.ts";
+import { parseLength, type Units } from "../../instrument/length.ts";
+import { decimalText, plainText, readNumber } from "../../instrument/written-number.ts";
+import { newtonsPerPound, pullsOf, usualNotes } from "../../profile/pull.ts";
+import { setStrings } from "../../store/as-built-edits.ts";
+import { useRimwright } from "../store-context.ts";
+import { useBenchAct } from "./bench-context.ts";
+import { useOutlook, type Workpiece } from "./use-outlook.ts";
+
+/** How hard the strings pull, for information. */
+export function StringsPull(piece: Workpiece) {
+  const { record, result } = useOutlook(piece);
+  const units = useRimwright((state) => state.choices.units);
+  const act = useBenchAct();
+  const { instrument } = piece;
+  const strings = stringsOf(record.strings, instrument.strings.count);
+  if (!result.ok) return <p>Mend the measurement named above first.</p>;
+  const { heights, setting } = result.outlook;
+  const pull = pullsOf(instrument, heights, setting.middleString, strings);
+  const change = (i: number, part: Partial<PulledString>): void =>
+    act((bench) =>
+      setStrings(
+        bench,
+        instrument.id,
+        strings.map((string, at) => (at === i ? { ...string, ...part } : string)),
+      ),
+    );
+  return (
+    <section className="pull" aria-label="Strings’ pull">
+      <h2>Strings’ pull, for information</h2>
+      <p className="pull-warning">
+        <strong>This is no structural check.</strong> It says how hard the strings pull, not whether
+        top, bridge and neck bear it.
+      </p>
+      <p>
+        Enter each string’s unit weight as its maker prints it, or, if it is plain steel, its
+        diameter. Wound strings need the unit weight.
+      </p>
+      <table>
+        <caption className="unseen">Strings, bass first</caption>
+        <thead>
+          <tr>
+            <th scope="col">String</th>
+            <th scope="col">Note</th>
+            <th scope="col">Unit weight, lb/in</th>
+            <th scope="col">Plain steel, {units === "mm" ? "mm" : "in"}</th>
+            <th scope="col">Pull</th>
+          </tr>
+        </thead>
+        <tbody>
+          {strings.map((string, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a string is its place.
+            <tr key={i}>
+              <th scope="row">{i + 1}</th>
+              <td>
+                <span className="pull-label">Note</span>
+                <input
+                  aria-label={`String ${i + 1}: note`}
+                  value={string.note}
+                  maxLength={20}
+                  autoComplete="off"
+                  spellCheck={false}
+                  onChange={({ target }) => change(i, { note: target.value })}
+                />
+              </td>
+              <td>
+                <span className="pull-label">lb/in</span>
+                <NumberCell
+                  label={`String ${i + 1}: unit weight`}
+                  value={string.unitWeight}
+                  read={readWeight}
+                  say={(value) => decimalText(value, 8)}
+                  onValue={(unitWeight) => change(i, { unitWeight })}
+                />
+              </td>
+              <td>
+                <span className="pull-label">steel, {units === "mm" ? "mm" : "in"}</span>
+                <NumberCell
+                  label={`String ${i + 1}: diameter`}
+                  value={string.diameter}
+                  read={(text) => readDiameter(text, units)}
+                  say={(value) => decimalText(units === "mm" ? value : value / 25.4, 4)}
+                  onValue={(diameter) => change(i, { diameter })}
+                />
+              </td>
+              <td className="pull-value">{pullSaid(pull.strings[i] ?? null)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <dl className="pull-sums">
+        <div>
+          <dt>{pull.unknown === 0 ? "All strings" : `All but ${pull.unknown} not known`}</dt>
+          <dd>{pullSaid(pull.total)}</dd>
+        </div>
+        <div>
+          <dt>On the bridge, along the strings</dt>
+          <dd>{pullSaid(pull.bridgeForward)}</dd>
+        </div>
+        <div>
+          <dt>Down on the saddle</dt>
+          <dd>{pullSaid(pull.saddleDown)}</dd>
+        </div>
+        <div>
+          <dt>Turning the bridge over, about the top</dt>
+          <dd>{decimalText(pull.bridgeMoment, 2)} N·m</dd>
+        </div>
+        <div>
+          <dt>Turning the neck up, about the flat at the body’s end</dt>
+          <dd>{decimalText(pull.neckMoment, 2)} N·m</dd>
+        </div>
+      </dl>
+      <p>
+        A string’s pull is its unit weight times the square of twice its length times its frequency,
+        over 386.4. Steel is counted at 0.282 pounds to the cubic inch. A4 is 440 Hz.
+      </p>
+    </section>
+  );
+}
+
+const pullSaid = (newtons: number | null): string =>
+  newtons === null
+    ? "not known"
+    : `${decimalText(newtons, 1)} N, ${decimalText(newtons / newtonsPerPound, 1)} lb`;
+
+/** As many strings as the instrument has: those entered, then the usual notes. */
+function stringsOf(entered: readonly PulledString[], count: number): readonly PulledString[] {
+  return usualNotes(count).map(
+    (note, i) => entered[i] ?? { note, unitWeight: null, diameter: null },
+  );
+}
+
+function readWeight(text: string): number | null {
+  const read = readNumber(plainText(text));
+  return read.ok && read.value > 0 && read.value <= 1 ? read.value : null;
+}
+
+function readDiameter(text: string, units: Units): number | null {
+  const read = parseLength(text, units === "mm" ? "mm" : "in");
+  return read.ok && read.mm > 0 && read.mm <= 10 ? read.mm : null;
+}
+
+interface CellProps {
+  readonly label: string;
+  readonly value: number | null;
+  readonly read: (text: string) => number | null;
+  readonly say: (value: number) => string;
+  readonly onValue: (value: number | null) => void;
+}
+
+/** A number that may be left out; what cannot be read stays as typed, and is marked. */
+function NumberCell({ label, value, read, say, onValue }: CellProps) {
+  const [text, setText] = useState<string | null>(null);
+  const shown = text ?? (value === null ? "" : say(value));
+  const bad = shown.trim() !== "" && read(shown) === null;
+  return (
+    <input
+      aria-label={label}
+      aria-invalid={bad}
+      value={shown}
+      inputMode="decimal"
+      autoComplete="off"
+      onChange={({ target }) => {
+        setText(target.value);
+        onValue(read(target.value));
+      }}
+      onBlur={() => {
+        if (!bad) setText(null);
+      }}
+    />
+  );
+}

@@ -1,0 +1,94 @@
+import { useMemo, useState } from "react";
+import { type StepId, stepIds, stepNames } from "../../instrument/steps.ts";
+import { workOf } from "../../profile/as-built-work.ts";
+import { changedBy } from "../../profile/outlook-stand.ts";
+import { finish, unfinish } from "../../store/as-built-edits.ts";
+import { planOf } from "../../store/plan.ts";
+import { today, useBench, useBenchAct, useRecord } from "./bench-context.ts";
+import { StepCard } from "./step-card.tsx";
+import type { Workpiece } from "./use-outlook.ts";
+
+/** The order of work: the step open, and all of them to choose from. */
+export function WorkPanel({ instrument, profile }: Workpiece) {
+  const open = useBench((bench) => bench.step);
+  const record = useRecord(instrument.id);
+  const act = useBenchAct();
+  const [arrived, setArrived] = useState(false);
+  const goTo = (step: StepId): void => {
+    setArrived(true);
+    act((bench) => ({ ...bench, step }));
+  };
+  // The plan as corrected: its sentences name what is to be done now.
+  const works = useMemo(() => {
+    const changes = record.taken.flatMap((one) => one.changes);
+    const fixed = { ...instrument, target: { kind: "shim", value: profile.shim } } as const;
+    const mended = changes.length === 0 ? instrument : changedBy(fixed, changes);
+    const plan = planOf(mended);
+    return workOf(mended, plan.ok ? plan.profile : profile);
+  }, [instrument, profile, record.taken]);
+  const work = works.find(({ id }) => id === open);
+  return (
+    <div className="work">
+      {work !== undefined && (
+        <StepCard
+          key={work.id}
+          instrument={instrument}
+          profile={profile}
+          work={work}
+          arrived={arrived}
+          onGoTo={goTo}
+        />
+      )}
+      <nav className="step-list" aria-label="Steps">
+        <ol>
+          {stepIds.map((step, i) => (
+            <li key={step}>
+              <button
+                type="button"
+                aria-current={step === open ? "step" : undefined}
+                onClick={() => goTo(step)}
+              >
+                <span className="step-number">{i + 1}</span>
+                <span className="step-name">{stepNames[step]}</span>
+                {record.done[step] !== undefined && (
+                  <span className="step-done">
+                    <span aria-hidden="true">✓</span>
+                    <span className="unseen">, done</span>
+                  </span>
+                )}
+              </button>
+            </li>
+          ))}
+        </ol>
+      </nav>
+      <Finish instrument={instrument} profile={profile} />
+    </div>
+  );
+}
+
+function Finish({ instrument }: Workpiece) {
+  const { finished } = useRecord(instrument.id);
+  const act = useBenchAct();
+  return (
+    <section className="finish" aria-label="Finish">
+      {finished === null ? (
+        <>
+          <p>When it is strung and you are content, put it among the instruments learnt from.</p>
+          <button type="button" onClick={() => act((bench) => finish(bench, instrument, today()))}>
+            Finish this instrument
+          </button>
+        </>
+      ) : (
+        <>
+          <p>Finished on {finished}. It is learnt from as it was that day.</p>
+          <button type="button" onClick={() => act((bench) => finish(bench, instrument, today()))}>
+            Take in what was measured since
+          </button>
+          <button type="button" onClick={() => act((bench) => unfinish(bench, instrument.id))}>
+            Open it again
+          </button>
+        </>
+      )}
+    </section>
+  );
+}
