@@ -58,7 +58,7 @@ const dome = fc
 
 const neck = fc.record({
   scale: between(560, 660),
-  joinFret: fc.constantFrom(12, 13, 14),
+  joinFret: fc.constantFrom(11, 12, 13, 14),
   fingerboardThickness: between(4.5, 7),
   fretHeight: between(0.8, 1.4),
   fingerboardRadius: orNone(between(250, 510)),
