@@ -2,7 +2,7 @@ import type { AsBuilt, Change, Readings, Taken } from "../instrument/as-built.ts
 import { type ReadingKey, readingField, readingKeys } from "../instrument/as-built-fields.ts";
 import { mm, type Phrase } from "../instrument/phrase.ts";
 import type { Goal, Outlook } from "./outlook.ts";
-import { movesFlat, standAfter } from "./outlook-stand.ts";
+import { movesFlat, noOffsets, standAfter } from "./outlook-stand.ts";
 import {
   barred,
   type Remedy,
@@ -116,7 +116,12 @@ export function taking(
 ): AsBuilt {
   const stale = readingKeys.filter((key) => outdates(key, changes));
   const replaced = pick(asBuilt.readings, (key) => stale.includes(key));
-  const taken: Taken = { remedy, date, changes, offsets: outlook.offsets, replaced };
+  // How the shim measured against how it acted matters to the next shim only.
+  const { shim } = movesFlat(changes)
+    ? outlook.offsets
+    : (asBuilt.taken.at(-1)?.offsets ?? noOffsets);
+  const offsets = { ...outlook.offsets, shim };
+  const taken: Taken = { remedy, date, changes, offsets, replaced };
   return {
     ...asBuilt,
     readings: pick(asBuilt.readings, (key) => !stale.includes(key)),

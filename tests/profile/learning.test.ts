@@ -71,6 +71,17 @@ describe("how far what was measured fell from what was predicted", () => {
   });
 });
 
+it("holds the glued gap against the shim as used even after a correction was taken for it", () => {
+  const { flatGap } = profile(aimedAt(defaultInstrument, "shim", 8));
+  const glued = recordOf({ shim: 8, gapAfter: flatGap - 0.2 }, ["gap"]);
+  const outlook = outlookFrom(defaultInstrument, glued);
+  for (const one of correctionOf(outlook, glued, "saddleExposure").remedies) {
+    if (!one.ok) continue;
+    const taken = taking(glued, outlook, one.remedy.id, one.remedy.changes, "2026-06-01");
+    expect(deviationOf(defaultInstrument, taken, "gap"), one.remedy.id).toBeCloseTo(-0.2, 9);
+  }
+});
+
 const finished = (...deviations: number[]): FinishedInstrument[] =>
   deviations.map((deviation, i) => ({
     instrument: { ...defaultInstrument, name: `No. ${i + 1}` },

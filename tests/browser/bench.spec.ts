@@ -1,0 +1,281 @@
+import AxeBuilder from "@axe-core/playwright";
+import { expect, type Locator, type Page } from "@playwright/test";
+import { test } from "./page.ts";
+
+const tablet = { width: 1180, height: 820 };
+const standing = { width: 820, height: 1180 };
+const phone = { width: 390, height: 844 };
+
+const steps = [
+  "Level the rim",
+  "Mark the break and the linings",
+  "Dish the tail part",
+  "Check the dish",
+  "Set the shim",
+  "Sand the flat to the mark",
+  "Check the overrun and feather it",
+  "Offer up the top",
+  "After the glue: the straightedge gap",
+  "Neck and fingerboard",
+  "Bridge",
+  "Saddle",
+  "Strings on",
+] as const;
+
+/** What an invented builder measures on the way: it drifts. mm. */
+const measured: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  "Set the shim": { "Shim used": "8.1", "Shim contact": "21" },
+  "Sand the flat to the mark": { "Break reached, from the neck end": "101" },
+  "Offer up the top": { "Straightedge gap, top offered up": "1.5" },
+  "After the glue: the straightedge gap": { "Straightedge gap, top glued": "1.3" },
+};
+
+const field = (page: Page, name: string): Locator =>
+  page.getByRole("textbox", { name, exact: true });
+
+const outlook = (page: Page): Locator => page.getByRole("region", { name: "Outlook" });
+
+const panel = (page: Page, name: string): Locator =>
+  page.getByRole("navigation", { name: "At the bench" }).getByRole("button", { name });
+
+const step = (page: Page, name: string): Locator =>
+  page.getByRole("navigation", { name: "Steps" }).getByRole("button", { name });
+
+const atStep = (page: Page, name: string): Promise<void> =>
+  expect(page.getByRole("heading", { level: 2, name, exact: true })).toBeVisible();
+
+async function openBench(page: Page, viewport = tablet): Promise<void> {
+  await page.setViewportSize(viewport);
+  await page.goto("/#/bench");
+  await atStep(page, "Level the rim");
+}
+
+for (const viewport of [tablet, phone]) {
+  test(`one instrument from rim to strings, mended and learnt from, at ${viewport.width}x${viewport.height}`, async ({
+    page,
+  }) => {
+    test.setTimeout(180_000);
+    await openBench(page, viewport);
+    await expect(outlook(page)).toContainText("Nothing is measured yet");
+    for (const [i, name] of steps.entries()) {
+      await atStep(page, name);
+      for (const [label, text] of Object.entries(measured[name] ?? {}))
+        await field(page, label).fill(text);
+      if (name === "Bridge") {
+        await mendTheBridge(page);
+        await atStep(page, name);
+      }
+      if (name === "Strings on") break;
+      await page.reload();
+      await atStep(page, name);
+      for (const [label, text] of Object.entries(measured[name] ?? {}))
+        await expect(field(page, label)).toHaveValue(text);
+      await page.getByRole("button", { name: "Done", exact: true }).click();
+      await atStep(page, steps[i + 1] ?? "");
+      await expect(step(page, name)).toContainText("done");
+    }
+    await page.getByRole("button", { name: "As expected: String height over the top" }).click();
+    await page.getByRole("button", { name: "Finish this instrument" }).click();
+    await page.reload();
+    await expect(page.getByText(/^Finished on 20\d\d-\d\d-\d\d/)).toBeVisible();
+    await panel(page, "Learning").click();
+    const gap = page.getByRole("region", { name: "Straightedge gap, top glued" });
+    await expect(gap).toContainText("Over 6 instruments");
+    const own = gap.getByRole("listitem").filter({ hasText: /^Orchestra size/ });
+    // 1.3 measured, and what an 8.1 mm shim 21 mm in and a break at 101 mm had foretold.
+    await expect(own).toContainText(/−0\.\d\d mm/);
+  });
+}
+
+/** The saddle would stand too low: the bridge is planed for it, and the outlook is as planned again. */
+async function mendTheBridge(page: Page): Promise<void> {
+  await expect(outlook(page)).toContainText(/the saddle will stand (3|2\.9) mm; planned 3\.4 mm/);
+  await panel(page, "Corrections").click();
+  await expect(page.getByText(/Not possible: The top is glued/).first()).toBeVisible();
+  await page.getByRole("button", { name: "Draw before and after: Bridge thickness" }).click();
+  await expect(
+    page.getByRole("img", { name: /^Saddle to neck end, before and after/ }),
+  ).toBeVisible();
+  await page.getByRole("button", { name: "Take this correction: Bridge thickness" }).click();
+  await expect(outlook(page)).toContainText("the saddle will stand 3.4 mm; planned 3.4 mm");
+  await expect(page.getByText("nothing is left to correct")).toBeVisible();
+  await page.reload();
+  await expect(outlook(page)).toContainText("the saddle will stand 3.4 mm");
+  await panel(page, "Work").click();
+}
+
+test("a step is done out of order, reopened, and its note kept", async ({ page }) => {
+  await openBench(page);
+  await step(page, "Bridge").click();
+  await atStep(page, "Bridge");
+  await page.getByRole("textbox", { name: "Note to this step" }).fill("walnut");
+  await page.getByRole("button", { name: "Done", exact: true }).click();
+  await atStep(page, "Saddle");
+  await step(page, "Bridge").click();
+  await page.getByRole("button", { name: "Reopen this step" }).click();
+  await expect(step(page, "Bridge")).not.toContainText("done");
+  await page.reload();
+  await expect(page.getByRole("textbox", { name: "Note to this step" })).toHaveValue("walnut");
+});
+
+test("a correction is undone, and what it set aside comes back", async ({ page }) => {
+  await openBench(page);
+  await step(page, "After the glue").click();
+  await field(page, "Straightedge gap, top glued").fill("1.2");
+  await step(page, "Bridge").click();
+  await field(page, "Bridge thickness").fill("8.7");
+  await panel(page, "Corrections").click();
+  await page.getByRole("button", { name: "Take these together" }).click();
+  await expect(outlook(page)).toContainText("the saddle will stand 3.4 mm");
+  await page.getByRole("button", { name: "Undo the last correction" }).click();
+  await panel(page, "Work").click();
+  await expect(field(page, "Bridge thickness")).toHaveValue("8.7");
+});
+
+test("what cannot be read stays as typed and is told of; what does not go together is blamed", async ({
+  page,
+}) => {
+  await openBench(page);
+  await step(page, "Set the shim").click();
+  await field(page, "Shim used").fill("8.2x");
+  await expect(field(page, "Shim used")).toHaveAttribute("aria-invalid", "true");
+  await page.reload();
+  await expect(field(page, "Shim used")).toHaveValue("8.2x");
+  await field(page, "Shim used").fill("180");
+  await expect(outlook(page)).toContainText("“Shim used” does not go with the rest.");
+  await panel(page, "Corrections").click();
+  await expect(page.getByText("Mend the measurement named above first")).toBeVisible();
+});
+
+test("the invented shelf says so and is taken away in one act", async ({ page }) => {
+  await openBench(page);
+  await panel(page, "Learning").click();
+  await expect(page.getByRole("note")).toContainText(/Invented\. 5 of these .* made up/);
+  const gap = page.getByRole("region", { name: "Straightedge gap, top glued" });
+  await expect(gap).toContainText("an outlier: it is counted all the same");
+  await expect(gap.getByRole("listitem")).toHaveCount(5);
+  await page.getByRole("button", { name: "Remove the invented shelf" }).click();
+  await expect(page.getByText(/^It cannot know yet: 0 instruments/)).toHaveCount(4);
+  await page.reload();
+  await expect(page.getByText(/^It cannot know yet: 0 instruments/)).toHaveCount(4);
+});
+
+test("what was learnt is offered and put into a plan only when asked", async ({ page }) => {
+  await openBench(page);
+  await panel(page, "Learning").click();
+  const week = page.getByRole("region", { name: "Settling in a week under tension" });
+  await week.getByRole("button", { name: /^Aim this plan for 3\.7\d mm$/ }).click();
+  await expect(outlook(page)).toContainText(/the saddle will stand 3\.7 mm/);
+});
+
+test("by keyboard alone a step is measured and done", async ({ page }) => {
+  await openBench(page);
+  await tabTo(page, "Next");
+  for (let press = 0; press < 4; press++) {
+    await page.keyboard.press("Enter");
+    await tabTo(page, "Next");
+  }
+  await atStep(page, "Set the shim");
+  await tabTo(page, "Shim used", -1);
+  await page.keyboard.type("8.2");
+  await page.keyboard.press("ArrowUp");
+  await expect(field(page, "Shim used")).not.toHaveValue("8.2");
+  await tabTo(page, "Done");
+  await page.keyboard.press("Space");
+  await atStep(page, "Sand the flat to the mark");
+  await expect(page.getByRole("heading", { level: 2 })).toBeFocused();
+});
+
+/** Presses Tab (or Shift-Tab) until what is named so has the focus. */
+async function tabTo(page: Page, name: string, way = 1): Promise<void> {
+  for (let press = 0; press < 80; press++) {
+    await page.keyboard.press(way > 0 ? "Tab" : "Shift+Tab");
+    const said = await page.evaluate(() => {
+      const element = document.activeElement;
+      const labels = element instanceof HTMLInputElement ? [...(element.labels ?? [])] : [];
+      return element?.getAttribute("aria-label") ?? labels[0]?.textContent ?? element?.textContent;
+    });
+    if (said?.trim() === name) return;
+  }
+  throw new Error(`Tab never reaches “${name}”.`);
+}
+
+test("the screen's wake lock is asked for on entering, let go on leaving and while hidden", async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    const calls: string[] = [];
+    Object.assign(window, { wakeCalls: calls });
+    Object.defineProperty(navigator, "wakeLock", {
+      value: {
+        request: async (kind: string) => {
+          calls.push(`request ${kind}`);
+          const lock = new EventTarget();
+          return Object.assign(lock, {
+            release: async () => {
+              calls.push("release");
+              lock.dispatchEvent(new Event("release"));
+            },
+          });
+        },
+      },
+    });
+  });
+  const calls = (): Promise<unknown> => page.evaluate("window.wakeCalls");
+  const show = (state: string): Promise<void> =>
+    page.evaluate((visibility) => {
+      Object.defineProperty(document, "visibilityState", { value: visibility, configurable: true });
+      document.dispatchEvent(new Event("visibilitychange"));
+    }, state);
+  await page.goto("/");
+  expect(await calls()).toEqual([]);
+  await page.getByRole("link", { name: "Bench" }).click();
+  await expect(page.getByText("The screen is kept awake while this view is open.")).toBeVisible();
+  expect(await calls()).toEqual(["request screen"]);
+  await show("hidden");
+  await expect.poll(calls).toEqual(["request screen", "release"]);
+  await show("visible");
+  await expect.poll(calls).toEqual(["request screen", "release", "request screen"]);
+  await page.getByRole("link", { name: "Layout" }).click();
+  await expect.poll(calls).toEqual(["request screen", "release", "request screen", "release"]);
+});
+
+test("where the browser has no wake lock the page says so", async ({ page }) => {
+  await page.addInitScript("delete Navigator.prototype.wakeLock");
+  await openBench(page);
+  await expect(page.getByText(/cannot keep the screen awake/)).toBeVisible();
+});
+
+for (const viewport of [tablet, standing, phone])
+  for (const colorScheme of ["light", "dark"] as const)
+    test(`axe finds nothing, nothing runs off and all can be touched with a glove at ${viewport.width}x${viewport.height}, ${colorScheme}`, async ({
+      page,
+    }) => {
+      test.setTimeout(180_000);
+      await page.emulateMedia({ colorScheme });
+      await openBench(page, viewport);
+      await expectSound(page);
+      await step(page, "After the glue").click();
+      await field(page, "Straightedge gap, top glued").fill("1.2");
+      await expectSound(page);
+      for (const name of ["Corrections", "Learning", "Strings’ pull"]) {
+        await panel(page, name).click();
+        await expectSound(page);
+      }
+    });
+
+async function expectSound(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
+  const seen = await page.evaluate(() => ({
+    overflow: document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    small: [...document.querySelectorAll("main button, main select, main input")]
+      .map((element) => ({ box: element.getBoundingClientRect(), name: element.outerHTML }))
+      .filter(({ box }) => box.height > 0 && box.height < 63.5)
+      .map(({ name }) => name.slice(0, 120)),
+    text: document.querySelector("main")?.textContent ?? "",
+  }));
+  expect(seen.overflow).toBe(0);
+  expect(seen.small).toEqual([]);
+  expect(seen.text).not.toMatch(/NaN|Infinity|undefined|\[object/);
+}
