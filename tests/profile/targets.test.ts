@@ -1,0 +1,169 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { targetKinds } from "../../src/instrument/instrument.ts";
+import { builderInstrument } from "./builder-instrument.ts";
+import { aimed, numbersOf, solved, withShim } from "./solved.ts";
+
+fc.configureGlobal({ seed: 20261125 });
+
+describe.each(targetKinds)("asked for a %s", { timeout: 30_000 }, (kind) => {
+  it("gives it, to 1e-9", () => {
+    fc.assert(
+      fc.property(
+        builderInstrument,
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (instrument, share) => {
+          const [low, high] = solved(instrument).reachable[kind];
+          const wanted = low + (high - low) * share;
+          expect(Math.abs(solved(aimed(instrument, kind, wanted))[kind] - wanted)).toBeLessThan(
+            1e-9,
+          );
+        },
+      ),
+      { numRuns: 100 },
+    );
+  });
+
+  it("that a shim brings, gives back that shim to 1e-9 mm", () => {
+    fc.assert(
+      fc.property(builderInstrument, (instrument) => {
+        const { target } = instrument;
+        const outcome = solved(instrument)[kind];
+        expect(Math.abs(solved(aimed(instrument, kind, outcome)).shim - target.value)).toBeLessThan(
+          1e-9,
+        );
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it("that is already so, leaves every number of the profile where it was, to 1e-9", () => {
+    fc.assert(
+      fc.property(builderInstrument, (instrument) => {
+        const before = solved(instrument);
+        const after = numbersOf(solved(aimed(instrument, kind, before[kind])));
+        // Where a peak is flat or a crossing shallow its place is less sure than its height.
+        const unsure = /^(maxRemovalX|leastRemovalX|overrunLength)$/;
+        for (const [path, number] of numbersOf(before)) {
+          const off = Math.abs((after.get(path) ?? Number.NaN) - number);
+          expect(off, path).toBeLessThan(unsure.test(path) ? 1e-3 : 1e-9);
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
+
+describe("a thicker shim", { timeout: 30_000 }, () => {
+  const pair = fc.record({
+    instrument: builderInstrument,
+    thin: fc.double({ min: 0, max: 20, noNaN: true }),
+    more: fc.double({ min: 0.001, max: 20, noNaN: true }),
+  });
+
+  it("drops the tail, steepens the pitch and lifts everything at the saddle; the heel closes", () => {
+    fc.assert(
+      fc.property(pair, ({ instrument, thin, more }) => {
+        const [less, thick] = [
+          solved(withShim(instrument, thin)),
+          solved(withShim(instrument, thin + more)),
+        ];
+        const rising = [
+          "tailDrop",
+          "chordPitch",
+          "pitch",
+          "flatGap",
+          "projection",
+          "bridgeClearance",
+          "stringHeight",
+          "saddleExposure",
+          "breakAngle",
+        ] as const;
+        for (const name of rising) expect(thick[name], name).toBeGreaterThan(less[name]);
+        expect(thick.heelAngle).toBeLessThan(less.heelAngle);
+        thick.stringExposure.forEach((exposure, i) => {
+          expect(exposure).toBeGreaterThan(less.stringExposure[i] ?? Number.NaN);
+        });
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it("never makes the flat run farther or cut deeper", () => {
+    fc.assert(
+      fc.property(pair, ({ instrument, thin, more }) => {
+        const [less, thick] = [
+          solved(withShim(instrument, thin)),
+          solved(withShim(instrument, thin + more)),
+        ];
+        expect(thick.overrunLength).toBeLessThanOrEqual(less.overrunLength + 1e-9);
+        expect(thick.overrunDepth).toBeLessThanOrEqual(less.overrunDepth + 1e-12);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it("changes nothing that only the instrument fixes", () => {
+    fc.assert(
+      fc.property(pair, ({ instrument, thin, more }) => {
+        const [less, thick] = [
+          solved(withShim(instrument, thin)),
+          solved(withShim(instrument, thin + more)),
+        ];
+        const fixed = [
+          "breakX",
+          "breakHalfWidth",
+          "saddleX",
+          "fingerboardEndX",
+          "dishNeeded",
+          "cleanShim",
+        ] as const;
+        for (const name of fixed) expect(thick[name]).toBe(less[name]);
+        expect(thick.reachable).toEqual(less.reachable);
+      }),
+      { numRuns: 50 },
+    );
+  });
+});
+
+describe("at a given shim", () => {
+  const change = fc.record({
+    instrument: builderInstrument,
+    by: fc.double({ min: 0.01, max: 5, noNaN: true }),
+  });
+
+  it("a thicker fingerboard lifts the strings by as much, and a thicker bridge takes it from the saddle", () => {
+    fc.assert(
+      fc.property(change, ({ instrument, by }) => {
+        const { neck, bridge } = instrument;
+        const plain = solved(instrument);
+        const board = solved({
+          ...instrument,
+          neck: { ...neck, fingerboardThickness: neck.fingerboardThickness + by },
+        });
+        const thick = solved({
+          ...instrument,
+          bridge: { ...bridge, thickness: bridge.thickness + by },
+        });
+        expect(board.stringHeight - plain.stringHeight).toBeCloseTo(by, 9);
+        expect(thick.saddleExposure - plain.saddleExposure).toBeCloseTo(-by, 9);
+        expect(thick.stringHeight).toBe(plain.stringHeight);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it("a dish that takes more off the tail lowers the pitch and moves nothing at the saddle", () => {
+    fc.assert(
+      fc.property(change, ({ instrument, by }) => {
+        const { dome } = instrument;
+        const plain = solved(instrument);
+        const deep = solved({ ...instrument, dome: { ...dome, tailExtra: dome.tailExtra + by } });
+        expect(deep.pitch).toBeLessThan(plain.pitch);
+        expect(deep.saddleExposure).toBe(plain.saddleExposure);
+        expect(deep.chordPitch).toBe(plain.chordPitch);
+      }),
+      { numRuns: 100 },
+    );
+  });
+});

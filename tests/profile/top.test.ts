@@ -1,0 +1,137 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Instrument } from "../../src/instrument/instrument.ts";
+import { type Setting, settingOf } from "../../src/profile/setting.ts";
+import { blendedTopZ, topZ } from "../../src/profile/top.ts";
+import { builderInstrument, domedInstrument } from "./builder-instrument.ts";
+import { Book } from "./by-the-book.ts";
+import { solved } from "./solved.ts";
+
+fc.configureGlobal({ seed: 20261125 });
+
+const share = fc.double({ min: 0, max: 1, noNaN: true });
+
+function settingFor(instrument: Instrument): Setting {
+  const result = settingOf(instrument);
+  if (!result.ok) throw new Error(JSON.stringify(result.objection));
+  return result.setting;
+}
+
+const withBraces = (instrument: Instrument, braceRadius: number | null): Instrument => ({
+  ...instrument,
+  dome: { ...instrument.dome, braceRadius },
+});
+
+describe("the top on the centreline", { timeout: 30_000 }, () => {
+  it("is sphereZ + rise(Rb', w) − rise(R', w), with the cross sections' radii, to 1e-9 mm", () => {
+    fc.assert(
+      fc.property(builderInstrument, share, (instrument, along) => {
+        const { dome, shim, breakX } = solved(instrument);
+        const x = breakX * along;
+        const off = topZ(settingFor(instrument), dome, x) - new Book(instrument, shim).topZ(x);
+        expect(Math.abs(off)).toBeLessThan(1e-9);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it("is the dome itself, exactly, where the braces are arched as the dish", () => {
+    fc.assert(
+      fc.property(domedInstrument, share, (drawn, along) => {
+        const instrument = withBraces(drawn, drawn.dome.dishRadius);
+        const { dome, shim, breakX } = solved(instrument);
+        const x = breakX * along * 0.999;
+        const sphere = new Book(instrument, shim).sphereZ(x, 0);
+        expect(Math.abs(topZ(settingFor(instrument), dome, x) - sphere)).toBeLessThan(1e-9);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it("lies under the rim's dome with flatter braces and over it with sharper ones", () => {
+    fc.assert(
+      fc.property(domedInstrument, share, (drawn, along) => {
+        const radius = drawn.dome.dishRadius ?? Number.NaN;
+        const at = (braceRadius: number | null): number => {
+          const instrument = withBraces(drawn, braceRadius);
+          const { dome, breakX } = solved(instrument);
+          return topZ(settingFor(instrument), dome, 10 + (breakX - 20) * along);
+        };
+        expect(at(null)).toBeLessThan(at(radius * 1.5));
+        expect(at(radius * 1.5)).toBeLessThan(at(radius));
+        expect(at(radius)).toBeLessThan(at(radius / 1.5));
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it("is the flat from the break on", () => {
+    fc.assert(
+      fc.property(builderInstrument, share, (instrument, along) => {
+        const { dome, breakX } = solved(instrument);
+        const x = breakX + (instrument.body.length - breakX) * along;
+        expect(topZ(settingFor(instrument), dome, x)).toBe(0);
+        expect(blendedTopZ(settingFor(instrument), dome, x)).toBe(0);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it("stands at the saddle where flatGap says", () => {
+    fc.assert(
+      fc.property(builderInstrument, (instrument) => {
+        const { shim, flatGap, saddleX } = solved(instrument);
+        expect(Math.abs(flatGap + new Book(instrument, shim).topZ(saddleX))).toBeLessThan(1e-9);
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
+
+describe("the blend", () => {
+  it("joins flat and dome without a step: no height, and no corner, at either end", () => {
+    fc.assert(
+      fc.property(builderInstrument, (instrument) => {
+        const setting = settingFor(instrument);
+        const { dome, breakX } = solved(instrument);
+        const z = (x: number): number => blendedTopZ(setting, dome, x);
+        const end = breakX - instrument.dome.blendLength;
+        const h = 1e-4;
+        expect(Math.abs(z(breakX - h))).toBeLessThan(1e-8);
+        expect(Math.abs(z(end + h) - topZ(setting, dome, end + h))).toBeLessThan(1e-8);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it("leaves the dome alone tailward of it, and stays between dome and flat within it", () => {
+    fc.assert(
+      fc.property(builderInstrument, share, (instrument, along) => {
+        const setting = settingFor(instrument);
+        const { dome, breakX } = solved(instrument);
+        const { blendLength } = instrument.dome;
+        const outside = (breakX - blendLength) * along;
+        expect(blendedTopZ(setting, dome, outside)).toBe(topZ(setting, dome, outside));
+        const inside = breakX - blendLength * along * 0.999;
+        const [blended, whole] = [blendedTopZ(setting, dome, inside), topZ(setting, dome, inside)];
+        expect(Math.abs(blended)).toBeLessThanOrEqual(Math.abs(whole));
+        expect(blended * whole).toBeGreaterThanOrEqual(0);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it("of no length is a plain step", () => {
+    fc.assert(
+      fc.property(domedInstrument, (drawn) => {
+        const instrument = { ...drawn, dome: { ...drawn.dome, blendLength: 0 } };
+        const setting = settingFor(instrument);
+        const { dome, breakX } = solved(instrument);
+        const x = breakX - 1e-9;
+        expect(blendedTopZ(setting, dome, x)).toBe(topZ(setting, dome, x));
+        expect(blendedTopZ(setting, dome, breakX)).toBe(0);
+      }),
+      { numRuns: 20 },
+    );
+  });
+});
