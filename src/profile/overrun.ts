@@ -25,7 +25,7 @@ const rounding = 1e-10;
 export function overrunOf(setting: Setting, reach: Reach, dome: Dome, edge: Edge): Overrun {
   const bound = (x: number, y = setting.outline.halfWidth(x)): number => boundAt(setting, x, y);
   const bounds = along(edge, bound);
-  const least = lowest(bound, edge.xs, bounds).value;
+  const { x: worst, value: least } = lowest(bound, edge.xs, bounds);
   const cleanShim = cleanShimAt(setting, reach, least);
   const none = { length: 0, depth: 0, cleanShim };
   if (2 * dome.lean <= least) return none;
@@ -35,8 +35,10 @@ export function overrunOf(setting: Setting, reach: Reach, dome: Dome, edge: Edge
     edge.xs,
     bounds.map((value) => 2 * dome.lean - value),
   );
-  const height = (x: number, y = setting.outline.halfWidth(x)): number => domeZ(dome, x, y);
-  const depth = highest(height, edge.xs, along(edge, height)).value;
+  // A shallow cut may lie between two places of the edge; the bound's lowest place lies in it.
+  const xs = [...edge.xs, worst].sort((a, b) => a - b);
+  const height = (x: number): number => domeZ(dome, x, setting.outline.halfWidth(x));
+  const depth = highest(height, xs, xs.map(height)).value;
   return depth > rounding ? { length: setting.breakX - start, depth, cleanShim } : none;
 }
 
