@@ -26,26 +26,22 @@ export function Corrections(piece: Workpiece) {
   return <Remedies piece={piece} looked={looked} outlook={looked.result.outlook} />;
 }
 
-/** What is drawn: one remedy, or the combined ones. */
-interface Drawn {
-  readonly name: string;
-  readonly changes: readonly Change[];
-}
-
 interface Props {
   readonly piece: Workpiece;
   readonly looked: Looked;
 }
+
+const together = "Several remedies together";
 
 function Remedies({ piece, looked, outlook }: Props & { readonly outlook: Outlook }) {
   const units = useRimwright((state) => state.choices.units);
   const act = useBenchAct();
   const { record, goal } = looked;
   const [chosen, setChosen] = useState<RemedyId | "together" | null>(null);
-  const [mix, setMix] = useState<readonly Change[]>([]);
   const correction = correctionOf(outlook, record, goal);
-  const open = correction.remedies.flatMap((one) => (one.ok ? [one.remedy] : []));
-  const drawn = drawnOf();
+  const figureOf = (name: string, changes: readonly Change[]) => (
+    <BeforeAfterFigure name={name} before={outlook} changes={changes} />
+  );
   const take = (name: string, changes: readonly Change[]): void => {
     setChosen(null);
     act((bench) =>
@@ -56,9 +52,6 @@ function Remedies({ piece, looked, outlook }: Props & { readonly outlook: Outloo
     <section className="corrections" aria-label="Corrections">
       <h2>Corrections</h2>
       <p className="corrections-left">{sayPhrase(leftSaid(correction), units)}</p>
-      {drawn !== null && (
-        <BeforeAfterFigure name={drawn.name} before={outlook} changes={drawn.changes} />
-      )}
       {correction.remedies.length > 0 && (
         <>
           <h3>Each alone does all of it</h3>
@@ -67,7 +60,11 @@ function Remedies({ piece, looked, outlook }: Props & { readonly outlook: Outloo
               <RemedyCard
                 key={one.ok ? one.remedy.id : one.id}
                 result={one}
-                drawn={one.ok && one.remedy.id === chosen}
+                figure={
+                  one.ok && one.remedy.id === chosen
+                    ? figureOf(one.remedy.name, one.remedy.changes)
+                    : null
+                }
                 onDraw={setChosen}
                 onTake={(remedy) => take(remedy.name, remedy.changes)}
               />
@@ -78,22 +75,14 @@ function Remedies({ piece, looked, outlook }: Props & { readonly outlook: Outloo
             outlook={outlook}
             goal={goal}
             drawn={chosen === "together"}
-            onDraw={(changes) => {
-              setMix(changes);
-              setChosen("together");
-            }}
-            onTake={(changes) => take("Several remedies together", changes)}
+            onDraw={() => setChosen(chosen === "together" ? null : "together")}
+            onTake={(changes) => take(together, changes)}
           />
         </>
       )}
       <TakenList piece={piece} looked={looked} />
     </section>
   );
-
-  function drawnOf(): Drawn | null {
-    if (chosen === "together") return { name: "Several remedies together", changes: mix };
-    return open.find(({ id }) => id === chosen) ?? null;
-  }
 }
 
 function TakenList({ piece, looked }: Props) {

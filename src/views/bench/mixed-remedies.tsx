@@ -12,6 +12,7 @@ import type { Goal, Outlook } from "../../profile/outlook.ts";
 import { type RemedyId, remedyIds, remedyNames } from "../../profile/remedy.ts";
 import { height } from "../measures.ts";
 import { useRimwright } from "../store-context.ts";
+import { BeforeAfterFigure } from "./before-after-figure.tsx";
 import { useBench, useBenchAct } from "./bench-context.ts";
 
 /** How much each may take unless stated, mm at the saddle: what is least to be seen first. Common practice, no source. */
@@ -33,7 +34,7 @@ interface Props {
   readonly outlook: Outlook;
   readonly goal: Goal;
   readonly drawn: boolean;
-  readonly onDraw: (changes: readonly Change[]) => void;
+  readonly onDraw: () => void;
   readonly onTake: (changes: readonly Change[]) => void;
 }
 
@@ -73,9 +74,16 @@ export function MixedRemedies({ record, outlook, goal, drawn, onDraw, onTake }: 
           ? "Together they do all of it."
           : `They leave ${height(Math.abs(mix.rest), units)} undone.`}
       </p>
+      {drawn && (
+        <BeforeAfterFigure
+          name="Several remedies together"
+          before={outlook}
+          changes={mix.changes}
+        />
+      )}
       {mix.parts.length > 0 && (
         <div className="remedy-acts">
-          <button type="button" aria-pressed={drawn} onClick={() => onDraw(mix.changes)}>
+          <button type="button" aria-pressed={drawn} onClick={onDraw}>
             Draw these
           </button>
           <button type="button" onClick={() => onTake(mix.changes)}>

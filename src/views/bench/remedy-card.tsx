@@ -1,16 +1,18 @@
+import type { ReactNode } from "react";
 import { sayPhrase } from "../../instrument/say-phrase.ts";
 import type { Remedy, RemedyId, RemedyResult } from "../../profile/remedy.ts";
 import { useRimwright } from "../store-context.ts";
 
 interface Props {
   readonly result: RemedyResult;
-  readonly drawn: boolean;
+  /** Its drawing, where it is the one drawn. */
+  readonly figure: ReactNode;
   readonly onDraw: (id: RemedyId | null) => void;
   readonly onTake: (remedy: Remedy) => void;
 }
 
 /** One remedy: what to do, what else it changes; or why it is not to be had. */
-export function RemedyCard({ result, drawn, onDraw, onTake }: Props) {
+export function RemedyCard({ result, figure, onDraw, onTake }: Props) {
   const units = useRimwright((state) => state.choices.units);
   if (!result.ok)
     return (
@@ -20,8 +22,9 @@ export function RemedyCard({ result, drawn, onDraw, onTake }: Props) {
       </li>
     );
   const { remedy } = result;
+  const drawn = figure !== null;
   return (
-    <li className="remedy">
+    <li className={drawn ? "remedy remedy-drawn" : "remedy"}>
       <h4>{remedy.name}</h4>
       <p className="remedy-act">{sayPhrase(remedy.act, units)}</p>
       <ul className="remedy-also">
@@ -30,6 +33,7 @@ export function RemedyCard({ result, drawn, onDraw, onTake }: Props) {
           return <li key={said}>{said}</li>;
         })}
       </ul>
+      {figure}
       <div className="remedy-acts">
         <button
           type="button"

@@ -91,7 +91,7 @@ export function StringsPull(piece: Workpiece) {
       </table>
       <dl className="pull-sums">
         <div>
-          <dt>{pull.unknown === 0 ? "All strings" : `All but ${pull.unknown} not known`}</dt>
+          <dt>{pull.unknown === 0 ? "All strings" : `All but the ${pull.unknown} not known`}</dt>
           <dd>{pullSaid(pull.total)}</dd>
         </div>
         <div>
