@@ -6,6 +6,7 @@ import { isStepId } from "../instrument/steps.ts";
 import { goals } from "../profile/outlook.ts";
 import { remedyIds } from "../profile/remedy.ts";
 import { type Bench, benchPanels, firstBench, type ReadingTexts } from "./bench.ts";
+import { asJson } from "./json.ts";
 import type { Keeper } from "./keep.ts";
 
 export type BenchStore = StoreApi<Bench>;
@@ -80,9 +81,3 @@ function readTexts(json: unknown): ReadingTexts {
 }
 
 const isUnits = (value: unknown) => value === "mm" || value === "in" || value === "in-fraction";
-
-type Json = { readonly [name: string]: unknown };
-
-function asJson(value: unknown): Json {
-  return typeof value === "object" && value !== null ? (value as Json) : {};
-}

@@ -6,6 +6,7 @@ import { type MovedOutcome, movedOutcomes } from "../profile/sensitivity.ts";
 import { type OutcomeKey, outcomeKeys } from "../profile/sweep-outcome.ts";
 import { mostVariants, type Variant } from "../profile/variant.ts";
 import { type Comparison, drawCounts, firstComparison } from "./compare.ts";
+import { asJson } from "./json.ts";
 import type { Keeper } from "./keep.ts";
 
 /** Comparisons by the id of the instrument they belong to. */
@@ -95,12 +96,6 @@ function readTarget(json: unknown): Target | null {
 
 function readTexts(json: unknown): readonly string[] | null {
   return Array.isArray(json) ? json.filter((one) => typeof one === "string") : null;
-}
-
-type Json = { readonly [key: string]: unknown };
-
-function asJson(value: unknown): Json {
-  return typeof value === "object" && value !== null ? (value as Json) : {};
 }
 
 function oneOf<Known, Else>(

@@ -4,11 +4,13 @@ import { fieldAt, fieldGroups, fieldPaths, isFieldPath } from "../instrument/fie
 import type { Instrument } from "../instrument/instrument.ts";
 import type { Units } from "../instrument/length.ts";
 import { readInstrument } from "../instrument/read-instrument.ts";
+import { asJson, type Json } from "./json.ts";
 import { planOf } from "./plan.ts";
 import {
   type Choices,
   firstChoices,
   firstState,
+  type History,
   type State,
   stretches,
   type Work,
@@ -22,13 +24,15 @@ export interface Keeper {
 
 const key = "rimwright";
 
-type Json = { readonly [key: string]: unknown };
+/** Acts that can be taken back after a reload. */
+const keptActs = 40;
 
 /** Writes the state down. A browser that refuses to keep anything is no fault of the page's. */
 export function keep(keeper: Keeper, state: State): boolean {
-  const { instrument, lastGood, texts, setAside, putAway, choices } = state;
+  const { instrument, lastGood, texts, setAside, past, future, putAway, choices } = state;
   try {
-    const kept = { instrument, lastGood, texts, setAside, putAway, choices };
+    const history = { past: past.slice(-keptActs), future: future.slice(0, keptActs) };
+    const kept = { instrument, lastGood, texts, setAside, history, putAway, choices };
     keeper.setItem(key, JSON.stringify(kept));
     return true;
   } catch {
@@ -43,13 +47,23 @@ export function recall(keeper: Keeper): State {
     const work = readWork(kept);
     if (work === null) return firstState;
     const putAway = readWork(asJson(kept["putAway"]));
-    return { ...firstState, ...work, putAway, choices: readChoices(asJson(kept["choices"])) };
+    const choices = readChoices(asJson(kept["choices"]));
+    return { ...firstState, ...work, ...readHistory(kept["history"]), putAway, choices };
   } catch {
     return firstState;
   }
 }
 
-function readWork(kept: Json): Work | null {
+/** What of a history can be read: a step that cannot is left out. */
+export function readHistory(json: unknown): History {
+  const { past, future } = asJson(json);
+  return { past: readWorks(past), future: readWorks(future) };
+}
+
+const readWorks = (json: unknown): readonly Work[] =>
+  Array.isArray(json) ? json.map((one) => readWork(asJson(one))).filter((one) => one !== null) : [];
+
+export function readWork(kept: Json): Work | null {
   const read = readInstrument(kept["lastGood"]);
   if (!read.ok || !planOf(read.instrument).ok) return null;
   return {
@@ -120,10 +134,6 @@ function readChoices({ units, stretch, turned, folded }: Json): Choices {
 
 function isUnits(value: unknown): value is Units {
   return value === "mm" || value === "in" || value === "in-fraction";
-}
-
-function asJson(value: unknown): Json {
-  return typeof value === "object" && value !== null ? (value as Json) : {};
 }
 
 function valueAt(json: unknown, path: FieldPath): unknown {

@@ -35,7 +35,15 @@ export interface Choices {
   readonly folded: readonly FieldGroup[];
 }
 
-export interface State extends Work {
+/** Acts that can be taken back. Each is the work as it was before one gesture. */
+export interface History {
+  /** Oldest first. */
+  readonly past: readonly Work[];
+  /** What was taken back, the next to be done again first. */
+  readonly future: readonly Work[];
+}
+
+export interface State extends Work, History {
   readonly choices: Choices;
   /** What the last "start from" put away, to be put back; null when nothing was. */
   readonly putAway: Work | null;
@@ -54,8 +62,11 @@ export const firstChoices: Choices = {
   folded: fieldGroups.map(([group]) => group).filter((group) => !openAtStart.includes(group)),
 };
 
+export const noHistory: History = { past: [], future: [] };
+
 export const firstState: State = {
   ...workOn(defaultInstrument),
+  ...noHistory,
   choices: firstChoices,
   putAway: null,
   lastChanged: null,

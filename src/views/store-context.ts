@@ -1,7 +1,8 @@
-import { createContext, useContext } from "react";
+import { createContext, useCallback, useContext } from "react";
 import { useStore } from "zustand";
 import { firstState, type State } from "../store/state.ts";
 import { makeStore, type Store } from "../store/store.ts";
+import { recorded } from "../store/undo.ts";
 
 /** The page's store. Without a provider: one that forgets. */
 export const StoreContext = createContext<Store>(makeStore(firstState));
@@ -11,7 +12,8 @@ export function useRimwright<Part>(part: (state: State) => Part): Part {
   return useStore(useContext(StoreContext), part);
 }
 
-/** Takes the state to the next: `act((state) => stepField(state, path, 1))`. */
+/** Takes the state to the next, so that it can be taken back: `act((state) => stepField(state, path, 1))`. */
 export function useAct(): (edit: (state: State) => State) => void {
-  return useContext(StoreContext).setState;
+  const store = useContext(StoreContext);
+  return useCallback((edit) => store.setState((state) => recorded(state, edit(state))), [store]);
 }

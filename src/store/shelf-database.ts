@@ -1,0 +1,43 @@
+import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import type { Card, Entry } from "./shelf-entry.ts";
+
+/** An entry that could not be read, kept as it was. */
+export interface SetAside {
+  readonly id: string;
+  readonly json: unknown;
+}
+
+interface ShelfSchema extends DBSchema {
+  entries: { key: string; value: Entry };
+  /** One beside each entry. */
+  cards: { key: string; value: Card };
+  aside: { key: string; value: SetAside };
+}
+
+export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
+
+/** Grows when a store is added or its form changes. A page that meets a newer one must not write. */
+export const databaseVersion = 1;
+
+export interface DatabaseNews {
+  /** A newer page wants to change the database: this one has closed it and must write no more. */
+  superseded(): void;
+  /** An older page in another tab holds the database open; it goes on once that is closed. */
+  blocked(): void;
+}
+
+/** Opens the shelf's database. Rejects where the browser keeps nothing, or a newer page has changed it. */
+export function openShelfDatabase(news: DatabaseNews, name = "rimwright"): Promise<ShelfDatabase> {
+  return openDB<ShelfSchema>(name, databaseVersion, {
+    upgrade(database) {
+      database.createObjectStore("entries", { keyPath: "id" });
+      database.createObjectStore("cards", { keyPath: "id" });
+      database.createObjectStore("aside", { keyPath: "id" });
+    },
+    blocked: () => news.blocked(),
+    blocking(_current, _wanted, event) {
+      (event.target as IDBDatabase).close();
+      news.superseded();
+    },
+  });
+}
