@@ -39,8 +39,19 @@ export interface GroupShape {
   readonly shapes: readonly Shape[];
 }
 
-/** Line types of technical drawing (ISO 128): visible thick, thin, hidden dashed, centre chain; none for fills. */
-export type LineStyle = "none" | "thick" | "thin" | "dashed" | "chain";
+/**
+ * Line types of technical drawing (ISO 128): visible thick, thin, hidden dashed, centre chain; none for
+ * fills. Those of `moreLines` tell one variant from another.
+ */
+export type LineStyle = "none" | "thick" | "thin" | "dashed" | "chain" | (typeof moreLines)[number];
+
+export const moreLines = [
+  "dotted",
+  "long-dashed",
+  "double-chain",
+  "fine-dashed",
+  "dash-dotted",
+] as const;
 
 export type FillStyle = "paper" | "ink" | "dome" | "flat" | "wood" | "window";
 

@@ -1,5 +1,5 @@
 import { hundredth } from "./path.ts";
-import { pathClass, type Scene, type Shape, textClass } from "./scene.ts";
+import { moreLines, pathClass, type Scene, type Shape, textClass } from "./scene.ts";
 
 /** The look of a drawing on its own: paper and ink, warm for the dome, cool for the flat. */
 const style = `
@@ -20,13 +20,27 @@ const style = `
   .figure-strong { font-weight: 700; }
 `;
 
+/** For drawings that tell more lines apart than a section has. */
+const moreStyle = `
+  .line-dotted { stroke-width: 1.4; stroke-dasharray: 1.4 3; }
+  .line-long-dashed { stroke-width: 1.1; stroke-dasharray: 16 5; }
+  .line-double-chain { stroke-width: 1.1; stroke-dasharray: 14 3 2 3 2 3; }
+  .line-fine-dashed { stroke-width: 1.1; stroke-dasharray: 3 2; }
+  .line-dash-dotted { stroke-width: 1.4; stroke-dasharray: 6 3 1.4 3; }
+`;
+
+const drawsMore = (shape: Shape): boolean =>
+  shape.kind === "group"
+    ? shape.shapes.some(drawsMore)
+    : shape.kind === "path" && moreLines.some((line) => line === shape.line);
+
 /** The scene as SVG text that stands alone: one shape a line, its role named, numbers to a hundredth. */
 export function svgOf({ width, height, title, shapes }: Scene): string {
   const size = `width="${hundredth(width)}" height="${hundredth(height)}" viewBox="0 0 ${hundredth(width)} ${hundredth(height)}"`;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" ${size} role="img">`,
     `<title>${escaped(title)}</title>`,
-    `<style>${style}</style>`,
+    `<style>${style}${shapes.some(drawsMore) ? moreStyle : ""}</style>`,
     ...shapes.flatMap((shape) => linesOf(shape, "")),
     "</svg>",
     "",

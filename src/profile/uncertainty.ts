@@ -21,7 +21,7 @@ export interface Sureness {
   readonly firstChance: number;
   readonly drawn: Drawn;
   readonly chance: number;
-  /** Whether the two intervals differ by more than they are told to: see `parted`. */
+  /** Whether the two intervals part: see `parted`. */
   readonly parted: boolean;
 }
 
@@ -103,14 +103,13 @@ export class CertaintyRun {
 }
 
 /**
- * Whether two 95 % intervals part: an end differs by more than half of the second significant digit
- * of the standard uncertainty (JCGM 101:2008, clause 8) and by more than the draws leave open: three
- * standard errors of a 2.5 % point, 2.67·u/√n each for a normal outcome.
+ * Whether two 95 % intervals part, their ends compared as in JCGM 101:2008, clause 8: one differs by
+ * more than a tenth of the standard uncertainty, less than which no builder acts on, and by more than
+ * the draws leave open: three standard errors of a 2.5 % point, 2.67·u/√n each for a normal outcome.
  */
 function parted(first: FirstOrder, drawn: Drawn, draws: number): boolean {
   const u = Math.max(first.u, drawn.u);
-  if (u === 0) return false;
-  const told = 10 ** (Math.floor(Math.log10(u)) - 1) / 2;
+  const told = u / 10;
   const open = (3 * 2.67 * u) / Math.sqrt(draws);
   return [0, 1].some((end) => {
     const apart = Math.abs((first.interval[end] ?? 0) - (drawn.interval[end] ?? 0));

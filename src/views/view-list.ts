@@ -18,8 +18,22 @@ const bench: View = {
   ),
 };
 
+const compare: View = {
+  id: "compare",
+  name: "Compare",
+  Body: lazy(() =>
+    import("./compare/compare-view.tsx").then(({ CompareView }) => ({ default: CompareView })),
+  ),
+};
+
+const rim: View = {
+  id: "rim",
+  name: "Rim",
+  Body: lazy(() => import("./rim/rim-view.tsx").then(({ RimView }) => ({ default: RimView }))),
+};
+
 /** The views there are, the default first. A view that is not needed at once is a `lazy` one. */
-export const views: readonly View[] = [layout, bench];
+export const views: readonly View[] = [layout, compare, rim, bench];
 
 /** The view an address names, or the default. */
 export function viewAt(hash: string): View {

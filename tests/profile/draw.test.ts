@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { writeField } from "../../src/instrument/field-path.ts";
 import { presets } from "../../src/instrument/presets.ts";
@@ -15,6 +15,8 @@ import { Tally } from "../../src/profile/draw-tally.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { Random } from "../../src/profile/random.ts";
 import { drawnInstruments } from "../support/random-instrument.ts";
+
+vi.setConfig({ testTimeout: 60_000 });
 
 const instruments = [...presets, ...drawnInstruments(40, 4)];
 

@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { writeField } from "../../src/instrument/field-path.ts";
 import { type Instrument, windowKinds } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
@@ -7,6 +7,8 @@ import { familyMends, mendsFor, mendsForShim } from "../../src/profile/family-me
 import { shimRangeOf } from "../../src/profile/family-range.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { drawnInstruments } from "../support/random-instrument.ts";
+
+vi.setConfig({ testTimeout: 60_000 });
 
 /** Whether a shim serves, asked of the whole profile. */
 function serves(instrument: Instrument, shim: number): boolean {

@@ -1,10 +1,12 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { writeField } from "../../src/instrument/field-path.ts";
 import type { Place } from "../../src/profile/contour.ts";
 import { asBuilt } from "../../src/profile/draw-built.ts";
 import { type MapAsked, mapOf, passesAll, roundStep } from "../../src/profile/map.ts";
 import { profileOf } from "../../src/profile/profile.ts";
+
+vi.setConfig({ testTimeout: 60_000 });
 
 const asked: MapAsked = {
   across: { path: "target.value", range: [5, 13] },

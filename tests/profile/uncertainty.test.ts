@@ -1,9 +1,11 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { sensitivitiesOf } from "../../src/profile/sensitivity.ts";
 import { type Certainty, CertaintyRun } from "../../src/profile/uncertainty.ts";
+
+vi.setConfig({ testTimeout: 60_000 });
 
 function certainty(
   instrument: Instrument,

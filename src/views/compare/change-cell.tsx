@@ -1,0 +1,137 @@
+import { type KeyboardEvent, useState } from "react";
+import type { Field, FieldPath } from "../../instrument/field.ts";
+import { readField } from "../../instrument/field-path.ts";
+import { fieldFigure, styleOf } from "../../instrument/field-text.ts";
+import { fieldAt } from "../../instrument/fields.ts";
+import type { Instrument } from "../../instrument/instrument.ts";
+import type { Units } from "../../instrument/length.ts";
+import { sayPhrase } from "../../instrument/say-phrase.ts";
+import type { Variant } from "../../profile/variant.ts";
+import { aimVariant, changeVariant } from "../../store/compare.ts";
+import { stepField, typeField } from "../../store/edits.ts";
+import { fieldTrouble, readText, shownText } from "../../store/field-view.ts";
+import type { TypedText } from "../../store/state.ts";
+import { stepped } from "../../store/step.ts";
+import { Stepper } from "../fields/stepper.tsx";
+import { useAct, useRimwright } from "../store-context.ts";
+import { useComparison } from "./use-comparison.ts";
+
+/** A number of the base, edited where it stands. */
+export function BaseCell({ path }: { readonly path: FieldPath }) {
+  const kind = useRimwright((state) => state.instrument.target.kind);
+  const units = useRimwright((state) => state.choices.units);
+  const text = useRimwright((state) => shownText(state, path));
+  const trouble = useRimwright((state) => fieldTrouble(state, path));
+  const act = useAct();
+  const field = fieldAt(path, kind);
+  return (
+    <NumberEntry
+      label={`${field.label}, base`}
+      text={text}
+      unit={unitOf(field, units)}
+      trouble={trouble === null ? null : sayPhrase(trouble.why, units)}
+      onText={(typed) => act((state) => typeField(state, path, typed))}
+      onStep={(steps) => act((state) => stepField(state, path, steps))}
+    />
+  );
+}
+
+interface Props {
+  readonly path: FieldPath;
+  readonly variant: Variant;
+  readonly instrument: Instrument;
+}
+
+/** A number of a variant: the base's, until it is changed. */
+export function ChangeCell({ path, variant, instrument }: Props) {
+  const base = useRimwright((state) => state.instrument);
+  const units = useRimwright((state) => state.choices.units);
+  const [, edit] = useComparison();
+  const [typed, setTyped] = useState<TypedText | null>(null);
+  const { kind } = instrument.target;
+  const field = fieldAt(path, kind);
+  const value = readField(instrument, path);
+  const read = typed === null ? null : readText(path, kind, typed);
+  const set = (next: number | null): void =>
+    edit((comparison) =>
+      path === "target.value"
+        ? aimVariant(comparison, variant.id, next === null ? null : { kind, value: next })
+        : changeVariant(comparison, base, variant.id, path, next),
+    );
+  const onText = (text: string): void => {
+    const now = { text, units };
+    setTyped(now);
+    const stated = readText(path, kind, now);
+    if (stated.ok) set(stated.value);
+  };
+  return (
+    <NumberEntry
+      label={`${field.label}, ${variant.name}`}
+      text={typed?.text ?? fieldFigure(value, field, units)}
+      unit={value === null ? "" : unitOf(field, units)}
+      same={value === readField(base, path)}
+      trouble={read === null || read.ok ? null : sayPhrase(read.why, units)}
+      onText={onText}
+      onLeave={() => {
+        if (read?.ok) setTyped(null);
+      }}
+      onStep={(steps) => {
+        if (value === null) return;
+        setTyped(null);
+        set(stepped(value, field, units, steps));
+      }}
+    />
+  );
+}
+
+interface EntryProps {
+  readonly label: string;
+  readonly text: string;
+  readonly unit: string;
+  /** Whether it is the base's own value. */
+  readonly same?: boolean;
+  readonly trouble: string | null;
+  readonly onText: (text: string) => void;
+  readonly onLeave?: () => void;
+  readonly onStep: (steps: number) => void;
+}
+
+/** A number to type or to step, with what is wrong with it. */
+export function NumberEntry(props: EntryProps) {
+  const { label, text, unit, same, trouble, onText, onLeave, onStep } = props;
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    if (way === undefined) return;
+    event.preventDefault();
+    onStep(event.shiftKey ? 10 * way : way);
+  };
+  return (
+    <div className="cell-entry" data-same={same ? "" : undefined}>
+      <Stepper label={`Less: ${label}`} sign="−" disabled={false} onStep={() => onStep(-1)} />
+      <span className="entry">
+        <input
+          aria-label={label}
+          aria-invalid={trouble !== null}
+          value={text}
+          autoComplete="off"
+          spellCheck={false}
+          onChange={({ target }) => onText(target.value)}
+          onBlur={onLeave}
+          onKeyDown={onKeyDown}
+        />
+        <span className="unit">{unit}</span>
+      </span>
+      <Stepper label={`More: ${label}`} sign="+" disabled={false} onStep={() => onStep(1)} />
+      {trouble !== null && (
+        <p className="cell-trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+    </div>
+  );
+}
+
+export function unitOf(field: Field, units: Units): string {
+  if (field.quantity === "angle") return "°";
+  return field.quantity === "length" ? styleOf(field, units).unit : "";
+}

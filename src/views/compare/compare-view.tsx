@@ -1,0 +1,50 @@
+import type { Instrument } from "../../instrument/instrument.ts";
+import { presets } from "../../instrument/presets.ts";
+import { Fence } from "../fence.tsx";
+import "./compare.css";
+import { FamilyPanel } from "./family-panel.tsx";
+import { GhostFigure } from "./ghost-figure.tsx";
+import { MapPanel } from "./map-panel.tsx";
+import "./plain-table.css";
+import { SensitivityPanel } from "./sensitivity-panel.tsx";
+import { SurePanel } from "./sure-panel.tsx";
+import { SweepPanel } from "./sweep-panel.tsx";
+import { VariantsPanel } from "./variants-panel.tsx";
+
+interface Props {
+  /** What the shop's one shim may be asked for, besides the open instrument. */
+  readonly instruments?: readonly Instrument[];
+}
+
+/** What each choice does, before the first stroke: variants, sweeps, what matters, how sure, one shim for several. */
+export function CompareView({ instruments = presets }: Props) {
+  return (
+    <main className="compare">
+      <Fence what="The table of variants">
+        <VariantsPanel />
+      </Fence>
+      <Fence what="The drawing of the variants">
+        <GhostFigure />
+      </Fence>
+      <div className="compare-pair">
+        <Fence what="The sweep">
+          <SweepPanel />
+        </Fence>
+        <Fence what="The map">
+          <MapPanel />
+        </Fence>
+      </div>
+      <div className="compare-pair">
+        <Fence what="The list of what matters">
+          <SensitivityPanel />
+        </Fence>
+        <Fence what="How sure it is">
+          <SurePanel />
+        </Fence>
+      </div>
+      <Fence what="The shop’s one shim">
+        <FamilyPanel instruments={instruments} />
+      </Fence>
+    </main>
+  );
+}

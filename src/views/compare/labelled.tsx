@@ -1,0 +1,17 @@
+import { type ReactNode, useId } from "react";
+
+interface Props {
+  readonly label: string;
+  readonly children: (id: string) => ReactNode;
+}
+
+/** A control under its name. */
+export function Labelled({ label, children }: Props) {
+  const id = useId();
+  return (
+    <div className="choice">
+      <label htmlFor={id}>{label}</label>
+      {children(id)}
+    </div>
+  );
+}

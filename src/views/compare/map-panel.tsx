@@ -1,0 +1,111 @@
+import { useMemo } from "react";
+import { type MapSheet, mapScene } from "../../drawing/map-chart.ts";
+import type { FieldPath } from "../../instrument/field.ts";
+import { readField } from "../../instrument/field-path.ts";
+import type { Instrument } from "../../instrument/instrument.ts";
+import { heldInstrument } from "../../profile/sweep.ts";
+import type { Comparison } from "../../store/compare.ts";
+import type { MapJob } from "../../store/worker-job.ts";
+import { useRimwright } from "../store-context.ts";
+import { FieldChoice } from "./field-choice.tsx";
+import { rangeRound } from "./input-range.ts";
+import { fieldMeasure, outcomeMeasure } from "./measure-of.ts";
+import { OutcomeChoice } from "./outcome-choice.tsx";
+import { Pick } from "./pick.tsx";
+import { SaveSvg } from "./save-svg.tsx";
+import { SceneRoom } from "./scene-room.tsx";
+import { holds } from "./sweep-panel.tsx";
+import { useComparison } from "./use-comparison.ts";
+import { useJob } from "./use-job.ts";
+
+/** Two inputs against one outcome, with the part where every check passes. */
+export function MapPanel() {
+  const base = useRimwright((state) => state.lastGood);
+  const units = useRimwright((state) => state.choices.units);
+  const [{ map }, edit] = useComparison();
+  const held = useMemo(() => heldInstrument(base, map.hold) ?? base, [base, map.hold]);
+  const job = useMemo(() => jobOf(base, held, map), [base, held, map]);
+  const { state, progress } = useJob<"map">(job);
+  const change = (to: Partial<Comparison["map"]>): void =>
+    edit((comparison) => ({ ...comparison, map: { ...comparison.map, ...to } }));
+  const answer = progress?.answer ?? null;
+  const { kind } = held.target;
+  const sheet: Omit<MapSheet, "width" | "height"> | null =
+    answer === null || job === null
+      ? null
+      : {
+          across: fieldMeasure(map.across, kind, units),
+          up: fieldMeasure(map.up, kind, units),
+          outcome: outcomeMeasure(map.outcome, units),
+          acrossRange: job.asked.across.range,
+          upRange: job.asked.up.range,
+          map: answer,
+        };
+  const current = state === "done";
+  return (
+    <section className="map" aria-labelledby="map-heading" aria-busy={!current}>
+      <div className="panel-head">
+        <h2 id="map-heading">Map of two inputs</h2>
+        {sheet !== null && current && (
+          <SaveSvg what="map" scene={mapScene({ ...sheet, width: 640, height: 480 })} />
+        )}
+      </div>
+      <div className="panel-acts">
+        <FieldChoice
+          label="Along"
+          instrument={held}
+          value={map.across}
+          without={[map.up]}
+          onChoose={(across) => change({ across })}
+        />
+        <FieldChoice
+          label="Up"
+          instrument={held}
+          value={map.up}
+          without={[map.across]}
+          onChoose={(up) => change({ up })}
+        />
+        <OutcomeChoice value={map.outcome} onChoose={(outcome) => change({ outcome })} />
+        <Pick
+          legend="While they vary"
+          options={holds}
+          value={map.hold}
+          onPick={(hold) => change({ hold })}
+        />
+      </div>
+      {job === null ? (
+        <p className="panel-note">This instrument has no such measure: choose another.</p>
+      ) : (
+        <>
+          <SceneRoom
+            name="chart"
+            first={{ width: 540, height: 340 }}
+            draw={(room) => (sheet === null || !current ? null : mapScene({ ...sheet, ...room }))}
+            over={() =>
+              current ? null : (
+                <p className="working">
+                  {state === "failed" ? "The map could not be drawn here." : "Working out the map…"}
+                </p>
+              )
+            }
+          />
+          <p className="panel-note">
+            Shaded: every check passes, every window is met. Thick lines: an end of the outcome’s
+            window. The ring is the base.
+          </p>
+        </>
+      )}
+    </section>
+  );
+}
+
+function jobOf(base: Instrument, held: Instrument, map: Comparison["map"]): MapJob | null {
+  const axis = (path: FieldPath) => {
+    const value = readField(held, path);
+    return value === null ? null : { path, range: rangeRound(path, held.target.kind, value, 1) };
+  };
+  const [across, up] = [axis(map.across), axis(map.up)];
+  if (across === null || up === null) return null;
+  const { outcome, hold } = map;
+  return { kind: "map", instrument: base, asked: { across, up, outcome, hold } };
+}

@@ -1,0 +1,25 @@
+interface Props<Value extends string> {
+  readonly legend: string;
+  readonly options: readonly (readonly [value: Value, name: string])[];
+  readonly value: Value;
+  readonly onPick: (value: Value) => void;
+}
+
+/** One of a few, as buttons in a row. */
+export function Pick<Value extends string>({ legend, options, value, onPick }: Props<Value>) {
+  return (
+    <fieldset className="switch">
+      <legend>{legend}</legend>
+      {options.map(([option, name]) => (
+        <button
+          key={option}
+          type="button"
+          aria-pressed={value === option}
+          onClick={() => onPick(option)}
+        >
+          {name}
+        </button>
+      ))}
+    </fieldset>
+  );
+}

@@ -1,0 +1,87 @@
+import { type KeyboardEvent, type PointerEvent, useRef } from "react";
+import { pxOn } from "../../drawing/chart.ts";
+import type { SweepDrawing } from "../../drawing/sweep-chart.ts";
+import { readField } from "../../instrument/field-path.ts";
+import { fieldAt } from "../../instrument/fields.ts";
+import type { Instrument } from "../../instrument/instrument.ts";
+import type { SweepAsked } from "../../profile/sweep.ts";
+import { dragTarget, setField } from "../../store/edits.ts";
+import type { State } from "../../store/state.ts";
+import { snapped, stepped } from "../../store/step.ts";
+import type { Room } from "../layout/use-room.ts";
+import { useAct, useRimwright } from "../store-context.ts";
+import { fieldMeasure } from "./measure-of.ts";
+
+interface Props {
+  readonly drawing: SweepDrawing;
+  readonly asked: SweepAsked;
+  readonly room: Room;
+  /** The base as it is swept. */
+  readonly held: Instrument;
+}
+
+/** The base's present value, to drag or to step: the base itself is changed. */
+export function PresentHandle({ drawing, asked, room, held }: Props) {
+  const units = useRimwright((state) => state.choices.units);
+  const act = useAct();
+  const dragged = useRef<string | null>(null);
+  const { path } = asked;
+  const { kind } = held.target;
+  const value = readField(held, path);
+  if (value === null) return null;
+  const field = fieldAt(path, kind);
+  const { chart } = drawing;
+  const x = pxOn(chart, value);
+  const moved = (to: number, gesture: string) => (state: State) =>
+    path === "target.value"
+      ? dragTarget(state, kind, to, gesture)
+      : setField(state, path, snapped(to, field, state.choices.units), gesture);
+  const take = (event: PointerEvent<SVGGElement>): void => {
+    event.currentTarget.setPointerCapture(event.pointerId);
+    dragged.current = `sweep ${path} ${event.timeStamp}`;
+  };
+  const drag = (event: PointerEvent<SVGGElement>): void => {
+    const gesture = dragged.current;
+    const box = event.currentTarget.ownerSVGElement?.getBoundingClientRect();
+    if (gesture === null || box === undefined) return;
+    act(moved(drawing.toInput(event.clientX - box.left), gesture));
+  };
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const way = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
+    if (way === undefined) return;
+    event.preventDefault();
+    const steps = event.shiftKey ? 10 * way : way;
+    act(moved(stepped(value, field, units, steps), `step sweep ${path}`));
+  };
+  return (
+    <svg className="handles" width={room.width} height={room.height}>
+      <title>The present value</title>
+      <g
+        className="handle"
+        role="slider"
+        tabIndex={0}
+        aria-label={`${field.label}, present value`}
+        aria-orientation="horizontal"
+        aria-valuenow={value}
+        aria-valuemin={asked.range[0]}
+        aria-valuemax={asked.range[1]}
+        aria-valuetext={fieldMeasure(path, kind, units).say(value)}
+        onPointerDown={take}
+        onPointerMove={drag}
+        onPointerUp={() => {
+          dragged.current = null;
+        }}
+        onKeyDown={onKeyDown}
+      >
+        <rect
+          className="handle-reach"
+          x={x - 22}
+          y={chart.top - 10}
+          width={44}
+          height={chart.bottom - chart.top + 32}
+        />
+        <circle className="handle-mark" cx={x} cy={chart.bottom} r={8} />
+      </g>
+    </svg>
+  );
+}

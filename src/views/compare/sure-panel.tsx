@@ -1,0 +1,150 @@
+import { useMemo, useState } from "react";
+import type { Certainty } from "../../profile/uncertainty.ts";
+import { type Comparison, drawCounts } from "../../store/compare.ts";
+import type { CertaintyJob } from "../../store/worker-job.ts";
+import { useRimwright } from "../store-context.ts";
+import { Labelled } from "./labelled.tsx";
+import { counted, percent } from "./measure-of.ts";
+import { Pick } from "./pick.tsx";
+import { SureResult } from "./sure-result.tsx";
+import { Tolerances } from "./tolerances.tsx";
+import { useComparison } from "./use-comparison.ts";
+import { type Running, useJob } from "./use-job.ts";
+
+const shapes = [
+  ["normal", "normal, ± holds 95 %"],
+  ["rectangular", "rectangular, ± holds all"],
+] as const;
+
+/** How likely the plan is to come out right, every measure off by its tolerance at once. */
+export function SurePanel() {
+  const base = useRimwright((state) => state.lastGood);
+  const [{ sure }, edit] = useComparison();
+  const { shape, draws, seed } = sure;
+  const job = useMemo<CertaintyJob>(
+    () => ({ kind: "certainty", draws, asked: { instrument: base, shape, seed } }),
+    [base, shape, draws, seed],
+  );
+  const running = useJob<"certainty">(job);
+  const change = (to: Partial<Comparison["sure"]>): void =>
+    edit((comparison) => ({ ...comparison, sure: { ...comparison.sure, ...to } }));
+  const answer = running.progress?.answer ?? null;
+  return (
+    <section
+      className="sure"
+      aria-labelledby="sure-heading"
+      aria-busy={running.state === "running"}
+    >
+      <div className="panel-head">
+        <h2 id="sure-heading">How sure</h2>
+      </div>
+      <p className="panel-note">
+        As built: the shim is cut and stays as planned. Every measure, the shim among them, is drawn
+        at random within its tolerance, each apart from the rest.
+      </p>
+      <div className="panel-acts">
+        <Pick
+          legend="Spread"
+          options={shapes}
+          value={shape}
+          onPick={(to) => change({ shape: to })}
+        />
+        <Labelled label="Draws">
+          {(id) => (
+            <select
+              id={id}
+              value={draws}
+              onChange={({ target }) => {
+                const count = drawCounts.find((one) => String(one) === target.value);
+                if (count !== undefined) change({ draws: count });
+              }}
+            >
+              {drawCounts.map((count) => (
+                <option key={count} value={count}>
+                  {counted(count)}
+                </option>
+              ))}
+            </select>
+          )}
+        </Labelled>
+        <Seed seed={seed} onSeed={(to) => change({ seed: to })} />
+      </div>
+      <RunLine running={running} draws={draws} answer={answer} />
+      {answer !== null && <SureResult certainty={answer} />}
+      <Tolerances />
+    </section>
+  );
+}
+
+/** The same seed gives the same draws. */
+function Seed({
+  seed,
+  onSeed,
+}: {
+  readonly seed: number;
+  readonly onSeed: (seed: number) => void;
+}) {
+  const [text, setText] = useState(String(seed));
+  return (
+    <Labelled label="Seed">
+      {(id) => (
+        <input
+          id={id}
+          value={text}
+          inputMode="numeric"
+          aria-invalid={!/^\d{1,9}$/.test(text)}
+          onChange={({ target }) => {
+            setText(target.value);
+            if (/^\d{1,9}$/.test(target.value)) onSeed(Number(target.value));
+          }}
+        />
+      )}
+    </Labelled>
+  );
+}
+
+interface LineProps {
+  readonly running: Running<"certainty">;
+  readonly draws: number;
+  readonly answer: Certainty | null;
+}
+
+function RunLine({ running, draws, answer }: LineProps) {
+  const { state, progress, stop, again } = running;
+  const going = state === "running" || state === "waiting";
+  return (
+    <div className="run-line">
+      <progress
+        aria-label="Draws made"
+        max={1}
+        value={
+          going ? (progress?.share === 1 ? 0 : (progress?.share ?? 0)) : (progress?.share ?? 0)
+        }
+      />
+      <span role="status">
+        {going && `Drawing ${counted(draws)}…`}
+        {state === "done" && answer !== null && `${counted(answer.draws)} drawn.`}
+        {state === "done" &&
+          answer === null &&
+          "This plan does not hold when its measures are a little off."}
+        {state === "stopped" && `Stopped at ${counted(answer?.draws ?? 0)} of ${counted(draws)}.`}
+        {state === "failed" && "The drawing of lots could not be run in this browser."}
+      </span>
+      {going ? (
+        <button type="button" onClick={stop}>
+          Stop
+        </button>
+      ) : (
+        <button type="button" onClick={again}>
+          Draw again
+        </button>
+      )}
+      {answer !== null && (
+        <p className="all-windows">
+          <strong>{percent(answer.chanceOfAll)}</strong> meet every window at once, without an
+          overrun.
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,132 @@
+import { useState } from "react";
+import { histogramScene } from "../../drawing/histogram.ts";
+import type { Units } from "../../instrument/length.ts";
+import type { DrawnKind } from "../../profile/draw-model.ts";
+import type { Certainty, Sureness } from "../../profile/uncertainty.ts";
+import { useRimwright } from "../store-context.ts";
+import { outcomeMeasure, percent, saidRange } from "./measure-of.ts";
+import { SaveSvg } from "./save-svg.tsx";
+import { SceneRoom } from "./scene-room.tsx";
+
+const overrun = "Shim over the thinnest clean one";
+
+const measureOf = (kind: DrawnKind, units: Units) =>
+  kind === "cleanRoom"
+    ? { ...outcomeMeasure("shim", units), name: overrun }
+    : outcomeMeasure(kind, units);
+
+/** Each outcome by both methods, and the draws of one of them. */
+export function SureResult({ certainty }: { readonly certainty: Certainty }) {
+  const units = useRimwright((state) => state.choices.units);
+  const [kind, setKind] = useState<DrawnKind>("saddleExposure");
+  const chosen = certainty.outcomes.find((outcome) => outcome.kind === kind);
+  return (
+    <>
+      {chosen !== undefined && <Draws chosen={chosen} units={units} />}
+      <div className="table-room">
+        <table className="plain-table">
+          <thead>
+            <tr>
+              <th scope="col">Outcome</th>
+              <th scope="col">planned</th>
+              <th scope="col">u, by slopes</th>
+              <th scope="col">u, drawn</th>
+              <th scope="col">95 % drawn</th>
+              <th scope="col">in its window</th>
+            </tr>
+          </thead>
+          <tbody>
+            {certainty.outcomes.map((outcome) => (
+              <tr key={outcome.kind}>
+                <th scope="row">
+                  <button
+                    type="button"
+                    className="plain"
+                    aria-pressed={outcome.kind === kind}
+                    onClick={() => setKind(outcome.kind)}
+                  >
+                    {measureOf(outcome.kind, units).name}
+                  </button>
+                </th>
+                <Figures outcome={outcome} units={units} />
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <Parting outcomes={certainty.outcomes} units={units} />
+    </>
+  );
+}
+
+function Draws({ chosen, units }: { readonly chosen: Sureness; readonly units: Units }) {
+  const measure = measureOf(chosen.kind, units);
+  const sheet = {
+    measure,
+    histogram: chosen.drawn.histogram,
+    window: chosen.window,
+    interval: chosen.drawn.interval,
+    normal: chosen.first,
+  };
+  return (
+    <figure className="draws">
+      <figcaption>
+        <span>
+          {measure.name}: drawn, and dashed the first-order normal. The band is its window.
+        </span>
+        <SaveSvg what="draws" scene={histogramScene({ ...sheet, width: 640, height: 320 })} />
+      </figcaption>
+      <SceneRoom
+        name="histogram"
+        first={{ width: 540, height: 220 }}
+        draw={(room) => histogramScene({ ...sheet, ...room })}
+      />
+    </figure>
+  );
+}
+
+function Figures({ outcome, units }: { readonly outcome: Sureness; readonly units: Units }) {
+  const { kind, first, drawn, chance } = outcome;
+  const measure = measureOf(kind, units);
+  const { say } = measure;
+  return (
+    <>
+      <td>{say(first.value)}</td>
+      <td>{say(first.u)}</td>
+      <td>{say(drawn.u)}</td>
+      <td>{saidRange(drawn.interval, measure)}</td>
+      <td>{percent(chance)}</td>
+    </>
+  );
+}
+
+/** Where the two methods do not say the same, and which to trust. */
+function Parting({
+  outcomes,
+  units,
+}: {
+  readonly outcomes: readonly Sureness[];
+  readonly units: Units;
+}) {
+  const apart = outcomes.filter(({ parted }) => parted);
+  if (apart.length === 0)
+    return (
+      <p className="panel-note">
+        Both methods give the same 95 % intervals, to within a tenth of u, the standard uncertainty.
+      </p>
+    );
+  return (
+    <ul className="parting">
+      {apart.map(({ kind, first, drawn }) => {
+        const measure = measureOf(kind, units);
+        return (
+          <li key={kind}>
+            <strong>{measure.name}:</strong> the methods part. First order says{" "}
+            {saidRange(first.interval, measure)}, the draws {saidRange(drawn.interval, measure)}. Go
+            by the draws: one measure outweighs the rest, or the outcome bends within its tolerance.
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

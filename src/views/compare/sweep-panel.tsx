@@ -1,0 +1,151 @@
+import { useMemo, useState } from "react";
+import { compareLine } from "../../drawing/compare-line.ts";
+import { type SweepSheet, type SweptCurve, sweepDrawing } from "../../drawing/sweep-chart.ts";
+import { readField } from "../../instrument/field-path.ts";
+import type { Range, TargetKind } from "../../instrument/instrument.ts";
+import { heldInstrument, type SweepAsked, sweepOf } from "../../profile/sweep.ts";
+import type { Comparison } from "../../store/compare.ts";
+import { useRimwright } from "../store-context.ts";
+import { Crossings } from "./crossings.tsx";
+import { FieldChoice } from "./field-choice.tsx";
+import { rangeRound, zooms } from "./input-range.ts";
+import { fieldMeasure, outcomeMeasure } from "./measure-of.ts";
+import { OutcomeChoice } from "./outcome-choice.tsx";
+import { Pick } from "./pick.tsx";
+import { PresentHandle } from "./present-handle.tsx";
+import { SaveSvg } from "./save-svg.tsx";
+import { SceneRoom } from "./scene-room.tsx";
+import { type Compared, useCompared, useComparison } from "./use-comparison.ts";
+
+export const holds = [
+  ["shim", "the shim stays"],
+  ["target", "the target stays"],
+] as const;
+
+/** One input against one outcome, a curve for the base and each variant. */
+export function SweepPanel() {
+  const [{ sweep }, edit] = useComparison();
+  const compared = useCompared();
+  const [zoom, setZoom] = useState(2);
+  const { asked, curves, held } = useSwept(compared, sweep, zooms[zoom] ?? 1);
+  const change = (to: Partial<Comparison["sweep"]>): void =>
+    edit((comparison) => ({ ...comparison, sweep: { ...comparison.sweep, ...to } }));
+  const sheet = useSheet(curves, asked, held.target.kind);
+  return (
+    <section className="sweep" aria-labelledby="sweep-heading">
+      <div className="panel-head">
+        <h2 id="sweep-heading">Sweep</h2>
+        {sheet !== null && (
+          <SaveSvg what="sweep" scene={sweepDrawing({ ...sheet, width: 640, height: 400 }).scene} />
+        )}
+      </div>
+      <div className="panel-acts">
+        <FieldChoice
+          label="Input"
+          instrument={held}
+          value={sweep.path}
+          onChoose={(path) => change({ path })}
+        />
+        <OutcomeChoice value={sweep.outcome} onChoose={(outcome) => change({ outcome })} />
+        <Pick
+          legend="While it varies"
+          options={holds}
+          value={sweep.hold}
+          onPick={(hold) => change({ hold })}
+        />
+        <fieldset className="switch">
+          <legend className="unseen">Stretch of the input shown</legend>
+          <button type="button" disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
+            Closer
+          </button>
+          <button
+            type="button"
+            disabled={zoom === zooms.length - 1}
+            onClick={() => setZoom(zoom + 1)}
+          >
+            Wider
+          </button>
+        </fieldset>
+      </div>
+      {sheet === null ? (
+        <p className="panel-note">
+          There is no number to sweep here: the base has no plan, or no such measure.
+        </p>
+      ) : (
+        <>
+          <SceneRoom
+            name="chart"
+            first={{ width: 540, height: 340 }}
+            draw={(room) => sweepDrawing({ ...sheet, ...room }).scene}
+            over={(room) => (
+              <PresentHandle
+                drawing={sweepDrawing({ ...sheet, ...room })}
+                asked={asked}
+                room={room}
+                held={held}
+              />
+            )}
+          />
+          <Crossings curves={curves} asked={asked} kind={held.target.kind} />
+        </>
+      )}
+    </section>
+  );
+}
+
+/** The range stays while the present value moves within it, so that nothing slips under the hand. */
+function useSwept(compared: readonly Compared[], sweep: Comparison["sweep"], zoom: number) {
+  const [middle, setMiddle] = useState<{ readonly of: string; readonly at: number } | null>(null);
+  const base = compared[0]?.instrument;
+  const lastGood = useRimwright((state) => state.lastGood);
+  const held = (base === undefined ? null : heldInstrument(base, sweep.hold)) ?? lastGood;
+  const own = readField(held, sweep.path) ?? 0;
+  const of = `${sweep.path} ${sweep.hold} ${held.target.kind} ${held.id}`;
+  const rangeAt = (at: number): Range => rangeRound(sweep.path, held.target.kind, at, zoom);
+  let range = rangeAt(middle?.of === of ? middle.at : own);
+  if (middle?.of !== of || own < range[0] || own > range[1]) {
+    setMiddle({ of, at: own });
+    range = rangeAt(own);
+  }
+  const [low, high] = range;
+  const asked = useMemo<SweepAsked>(() => ({ ...sweep, range: [low, high] }), [sweep, low, high]);
+  const curves = useMemo(
+    () =>
+      compared.flatMap(({ name, instrument }, i): readonly SweptCurve[] => {
+        const swept = sweepOf(instrument, asked);
+        return swept === null ? [] : [{ name, line: compareLine(i), sweep: swept }];
+      }),
+    [compared, asked],
+  );
+  return { asked, curves, held };
+}
+
+function useSheet(
+  curves: readonly SweptCurve[],
+  { path, outcome, range }: SweepAsked,
+  kind: TargetKind,
+): Omit<SweepSheet, "width" | "height"> | null {
+  const units = useRimwright((state) => state.choices.units);
+  const [base] = curves;
+  if (
+    base === undefined ||
+    !curves.some(({ sweep }) => sweep.points.some(({ value }) => value !== null))
+  )
+    return null;
+  const across = fieldMeasure(path, kind, units);
+  const up = outcomeMeasure(outcome, units);
+  const { present } = base.sweep;
+  return {
+    across,
+    up,
+    range,
+    curves,
+    present:
+      present === null
+        ? null
+        : {
+            x: present.x,
+            says: `now ${across.say(present.x)}${present.value === null ? "" : `: ${up.say(present.value)}`}`,
+          },
+  };
+}

@@ -1,0 +1,49 @@
+import { useState } from "react";
+import type { FieldPath } from "../../instrument/field.ts";
+import { useRimwright } from "../store-context.ts";
+import { fileName, saveFile } from "./save-file.ts";
+import { commaSeparated, comparisonRows, tabbed } from "./table-text.ts";
+import type { Compared } from "./use-comparison.ts";
+
+interface Props {
+  readonly compared: readonly Compared[];
+  readonly paths: readonly FieldPath[];
+}
+
+/** The table to paste, to save, and to print. */
+export function TableExport({ compared, paths }: Props) {
+  const units = useRimwright((state) => state.choices.units);
+  const name = useRimwright((state) => state.instrument.name);
+  const [copied, setCopied] = useState<"no" | "yes" | "refused">("no");
+  const copy = async (): Promise<void> => {
+    try {
+      await navigator.clipboard.writeText(tabbed(comparisonRows(compared, paths, units)));
+      setCopied("yes");
+    } catch {
+      setCopied("refused");
+    }
+  };
+  const save = (): void =>
+    saveFile(
+      fileName(name, "comparison", "csv"),
+      "text/csv",
+      commaSeparated(comparisonRows(compared, paths, units)),
+    );
+  return (
+    <div className="export">
+      <button type="button" onClick={copy}>
+        Copy the table
+      </button>
+      <button type="button" onClick={save}>
+        Save as CSV
+      </button>
+      <button type="button" onClick={() => window.print()}>
+        Print
+      </button>
+      <span role="status">
+        {copied === "yes" && "Copied, tab-separated."}
+        {copied === "refused" && "The browser does not let this page copy: save it as CSV."}
+      </span>
+    </div>
+  );
+}

@@ -1,0 +1,110 @@
+import { useMemo, useState } from "react";
+import type { FieldPath } from "../../instrument/field.ts";
+import { fieldFigure, parseField } from "../../instrument/field-text.ts";
+import { defaultTolerances, fieldAt } from "../../instrument/fields.ts";
+import type { Instrument } from "../../instrument/instrument.ts";
+import { asBuilt, tolerancesOf, withGeneralTolerances } from "../../profile/draw-built.ts";
+import { setTolerances } from "../../store/compare-tolerances.ts";
+import { useAct, useRimwright } from "../store-context.ts";
+import { unitOf } from "./change-cell.tsx";
+import { FieldChoice } from "./field-choice.tsx";
+
+/** The plus-or-minus of each measure, kept with the instrument. */
+export function Tolerances() {
+  const instrument = useRimwright((state) => state.lastGood);
+  const act = useAct();
+  const built = useMemo(() => asBuilt(instrument) ?? instrument, [instrument]);
+  const [asked, setAsked] = useState<readonly FieldPath[]>([]);
+  const stated = tolerancesOf(built).map(([path]) => path);
+  const emptied = asked.filter((path) => !stated.includes(path));
+  const set = (path: FieldPath, plusMinus: number): void => {
+    if (!asked.includes(path)) setAsked([...asked, path]);
+    act((state) => setTolerances(state, { ...state.instrument.tolerances, [path]: plusMinus }));
+  };
+  const take = (to: Instrument["tolerances"]): void => act((state) => setTolerances(state, to));
+  return (
+    <details className="tolerances">
+      <summary>Tolerances, ± on each measure</summary>
+      <p className="panel-note">
+        The first ones are common practice, without a source. ISO 2768-1 gives classes by size for
+        plain lengths; radii and angles keep theirs.
+      </p>
+      <div className="panel-acts">
+        <button
+          type="button"
+          onClick={() => take(withGeneralTolerances(instrument, "fine").tolerances)}
+        >
+          ISO 2768-1 fine
+        </button>
+        <button
+          type="button"
+          onClick={() => take(withGeneralTolerances(instrument, "medium").tolerances)}
+        >
+          ISO 2768-1 medium
+        </button>
+        <button type="button" onClick={() => take(defaultTolerances)}>
+          Common practice
+        </button>
+        <FieldChoice
+          label="Add"
+          instrument={built}
+          value=""
+          ask="Choose a measure…"
+          without={[...stated, ...emptied]}
+          onChoose={(path) => setAsked([...asked, path])}
+        />
+      </div>
+      <div className="tolerance-rows">
+        {[...stated, ...emptied].map((path) => (
+          <ToleranceRow
+            key={path}
+            path={path}
+            plusMinus={
+              built.tolerances[path] ?? tolerancesOf(built).find(([own]) => own === path)?.[1] ?? 0
+            }
+            onSet={(plusMinus) => set(path, plusMinus)}
+          />
+        ))}
+      </div>
+    </details>
+  );
+}
+
+interface RowProps {
+  readonly path: FieldPath;
+  readonly plusMinus: number;
+  readonly onSet: (plusMinus: number) => void;
+}
+
+function ToleranceRow({ path, plusMinus, onSet }: RowProps) {
+  const units = useRimwright((state) => state.choices.units);
+  const [typed, setTyped] = useState<string | null>(null);
+  const { nullWord: _, usual: __, ...plain } = fieldAt(path, "shim");
+  const field = { ...plain, step: Math.min(plain.step, 0.01) };
+  const readable = (text: string): number | null => {
+    const read = parseField(text, field, units);
+    return read.ok && read.value !== null && read.value >= 0 ? read.value : null;
+  };
+  return (
+    <label className="tolerance">
+      <span>{field.label}</span>
+      <span className="entry">
+        <input
+          value={typed ?? fieldFigure(plusMinus, field, units)}
+          inputMode="text"
+          autoComplete="off"
+          aria-invalid={typed !== null && readable(typed) === null}
+          onChange={({ target }) => {
+            setTyped(target.value);
+            const value = readable(target.value);
+            if (value !== null) onSet(value);
+          }}
+          onBlur={() => {
+            if (typed !== null && readable(typed) !== null) setTyped(null);
+          }}
+        />
+        <span className="unit">{unitOf(field, units)}</span>
+      </span>
+    </label>
+  );
+}

@@ -1,0 +1,76 @@
+import { useCallback, useMemo } from "react";
+import { useStore } from "zustand";
+import type { Instrument } from "../../instrument/instrument.ts";
+import type { ProfileResult } from "../../profile/outcome.ts";
+import { type Variant, variantInstrument } from "../../profile/variant.ts";
+import { type Comparison, firstComparison } from "../../store/compare.ts";
+import { makeCompareStore } from "../../store/compare-keep.ts";
+import { planOf } from "../../store/plan.ts";
+import { useRimwright } from "../store-context.ts";
+
+/** One store for the page; where the browser keeps nothing, one that forgets. */
+const compareStore = makeCompareStore({
+  getItem: (key) => read(() => window.localStorage.getItem(key)),
+  setItem: (key, value) => {
+    read(() => window.localStorage.setItem(key, value));
+  },
+});
+
+function read<Value>(from: () => Value): Value | null {
+  try {
+    return from();
+  } catch {
+    return null;
+  }
+}
+
+export type EditComparison = (edit: (comparison: Comparison) => Comparison) => void;
+
+/** The open instrument's comparison, and what changes it. */
+export function useComparison(): readonly [Comparison, EditComparison] {
+  const id = useRimwright((state) => state.instrument.id);
+  const comparison = useStore(compareStore, (all) => all[id] ?? firstComparison);
+  const edit = useCallback<EditComparison>(
+    (change) => {
+      compareStore.setState((all) => ({ ...all, [id]: change(all[id] ?? firstComparison) }));
+    },
+    [id],
+  );
+  return [comparison, edit];
+}
+
+/** The base or one variant, with its plan. */
+export interface Compared {
+  /** Null for the base. */
+  readonly variant: Variant | null;
+  readonly name: string;
+  readonly instrument: Instrument;
+  readonly plan: ProfileResult;
+}
+
+/** The base first, then its variants; each the same object while nothing of it changes, so that its plan is found once. */
+export function useCompared(): readonly Compared[] {
+  const base = useRimwright((state) => state.instrument);
+  const [{ variants }] = useComparison();
+  return useMemo(
+    () => [
+      { variant: null, name: "Base", instrument: base, plan: planOf(base) },
+      ...variants.map((variant) => comparedOf(base, variant)),
+    ],
+    [base, variants],
+  );
+}
+
+const known = new WeakMap<Instrument, WeakMap<Variant, Compared>>();
+
+function comparedOf(base: Instrument, variant: Variant): Compared {
+  const ofBase = known.get(base) ?? new WeakMap<Variant, Compared>();
+  known.set(base, ofBase);
+  const before = ofBase.get(variant);
+  if (before !== undefined) return before;
+  const instrument = variantInstrument(base, variant);
+  const name = variant.name === "" ? "Unnamed" : variant.name;
+  const compared = { variant, name, instrument, plan: planOf(instrument) };
+  ofBase.set(variant, compared);
+  return compared;
+}

@@ -1,0 +1,49 @@
+import { useCallback, useEffect, useRef, useState } from "react";
+import { pageDesk } from "../../store/worker-desk.ts";
+import type { Job, JobKind, Progress } from "../../store/worker-job.ts";
+
+export interface Running<Kind extends JobKind> {
+  readonly state: "waiting" | "running" | "stopped" | "done" | "failed";
+  /** The latest there is, perhaps of an earlier job while the next has nothing to show. */
+  readonly progress: Progress<Kind> | null;
+  readonly stop: () => void;
+  readonly again: () => void;
+}
+
+/** A pause in typing, after which the work is begun. */
+const settle = 150;
+
+/**
+ * Has the worker do a job, and again whenever the job is another one. `job` must be the same object
+ * while nothing of it changes; null asks for nothing.
+ */
+export function useJob<Kind extends JobKind>(
+  job: Extract<Job, { readonly kind: Kind }> | null,
+): Running<Kind> {
+  const [state, setState] = useState<Running<Kind>["state"]>("waiting");
+  const [progress, setProgress] = useState<Progress<Kind> | null>(null);
+  const stopping = useRef<() => void>(() => {});
+  const begin = useCallback(() => {
+    if (job === null) return;
+    setState("running");
+    stopping.current = pageDesk.ask<Kind>(job, {
+      heard: (heard) => {
+        setProgress(heard);
+        if (heard.share === 1) setState("done");
+      },
+      failed: () => setState("failed"),
+    });
+  }, [job]);
+  useEffect(() => {
+    const timer = setTimeout(begin, settle);
+    return () => {
+      clearTimeout(timer);
+      stopping.current();
+    };
+  }, [begin]);
+  const stop = useCallback(() => {
+    stopping.current();
+    setState((before) => (before === "running" ? "stopped" : before));
+  }, []);
+  return { state, progress, stop, again: begin };
+}
