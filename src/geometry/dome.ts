@@ -50,7 +50,7 @@ export function domeLeaning(
   return rise2 > 0 ? { curvature, axis, halfWidth, lean, rise: Math.sqrt(rise2) } : null;
 }
 
-/** Height of the dome over the flat at (x, y); NaN beyond the sphere's own edge, which `domeReaches` tells. */
+/** Height of the dome over the flat at (x, y); NaN beyond the sphere's own edge. */
 export function domeZ(dome: Dome, x: number, y: number): number {
   const { curvature, axis, halfWidth, lean, rise } = dome;
   const d = axis - x;
@@ -61,4 +61,14 @@ export function domeZ(dome: Dome, x: number, y: number): number {
 /** x of the sphere's centre measured from the break, toward the tail, times the curvature at x: κ(x − cx) = lean − κd. */
 export function domeTilt(dome: Dome, x: number): number {
   return dome.lean - dome.curvature * (dome.axis - x);
+}
+
+/**
+ * d(domeZ)/d(lean) on the centreline at x, the rim points held: from κz² + 2·rise·z = q with
+ * rise² + lean² fixed, (d + z·lean/rise)/(κz + rise).
+ */
+export function domeTurn(dome: Dome, x: number): number {
+  const { curvature, axis, lean, rise } = dome;
+  const z = domeZ(dome, x, 0);
+  return (axis - x + (z * lean) / rise) / (curvature * z + rise);
 }

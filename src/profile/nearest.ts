@@ -5,8 +5,9 @@ import type { Instrument } from "../instrument/instrument.ts";
 
 /**
  * The value of one field nearest to its own for which `works` holds; null when none was found within
- * the field's limits. Looks outward both ways in steps that grow by a tenth, then halves back to the
- * boundary and returns its working side.
+ * the field's limits. Looks outward both ways in steps that grow by an eighth, up to a hundredth of
+ * the way where that is not a radius's endless one, then halves back to the boundary and returns its
+ * working side. What works over a narrower stretch than a step may be missed.
  */
 export function nearestWorking(
   instrument: Instrument,
@@ -24,6 +25,9 @@ export function nearestWorking(
   return found[0] ?? null;
 }
 
+/** Longer ways, mm, are those of radii, and are taken in growing steps to the end. */
+const endless = 1e5;
+
 function firstWorking(
   own: number,
   end: number,
@@ -32,13 +36,14 @@ function firstWorking(
 ): number | null {
   const span = Math.abs(end - own);
   const way = Math.sign(end - own);
+  const longest = span < endless ? span / 100 : span;
   let fails = own;
-  let off = whole ? 1 : Math.max(1e-3, 1e-6 * Math.abs(own));
-  while (off < span * 1.1) {
-    const value = own + way * Math.min(off, span);
+  let off = whole ? 1 : Math.max(0.01, 1e-4 * Math.abs(own));
+  while (fails !== end) {
+    const value = off < span ? own + way * off : end;
     if (works(value)) return whole ? value : boundary(fails, value, works);
     fails = value;
-    off = whole ? off + 1 : off * 1.1;
+    off = whole ? off + 1 : Math.min(off * 1.125, off + longest);
   }
   return null;
 }

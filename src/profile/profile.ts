@@ -44,7 +44,11 @@ export function profileOf(instrument: Instrument, { stationEvery = 25 } = {}): P
   const works = (changed: Instrument): boolean => solvedOf(changed).ok;
   return {
     ok: false,
-    refusal: { field, why, nearest: nearest ?? nearestWorking(instrument, field, works) },
+    refusal: {
+      field,
+      why,
+      nearest: nearest === undefined ? nearestWorking(instrument, field, works) : nearest,
+    },
   };
 }
 

@@ -1,11 +1,14 @@
+import { sagitta } from "../geometry/circle.ts";
 import { type Dome, domeLeaning, domeThrough, domeZ } from "../geometry/dome.ts";
-import { along, edgeOf } from "../geometry/edge.ts";
-import { enclosingCircle } from "../geometry/enclosing-circle.ts";
+import { along, type Edge, edgeOf } from "../geometry/edge.ts";
 import type { Outline } from "../geometry/outline.ts";
-import { highest } from "../geometry/peak.ts";
+import { highest, lowest } from "../geometry/peak.ts";
+import { rootBetween } from "../geometry/root.ts";
+import type { Range } from "../instrument/instrument.ts";
 import { phrase } from "../instrument/phrase.ts";
 import type { Objection } from "./objection.ts";
 import type { Setting } from "./setting.ts";
+import { topTurn } from "./top.ts";
 
 /** The shims an instrument can be given, thinnest first, each with the dome it makes. */
 export interface Reach {
@@ -30,23 +33,26 @@ export const shimUnder = (setting: Setting, dome: Dome): number =>
   -domeZ(dome, setting.instrument.shim.contact, 0);
 
 /**
- * From no shim to one as thick as the finished rim is deep at the tail, where neither the dish nor
- * the braces' sphere ends short of the rim: √((x − cx)² + y²) stays within both radii all round the
- * domed part. That distance is convex in cx, so what fits is one interval, found by halving where
- * its ends are not the two first named. Objects when not even the best-placed sphere fits.
+ * From no shim to one as thick as the finished rim is deep at the tail, of those whose dome fits. A
+ * thicker shim leans the dome less, and what fits is one interval of leans, looked for only when its
+ * ends are not the two first named. Objects when nothing is left.
  */
 export function reachOf(setting: Setting): ReachResult {
   const deepest = setting.instrument.body.depthTail;
-  const flat = fittingDome(setting, 0);
-  const steep = fittingDome(setting, deepest);
+  const [flat, steep] = [fittingDome(setting, 0), fittingDome(setting, deepest)];
   if (flat !== null && steep !== null) return found(0, flat, deepest, steep);
-  const anchor = Math.min(deepest, Math.max(0, bestPlacedShim(setting)));
-  if (fittingDome(setting, anchor) === null) return { ok: false, objection: tooSmall(setting) };
-  const low = flat === null ? edgeOfFit(setting, anchor, 0) : 0;
-  const high = steep === null ? edgeOfFit(setting, anchor, deepest) : deepest;
-  const [lowDome, highDome] = [fittingDome(setting, low), fittingDome(setting, high)];
-  if (lowDome === null || highDome === null) return { ok: false, objection: tooSmall(setting) };
-  return found(low, lowDome, high, highDome);
+  const leans = fittingLeans(setting);
+  if (leans === null) return { ok: false, objection: objectionTo(setting) };
+  const [least, most] = leans.map((lean) => domeOfLean(setting, lean));
+  const [thinDome, thickDome] = [flat ?? most ?? null, steep ?? least ?? null];
+  if (thinDome === null || thickDome === null) {
+    return { ok: false, objection: objectionTo(setting) };
+  }
+  const thinnest = flat === null ? shimUnder(setting, thinDome) : 0;
+  const thickest = steep === null ? shimUnder(setting, thickDome) : deepest;
+  return 0 <= thinnest && thinnest <= thickest && thickest <= deepest
+    ? found(thinnest, thinDome, thickest, thickDome)
+    : { ok: false, objection: objectionTo(setting) };
 }
 
 function found(
@@ -63,64 +69,117 @@ function fittingDome(setting: Setting, t: number): Dome | null {
   return dome !== null && domeFits(setting, dome) ? dome : null;
 }
 
-/** Whether dish and brace spheres reach over the whole domed part of the rim. */
+const domeOfLean = ({ dishCurvature, breakX, breakHalfWidth }: Setting, lean: number) =>
+  domeLeaning(dishCurvature, breakX, breakHalfWidth, lean);
+
+/**
+ * Whether dish and brace spheres reach over the whole domed part of the rim, and a thicker shim
+ * would lower the centreline at contact and saddle, as it does for every dome of a sane size.
+ */
 export function domeFits(setting: Setting, dome: Dome): boolean {
   const { outline, breakX, dishCurvature, braceCurvature } = setting;
-  if (dishCurvature === 0) return braceCurvature * outline.widest <= 1;
+  if (dishCurvature === 0) return archesOver(braceCurvature, outline, breakX);
   const sharper = Math.max(1, braceCurvature / dishCurvature);
-  return sphereCovers(dome, outline, breakX, sharper);
+  return sphereCovers(dome, outline, breakX, sharper) && sinks(setting, dome);
 }
+
+/** How much of its radius a sphere must have to spare, so that no rounding puts a rim beyond it. */
+const hair = 1e-12;
+
+/** Whether braces of this curvature, standing square to the centreline, span the outline to x = `to`. */
+const archesOver = (curvature: number, outline: Outline, to: number): boolean =>
+  curvature * outline.widest <= 1 - hair ||
+  curvature * widestOf(outline, edgeOf(outline, to)) <= 1 - hair;
 
 /**
  * Whether the dome's sphere, its radius divided by `sharper`, reaches over the outline from the tail
- * to x = `to`. A box round that part settles it for any sphere of a sane size.
+ * to x = `to`. A box round that part settles it for any sphere of a sane size, and its length for
+ * those far too small.
  */
 export function sphereCovers(dome: Dome, outline: Outline, to: number, sharper: number): boolean {
   const tail = dome.lean - dome.curvature * dome.axis;
   const end = dome.lean - dome.curvature * (dome.axis - to);
   const box = Math.max(tail * tail, end * end) + (dome.curvature * outline.widest) ** 2;
-  if (box * sharper * sharper <= 1) return true;
-  return farthest(dome, outline, to) * sharper * sharper <= 1;
+  const least = (1 - hair) / (sharper * sharper);
+  if (box <= least) return true;
+  return (dome.curvature * (to / 2)) ** 2 <= least && farthest(dome, outline, to) <= least;
 }
 
 /** Greatest of κ²((x − cx)² + y²) over the outline from the tail to x = `to`. */
 function farthest(dome: Dome, outline: Outline, to: number): number {
   const edge = edgeOf(outline, to);
-  const distance2 = (x: number, y: number): number =>
+  const distance2 = (x: number, y = outline.halfWidth(x)): number =>
     (dome.lean - dome.curvature * (dome.axis - x)) ** 2 + (dome.curvature * y) ** 2;
-  return highest((x) => distance2(x, outline.halfWidth(x)), edge.xs, along(edge, distance2)).value;
+  return highest(distance2, edge.xs, along(edge, distance2)).value;
 }
 
-/** The shim that sets the sphere over the middle of the smallest circle round the domed part. */
-function bestPlacedShim(setting: Setting): number {
-  const { dishCurvature, breakX, breakHalfWidth, outline } = setting;
-  const { centreX } = enclosingCircle(outline, breakX);
-  const dome = domeLeaning(
-    dishCurvature,
-    breakX,
-    breakHalfWidth,
-    dishCurvature * (breakX - centreX),
-  );
-  return dome === null ? Number.NaN : shimUnder(setting, dome);
+function sinks(setting: Setting, dome: Dome): boolean {
+  return dome.lean >= leastSinking(setting) && topTurn(setting, dome) >= 0;
 }
 
-function tooSmall({ dishCurvature, braceCurvature }: Setting): Objection {
-  const brace = braceCurvature > dishCurvature;
-  return {
-    field: brace ? "dome.braceRadius" : "dome.dishRadius",
-    why: brace
-      ? phrase`Braces arched this sharply would end short of the rim.`
-      : phrase`A sphere this small ends short of the rim, however it is turned.`,
+/**
+ * The least lean at which the dome's centreline still falls at contact and saddle as a shim grows.
+ * It turns about the break's rim points, s = sagitta over the axis between them: the place straight
+ * out from there, s·lean/√(1 − κ²yb²) from the break, is where falling turns to rising.
+ */
+function leastSinking(setting: Setting): number {
+  const { dishCurvature, breakX, breakHalfWidth, saddleX, instrument } = setting;
+  const nearest = breakX - Math.max(saddleX, instrument.shim.contact);
+  const upright = Math.sqrt(1 - (dishCurvature * breakHalfWidth) ** 2);
+  return (-nearest * upright) / sagitta(dishCurvature, breakHalfWidth);
+}
+
+/** The leans of the domes that fit, least first; null when there are none. */
+function fittingLeans(setting: Setting): Range | null {
+  const { dishCurvature, braceCurvature, breakX } = setting;
+  const centres = coveringCentres(setting, Math.max(dishCurvature, braceCurvature));
+  if (centres === null || dishCurvature === 0) return null;
+  const [tailmost, neckmost] = centres;
+  const low = Math.max(dishCurvature * (breakX - neckmost), leastSinking(setting));
+  const high = dishCurvature * (breakX - tailmost);
+  const turn = (lean: number): number => {
+    const dome = domeOfLean(setting, lean);
+    return dome === null ? Number.NaN : topTurn(setting, dome);
   };
+  const [atLow, atHigh] = [turn(low), turn(high)];
+  if (atLow < 0 && atHigh > 0) return [rootBetween(turn, low, high), high];
+  if (atLow > 0 && atHigh < 0) return [low, rootBetween(turn, low, high)];
+  return low <= high && atLow >= 0 && atHigh >= 0 ? [low, high] : null;
 }
 
-/** Between a shim that fits and one that does not, the last that does. */
-function edgeOfFit(setting: Setting, fits: number, fails: number): number {
-  let [inside, outside] = [fits, fails];
-  for (let halving = 0; halving < 60; halving++) {
-    const middle = (inside + outside) / 2;
-    if (fittingDome(setting, middle) === null) outside = middle;
-    else inside = middle;
+/**
+ * Where on the centreline a sphere's centre may stand for it to reach over the domed part: within
+ * √(R² − y²) of each place (x, y) of the edge. Null when nowhere.
+ */
+function coveringCentres({ outline, breakX }: Setting, curvature: number): Range | null {
+  const radius = (1 - hair) / curvature;
+  if (radius < breakX / 2) return null;
+  const edge = edgeOf(outline, breakX);
+  if (radius < widestOf(outline, edge)) return null;
+  const within = (y: number): number => Math.sqrt((radius - y) * (radius + y));
+  const after = (x: number, y = outline.halfWidth(x)): number => x - within(y);
+  const before = (x: number, y = outline.halfWidth(x)): number => x + within(y);
+  const tailmost = highest(after, edge.xs, along(edge, after)).value;
+  const neckmost = lowest(before, edge.xs, along(edge, before)).value;
+  return tailmost <= neckmost ? [tailmost, neckmost] : null;
+}
+
+/** Greatest half width along the edge. */
+const widestOf = (outline: Outline, edge: Edge): number =>
+  highest((x) => outline.halfWidth(x), edge.xs, edge.halfWidths).value;
+
+function objectionTo(setting: Setting): Objection {
+  const { dishCurvature, braceCurvature } = setting;
+  const covers = (curvature: number): boolean =>
+    curvature === 0 || coveringCentres(setting, curvature) !== null;
+  if (braceCurvature > dishCurvature && covers(dishCurvature)) {
+    return {
+      field: "dome.braceRadius",
+      why: phrase`Braces arched this sharply would end short of the rim, whatever the shim.`,
+    };
   }
-  return inside;
+  return {
+    field: "dome.dishRadius",
+    why: phrase`A sphere this small ends short of the rim, whatever the shim.`,
+  };
 }

@@ -67,12 +67,6 @@ function objectionToPlaces(
       why: phrase`The flat is as long as the body, ${mm(body.length)}: nothing is left to dome.`,
     };
   }
-  if (shim.contact >= breakX) {
-    return {
-      field: "shim.contact",
-      why: phrase`The shim must touch tailward of the break, which is ${mm(breakX)} from the tail.`,
-    };
-  }
   if (saddleX <= 0) {
     return {
       field: "neck.scale",
@@ -83,6 +77,12 @@ function objectionToPlaces(
     return {
       field: "dome.flatLength",
       why: phrase`The saddle falls on the flat: the break must lie neckward of it, more than ${mm(saddleX)} from the tail.`,
+    };
+  }
+  if (shim.contact >= breakX) {
+    return {
+      field: "shim.contact",
+      why: phrase`The shim must touch tailward of the break, which is ${mm(breakX)} from the tail.`,
     };
   }
   return null;

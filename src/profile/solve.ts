@@ -2,6 +2,7 @@ import { degrees, radians } from "../geometry/angle.ts";
 import { type Dome, domeThrough, domeZ } from "../geometry/dome.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range, TargetKind } from "../instrument/instrument.ts";
+import { targetFields } from "../instrument/outcome-fields.ts";
 import { deg, mm, phrase } from "../instrument/phrase.ts";
 import type { Objection } from "./objection.ts";
 import { domeFits, type Reach, reachOf, shimUnder } from "./reach.ts";
@@ -17,12 +18,12 @@ export type SolutionResult =
   | { readonly ok: true; readonly solution: Solution }
   | { readonly ok: false; readonly objection: TargetObjection };
 
-/** For a target out of reach the nearest value is known at once. */
+/** For a target out of reach the nearest value is known at once; null when it is more than the field may hold. */
 export interface TargetObjection extends Objection {
-  readonly nearest?: number;
+  readonly nearest?: number | null;
 }
 
-/** Rounding allowed at the ends of the reach, mm of shim, so that the ends themselves can be asked for. */
+/** Rounding allowed at the ends of the reach, in the target's own unit, so that the ends themselves can be asked for. */
 const slack = 1e-9;
 
 /** The shim and the dome that meet the instrument's target; objects with the reachable range when nothing does. */
@@ -36,28 +37,29 @@ export function solve(setting: Setting): SolutionResult {
     }
   }
   const reached = reachOf(setting);
-  return reached.ok ? atTheEnds(setting, reached.reach, dome) : reached;
+  return reached.ok ? atTheEnds(setting, reached.reach) : reached;
 }
 
 /** A target that misses the reach by rounding alone is met by its end; any other is refused. */
-function atTheEnds(setting: Setting, reach: Reach, dome: Dome | null): SolutionResult {
+function atTheEnds(setting: Setting, reach: Reach): SolutionResult {
   const { thinnest, thickest, thinnestDome, thickestDome } = reach;
-  const shim = dome === null ? Number.NaN : shimUnder(setting, dome);
-  if (Math.abs(shim - thinnest) <= slack) {
-    return { ok: true, solution: { shim: thinnest, dome: thinnestDome } };
-  }
-  if (Math.abs(shim - thickest) <= slack) {
-    return { ok: true, solution: { shim: thickest, dome: thickestDome } };
-  }
   const { kind, value } = setting.instrument.target;
   const [low, high] = reachableRange(setting, reach, kind);
+  if (Math.abs(value - low) <= slack) {
+    return { ok: true, solution: { shim: thinnest, dome: thinnestDome } };
+  }
+  if (Math.abs(value - high) <= slack) {
+    return { ok: true, solution: { shim: thickest, dome: thickestDome } };
+  }
   const show = kind === "pitch" ? deg : mm;
+  const { min, max } = targetFields[kind];
+  const nearest = value < low ? low : high;
   return {
     ok: false,
     objection: {
       field: "target.value",
       why: phrase`This instrument can be given ${show(low)} to ${show(high)}; ${show(value)} is out of its reach.`,
-      nearest: value < low ? low : high,
+      nearest: min <= nearest && nearest <= max ? nearest : null,
     },
   };
 }

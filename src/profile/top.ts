@@ -1,5 +1,5 @@
 import { sagitta } from "../geometry/circle.ts";
-import { type Dome, domeTilt, domeZ } from "../geometry/dome.ts";
+import { type Dome, domeTilt, domeTurn, domeZ } from "../geometry/dome.ts";
 import type { Setting } from "./setting.ts";
 
 /**
@@ -28,6 +28,30 @@ export function braceLift(setting: Setting, dome: Dome, x: number, halfWidth: nu
     sagitta(crossCurvature(braceCurvature, braceTilt), halfWidth) -
     sagitta(crossCurvature(dishCurvature, dishTilt), halfWidth)
   );
+}
+
+/**
+ * d(topZ)/d(lean) on the saddle line: how the top there rises as the dome leans more, so falls as the
+ * shim thickens. Not negative but where a sphere hardly larger than the body is turned far.
+ */
+export function topTurn(setting: Setting, dome: Dome): number {
+  const { saddleX, saddleHalfWidth, dishCurvature, braceCurvature } = setting;
+  const turn = domeTurn(dome, saddleX);
+  if (braceCurvature === dishCurvature || dishCurvature === 0) return turn;
+  const dishTilt = domeTilt(dome, saddleX);
+  const share = braceCurvature / dishCurvature;
+  return (
+    turn +
+    share * sagittaTurn(braceCurvature, dishTilt * share, saddleHalfWidth) -
+    sagittaTurn(dishCurvature, dishTilt, saddleHalfWidth)
+  );
+}
+
+/** d/d(tilt) of the sagitta over half a width w at the curvature of the cross section, c: c·tilt/(1 − tilt²) · w²/(q(1 + q)), q² = 1 − c²w². */
+function sagittaTurn(curvature: number, tilt: number, halfWidth: number): number {
+  const cross = crossCurvature(curvature, tilt);
+  const q = Math.sqrt(1 - (cross * halfWidth) ** 2);
+  return ((cross * tilt) / (1 - tilt * tilt)) * (halfWidth ** 2 / (q * (1 + q)));
 }
 
 const crossCurvature = (curvature: number, tilt: number): number =>
