@@ -6,6 +6,7 @@ import { Fence } from "./fence.tsx";
 import { Header } from "./header.tsx";
 import { StoreContext } from "./store-context.ts";
 import { useOpenView } from "./use-open-view.ts";
+import "./print.css";
 
 export function App({ store }: { store: Store }) {
   const { id, name, Body } = useOpenView();

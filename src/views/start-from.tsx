@@ -1,22 +1,26 @@
-import { useRef } from "react";
+import { lazy, Suspense, useRef, useState } from "react";
 import type { Instrument } from "../instrument/instrument.ts";
-import { presets } from "../instrument/presets.ts";
 import { putBack, startFrom } from "../store/edits.ts";
 import { newId } from "../store/new-id.ts";
 import { useAct, useRimwright } from "./store-context.ts";
+
+const StartList = lazy(() =>
+  import("./start-list.tsx").then(({ StartList: Body }) => ({ default: Body })),
+);
 
 /** The invented instruments to start from, and the way back to what was open before. */
 export function StartFrom() {
   const list = useRef<HTMLDivElement>(null);
   const away = useRimwright((state) => state.putAway?.instrument.name ?? null);
+  const [wanted, setWanted] = useState(false);
   const act = useAct();
-  const open = (preset: Instrument): void => {
+  const start = (preset: Instrument): void => {
     list.current?.hidePopover?.();
     act((state) => startFrom(state, preset, newId()));
   };
   return (
     <div className="start-from">
-      <button type="button" popoverTarget="start-from">
+      <button type="button" popoverTarget="start-from" onClick={() => setWanted(true)}>
         Start from…
       </button>
       {away !== null && (
@@ -30,16 +34,11 @@ export function StartFrom() {
           None of these is anybody’s guitar: they are made up, to be changed into yours. What is
           open now can be put back.
         </p>
-        <ul>
-          {presets.map((preset) => (
-            <li key={preset.id}>
-              <button type="button" onClick={() => open(preset)}>
-                <strong>{preset.name}</strong>
-                <span>{preset.notes}</span>
-              </button>
-            </li>
-          ))}
-        </ul>
+        {wanted && (
+          <Suspense>
+            <StartList onStart={start} />
+          </Suspense>
+        )}
         <button type="button" popoverTarget="start-from" popoverTargetAction="hide">
           Close
         </button>

@@ -1,4 +1,4 @@
-import { act, fireEvent, screen } from "@testing-library/react";
+import { act, fireEvent, screen, waitFor } from "@testing-library/react";
 import { describe, expect, test, vi } from "vitest";
 import { field, openPage, type } from "./page.tsx";
 
@@ -23,11 +23,11 @@ describe("a field", () => {
     expect(input).toHaveValue("483");
   });
 
-  test("says how to measure it once it has the cursor", () => {
+  test("says how to measure it once it has the cursor", async () => {
     openPage(["neck"]);
     fireEvent.focus(field("Relief"));
     expect(document.querySelector(".how")).toHaveTextContent(/^Relief\. Straightedge from fret 1/);
-    expect(document.querySelector(".how svg")).not.toBeNull();
+    await waitFor(() => expect(document.querySelector(".how svg path")).not.toBeNull());
   });
 });
 

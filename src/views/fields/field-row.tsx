@@ -38,7 +38,7 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
           id={id}
           name={path}
           value={text}
-          inputMode={field.quantity === "count" ? "numeric" : "text"}
+          inputMode={keypadFor(field, units)}
           autoComplete="off"
           autoCorrect="off"
           spellCheck={false}
@@ -74,6 +74,14 @@ function NoneSwitch({ path, word, on }: { path: FieldPath; word: string; on: boo
       {word}
     </label>
   );
+}
+
+/** A keypad of figures only where nothing else is ever needed: no fraction, no sign, no word, no foot. */
+function keypadFor(field: Field, units: Units): "numeric" | "decimal" | "text" {
+  const { quantity, min, nullWord } = field;
+  if (quantity === "count") return "numeric";
+  const figures = min >= 0 && nullWord === undefined;
+  return figures && (quantity === "angle" || units === "mm") ? "decimal" : "text";
 }
 
 function unitOf(field: Field, units: Units): string {

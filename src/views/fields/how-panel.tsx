@@ -1,9 +1,16 @@
+import { lazy, Suspense } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { useRimwright } from "../store-context.ts";
-import { howPictures } from "./how-pictures.ts";
 
-/** How to measure the field that has the cursor, with a picture where words are slow. */
+const HowPicture = lazy(() =>
+  import("./how-picture.tsx").then(({ HowPicture: Body }) => ({ default: Body })),
+);
+
+/**
+ * How to measure the field that has the cursor, with a picture where words are slow. The field itself
+ * is described by the same words, so a screen reader need not come here.
+ */
 export function HowPanel({ path }: { readonly path: FieldPath | null }) {
   const kind = useRimwright((state) => state.instrument.target.kind);
   if (path === null)
@@ -13,17 +20,11 @@ export function HowPanel({ path }: { readonly path: FieldPath | null }) {
       </div>
     );
   const { label, howTo } = fieldAt(path, kind);
-  const strokes = howPictures[path];
   return (
-    // The field itself is described by the same words, so a screen reader need not come here.
     <div className="how" aria-hidden="true">
-      {strokes !== undefined && (
-        <svg viewBox="0 0 120 60" aria-hidden="true">
-          {strokes.map(([look, d]) => (
-            <path key={d} className={`how-${look}`} d={d} />
-          ))}
-        </svg>
-      )}
+      <Suspense>
+        <HowPicture path={path} />
+      </Suspense>
       <p>
         <strong>{label}.</strong> {howTo}
       </p>

@@ -1,9 +1,8 @@
-import { useState } from "react";
-import type { Units } from "../../instrument/length.ts";
-import type { Profile } from "../../profile/outcome.ts";
-import { angle, dimension, height } from "../measures.ts";
-import { useRimwright } from "../store-context.ts";
-import { usePlan } from "../use-plan.ts";
+import { lazy, Suspense, useState } from "react";
+
+const Numbers = lazy(() =>
+  import("./numbers.tsx").then(({ Numbers: Body }) => ({ default: Body })),
+);
 
 /** What else follows from the plan, for whoever wants it. */
 export function AllNumbers() {
@@ -11,53 +10,11 @@ export function AllNumbers() {
   return (
     <details className="all-numbers" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
       <summary>All the numbers</summary>
-      {open && <Numbers />}
+      {open && (
+        <Suspense>
+          <Numbers />
+        </Suspense>
+      )}
     </details>
   );
-}
-
-function Numbers() {
-  const units = useRimwright((state) => state.choices.units);
-  const plan = usePlan();
-  if (plan === null) return null;
-  return (
-    <dl>
-      {rowsOf(plan.profile, units).map(([name, said]) => (
-        <div key={name}>
-          <dt>{name}</dt>
-          <dd>{said}</dd>
-        </div>
-      ))}
-    </dl>
-  );
-}
-
-function rowsOf(profile: Profile, units: Units): readonly (readonly [string, string])[] {
-  const high = (mm: number): string => height(mm, units);
-  const long = (mm: number): string => dimension(mm, units);
-  const { overrunLength, overrunDepth, cleanShim } = profile;
-  return [
-    ["Tail end below the flat", high(profile.tailDrop)],
-    ["Break to tail end, angle to the flat", angle(profile.chordPitch)],
-    ["Heel face to fingerboard", angle(profile.heelAngle)],
-    ["Fret plane over the top, at the saddle", high(profile.projection)],
-    ["Saddle over the bridge, bass string to treble", profile.stringExposure.map(high).join(", ")],
-    ["Saddle line from the tail", long(profile.saddleX)],
-    ["Break from the tail", long(profile.breakX)],
-    ["Body width at the break", long(2 * profile.breakHalfWidth)],
-    ["Fingerboard’s end from the tail", long(profile.fingerboardEndX)],
-    [
-      "Board cuts past the break",
-      overrunLength === 0 ? "no" : `${long(overrunLength)} far, ${high(overrunDepth)} deep`,
-    ],
-    ["Thinnest shim that does not", cleanShim === null ? "none" : high(cleanShim)],
-    ["Level rim lowered everywhere by", high(profile.rimOffset)],
-    [
-      "Most that comes off the level rim",
-      `${high(profile.maxRemoval)}, ${long(profile.maxRemovalX)} from the tail`,
-    ],
-    ["Sanding ends last, from the tail", long(profile.leastRemovalX)],
-    ["Side strip, at least", long(profile.stockWidth)],
-    ["Dish, at least across", long(profile.dishNeeded)],
-  ];
 }
