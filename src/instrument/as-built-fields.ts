@@ -35,7 +35,7 @@ const clearanceHow =
   "Straightedge along the frets: from the bridge's top up to its edge, at the saddle line.";
 
 /** What can be measured on the way, in the order of work. mm. */
-export const readingFields = {
+const readingFields = {
   depthTail: own("check", "Side depth at the tail", sideHow, depth),
   depthLowerBout: own("check", "Side depth at the lower bout", sideHow, depth),
   depthWaist: own("check", "Side depth at the waist", sideHow, depth),

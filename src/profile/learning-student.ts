@@ -44,7 +44,7 @@ export function intervalOf(values: readonly number[], confidence = 0.95): Interv
   return { mean, spread, low: mean - half, high: mean + half };
 }
 
-export const meanOf = (values: readonly number[]): number =>
+const meanOf = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /**

@@ -25,9 +25,9 @@ export const learntNames: Readonly<Record<LearntKind, string>> = {
 };
 
 /** With fewer instruments nothing is claimed. */
-export const leastInstruments = 3;
+const leastInstruments = 3;
 
-export interface Sample {
+interface Sample {
   readonly name: string;
   readonly invented: boolean;
   /** Measured less predicted from all that was measured before it, mm. */

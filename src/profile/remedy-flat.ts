@@ -10,7 +10,7 @@ import { outcomeOf } from "./solve.ts";
 import { topZ } from "./top.ts";
 
 /** A flat sanded anew on a dome that stays as it is. */
-export interface Resanded {
+interface Resanded {
   /** The shim and the flat that the plan states then. */
   readonly shim: number;
   readonly flatLength: number;
@@ -113,7 +113,7 @@ function pitchSaid({ setting, dome }: Stand, { pitch }: Resanded): Phrase {
  * rim points stay, so the core finds the shim; the turn is that of the dome's own axis, since the dome
  * is the rim's and turns with it. Null when no shim in reach does it.
  */
-export function aboutBreak(stand: Stand, raise: number): Resanded | null {
+function aboutBreak(stand: Stand, raise: number): Resanded | null {
   const { instrument, setting, dome, gap } = stand;
   if (dome === null) return null;
   const { thickness } = instrument.bridge;
@@ -137,7 +137,7 @@ export function aboutBreak(stand: Stand, raise: number): Resanded | null {
 const farthestTurn = 0.05;
 
 /** The flat turned down about the neck end until the gap has grown by `raise`, which is negative. */
-export function aboutNeckEnd(stand: Stand, raise: number): Resanded | null {
+function aboutNeckEnd(stand: Stand, raise: number): Resanded | null {
   const { dome, gap, setting } = stand;
   if (dome === null) return null;
   const wanted = gap + raise;

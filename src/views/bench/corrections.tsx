@@ -8,6 +8,7 @@ import { replaceRecord } from "../../store/as-built-edits.ts";
 import { useRimwright } from "../store-context.ts";
 import { BeforeAfterFigure } from "./before-after-figure.tsx";
 import { today, useBenchAct } from "./bench-context.ts";
+import "./corrections.css";
 import { MixedRemedies } from "./mixed-remedies.tsx";
 import { RemedyCard } from "./remedy-card.tsx";
 import { type Looked, useOutlook, type Workpiece } from "./use-outlook.ts";

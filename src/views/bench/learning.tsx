@@ -17,6 +17,7 @@ import { angle, height } from "../measures.ts";
 import { useAct, useRimwright } from "../store-context.ts";
 import { useBench, useBenchAct } from "./bench-context.ts";
 import { DeviationPlot } from "./deviation-plot.tsx";
+import "./learning.css";
 import type { Workpiece } from "./use-outlook.ts";
 
 /** How the builder's own tops differ from the geometry, and what the next plan could aim for. */

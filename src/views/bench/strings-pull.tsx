@@ -6,6 +6,7 @@ import { newtonsPerPound, pullsOf, usualNotes } from "../../profile/pull.ts";
 import { setStrings } from "../../store/as-built-edits.ts";
 import { useRimwright } from "../store-context.ts";
 import { useBenchAct } from "./bench-context.ts";
+import "./pull.css";
 import { useOutlook, type Workpiece } from "./use-outlook.ts";
 
 /** How hard the strings pull, for information. */

@@ -6,6 +6,7 @@ import { finish, unfinish } from "../../store/as-built-edits.ts";
 import { planOf } from "../../store/plan.ts";
 import { today, useBench, useBenchAct, useRecord } from "./bench-context.ts";
 import { StepCard } from "./step-card.tsx";
+import "./work.css";
 import type { Workpiece } from "./use-outlook.ts";
 
 /** The order of work: the step open, and all of them to choose from. */
