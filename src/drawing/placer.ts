@@ -28,7 +28,7 @@ const never = Number.POSITIVE_INFINITY;
 /** Clear paper kept round every text, px. */
 const clearance = 2;
 /** What a way may cost and still be worth drawing. */
-const dearestMeasure = 24;
+const dearestMeasure = 14;
 
 /** A few points of a line, with the box they lie in, so that most of a long line is passed over quickly. */
 interface Run {

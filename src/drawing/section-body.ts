@@ -62,18 +62,24 @@ function blockPoints(sheet: SectionSheet, x0: number, x1: number): readonly Poin
   return [...over, ...under.reverse()];
 }
 
-function backs({ frame, setting, profile }: SectionSheet): readonly Shape[] {
-  const { outline, instrument } = setting;
-  const { length } = instrument.body;
-  const back = curvePoints(frame, 0, length, (x) => backZ(setting, profile, x, 0));
+/** The back on the centreline. */
+export const backPoints = ({ frame, setting, profile }: SectionSheet): Point[] =>
+  curvePoints(frame, 0, setting.outline.length, (x) => backZ(setting, profile, x, 0));
+
+function backs(sheet: SectionSheet): readonly Shape[] {
+  const { frame, setting, profile } = sheet;
+  const { outline } = setting;
   const edge = curvePoints(
     frame,
     0,
-    length,
+    outline.length,
     (x) => backZ(setting, profile, x, outline.halfWidth(x)),
     outline.knots,
   );
-  return [lineShape("back edge at the side", "dashed", edge), lineShape("back", "thick", back)];
+  return [
+    lineShape("back edge at the side", "dashed", edge),
+    lineShape("back", "thick", backPoints(sheet)),
+  ];
 }
 
 /** The finished edge of the side: hidden behind the top as far as it differs from it, in plain sight before the top is on. */

@@ -18,15 +18,20 @@ const roomy = 600;
 interface Offer {
   readonly role: string;
   readonly ways: Iterable<Way>;
+  /** What it may cost and still be shown, where that is more than usual. */
+  readonly dearest?: number;
 }
+
+/** The shim is what the drawing is for: it is shown even across an outline. */
+const dearestShim = 36;
 
 /**
  * The dimensions of the section. Those that can stand in one place only come first, then the rest,
  * most important first; what there is no room for is left out.
  */
 export function dimensionShapes(sheet: SectionSheet, placer: Placer): readonly GroupShape[] {
-  return offersOf(sheet).flatMap(({ role, ways }) => {
-    const way = placer.choose(ways);
+  return offersOf(sheet).flatMap(({ role, ways, dearest }) => {
+    const way = placer.choose(ways, dearest);
     return way === null ? [] : [group(`dimension ${role}`, [...way.shapes(), way.text])];
   });
 }
@@ -45,7 +50,7 @@ function offersOf(sheet: SectionSheet): readonly Offer[] {
   });
   return [
     ...[...lengths, ...overrun(sheet)].map(byLength),
-    byHeight(shim(sheet)),
+    { ...byHeight(shim(sheet)), dearest: dearestShim },
     ...(sheet.frame.turned ? [] : atBridge.map(byHeight)),
     { role: "pitch", ways: angleWays(pitch(sheet), size) },
   ];
@@ -143,8 +148,9 @@ function pitch(sheet: SectionSheet): AngleDimension {
 }
 
 /** Rows for lengths under the drawing; a measure keeps its own row where it can. */
-function rows({ size, foot, strip }: SectionSheet, own: number): readonly number[] {
-  return [own, own + 1, own - 1]
+function rows({ size, foot, strip, rows: count }: SectionSheet, own: 0 | 1): readonly number[] {
+  const first = Math.min(own, count - 1);
+  return [first, first + 1, first - 1]
     .filter((row) => row >= 0)
     .map((row) => foot + firstRow(size) + row * nextRow(size))
     .filter((at) => at < strip);

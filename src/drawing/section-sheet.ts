@@ -42,6 +42,8 @@ export interface SectionSheet {
   readonly cut: number | null;
   /** Below everything that is drawn of the instrument, px down: lengths are dimensioned under it. */
   readonly foot: number;
+  /** Rows of dimensions there are under it. */
+  readonly rows: 1 | 2;
   /** First of the lettering under the drawing: stretch and scale bars. */
   readonly strip: number;
 }
@@ -51,15 +53,19 @@ export const neckStub = 62;
 /** px left of the tail, for the shim's dimension, and right of the neck's cut end. */
 const tailRoom = { wide: 44, narrow: 30 };
 const neckRoom = 10;
-/** px of the sides shown before they are cut, and of the board under the rim. */
-const cutRoom = 26;
+/** Lower than this a drawing keeps one row of lengths only, and cuts the sides closer. */
+const low = 240;
+/** px of the board under the rim, and of the sides shown before they are cut. */
 export const boardThickness = 9;
+const cutRoom = (height: number): number => (height < low ? 16 : 26);
 const stripRoom = 26;
 /** In less room than this the drawing is not shrunk further, px. */
 const smallest = { width: 240, height: 160 };
 /** Below this width the drawing is lettered a size smaller, from this width on a size larger. */
 const narrow = 480;
 const wide = 1000;
+
+const rowsIn = (height: number): 1 | 2 => (height < low ? 1 : 2);
 
 /**
  * First dimension line from the part, and the next from the first: 10 and 6 mm on a sheet lettered
@@ -75,13 +81,14 @@ export function sheetOf(setting: Setting, profile: Profile, options: SectionOpti
   const size = width < narrow ? 12 : width < wide ? 13 : 14;
   const frame = options.hold ?? frameFor(setting, profile, { ...options, width, height }, size);
   const { turned, stretch, words } = options;
-  const { low } = heightsDrawn(setting, profile, stretch);
-  const partFoot = turned ? frame.level + boardThickness : frame.level - low * frame.up;
-  const cutAt = frame.level + (turned ? low : -low) * frame.up + (turned ? -cutRoom : cutRoom);
-  const cut = stretch === 1 ? null : cutAt;
+  const bottom = heightsDrawn(setting, profile, stretch).low * frame.up;
+  const partFoot = turned ? frame.level + boardThickness : frame.level - bottom;
+  const shown = cutRoom(height) - bottom;
+  const cut = stretch === 1 ? null : frame.level + (turned ? -shown : shown);
   const foot = turned ? partFoot : (cut ?? partFoot);
   const strip = height - stripRoom;
-  return { setting, profile, frame, stretch, words, width, height, size, cut, foot, strip };
+  const rows = rowsIn(height);
+  return { setting, profile, frame, stretch, words, width, height, size, cut, foot, rows, strip };
 }
 
 /** The largest frame in which everything fits: the body's length and the neck's stub along, the heights shown and the rows of lettering up. */
@@ -93,12 +100,13 @@ function frameFor(
 ): Frame {
   const left = width < narrow ? tailRoom.narrow : tailRoom.wide;
   const { length } = setting.instrument.body;
-  const { low, high } = heightsDrawn(setting, profile, stretch);
-  const over = turned ? -low : high;
-  const under = turned ? 0 : -low;
-  const overRoom = size + 8 + (turned && stretch > 1 ? cutRoom : 0);
-  const rows = firstRow(size) + nextRow(size) + 6 + stripRoom;
-  const underRoom = rows + (turned ? boardThickness : stretch > 1 ? cutRoom : 0);
+  const heights = heightsDrawn(setting, profile, stretch);
+  const over = turned ? -heights.low : heights.high;
+  const under = turned ? 0 : -heights.low;
+  const cut = stretch > 1 ? cutRoom(height) : 0;
+  const overRoom = size + 8 + (turned ? cut : 0);
+  const rows = firstRow(size) + (rowsIn(height) - 1) * nextRow(size) + 6 + stripRoom;
+  const underRoom = rows + (turned ? boardThickness : cut);
   const room = height - overRoom - underRoom;
   const along = Math.min(
     (width - left - neckRoom) / (length + neckStub),

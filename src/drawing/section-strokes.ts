@@ -1,7 +1,7 @@
 import type { Point } from "./frame.ts";
 import { pxAt } from "./frame.ts";
 import { heavy, light, type Placer } from "./placer.ts";
-import { blocks, inside, rimEdgePoints, topPoints } from "./section-body.ts";
+import { backPoints, blocks, inside, rimEdgePoints, topPoints } from "./section-body.ts";
 import { bridgePoints, stringPoints } from "./section-bridge.ts";
 import { handleBoxes } from "./section-handles.ts";
 import {
@@ -24,11 +24,10 @@ export function avoidDrawing(sheet: SectionSheet, placer: Placer): void {
 function outlines(sheet: SectionSheet): readonly (readonly Point[])[] {
   const { frame, setting } = sheet;
   const shim = closed(shimPoints(sheet));
-  const handles = handleBoxes(sheet).map(closed);
-  if (frame.turned) return [shim, rimEdgePoints(sheet), boardFace(sheet), ...handles];
+  const both = [shim, farSide(sheet), ...handleBoxes(sheet).map(closed)];
+  if (frame.turned) return [...both, rimEdgePoints(sheet), boardFace(sheet)];
   return [
-    shim,
-    ...handles,
+    ...both,
     topPoints(sheet, 0, setting.instrument.body.length),
     closed(bridgePoints(sheet)),
     fingerboardPoints(sheet),
@@ -36,18 +35,21 @@ function outlines(sheet: SectionSheet): readonly (readonly Point[])[] {
   ];
 }
 
-function thinLines(sheet: SectionSheet): readonly (readonly Point[])[] {
+/** The back, or where the sides are cut short of it. */
+function farSide(sheet: SectionSheet): readonly Point[] {
   const { frame, setting, cut } = sheet;
+  if (cut === null) return backPoints(sheet);
+  return [
+    [pxAt(frame, 0), cut],
+    [pxAt(frame, setting.instrument.body.length), cut],
+  ];
+}
+
+function thinLines(sheet: SectionSheet): readonly (readonly Point[])[] {
+  const { frame, setting } = sheet;
   const { length } = setting.instrument.body;
   const finished = frame.turned ? rimEdgePoints(sheet) : topPoints(sheet, 0, length);
-  const sides: readonly Point[] =
-    cut === null
-      ? []
-      : [
-          [pxAt(frame, 0), cut],
-          [pxAt(frame, length), cut],
-        ];
-  const both = [inside(frame, finished), datumPoints(sheet), sides, ...blocks(sheet).map(closed)];
+  const both = [inside(frame, finished), datumPoints(sheet), ...blocks(sheet).map(closed)];
   if (frame.turned) return both;
   const planes = [flatPoints(sheet), fretPlanePoints(sheet), stringPoints(sheet)];
   return [...both, ...planes, rimEdgePoints(sheet)];

@@ -81,10 +81,18 @@ describe("what there is no room for is left out, the least important first", () 
   test.each(presets.map(({ id }) => id))(
     "%s keeps its shim's value from 320 px on, both ways up",
     (id) => {
-      for (const width of [320, 390, 600, 760, 820, 1100])
+      for (const [width, height] of [
+        [320, 300],
+        [390, 160],
+        [390, 300],
+        [600, 200],
+        [760, 330],
+        [820, 210],
+        [1100, 500],
+      ] as const)
         for (const stretch of [1, 5, 10] as const)
           for (const turned of [false, true]) {
-            const { scene } = drawn(preset(id), { width, height: 300, stretch, turned });
+            const { scene } = drawn(preset(id), { width, height, stretch, turned });
             expect(textsOf(scene).filter(({ role }) => role === "shim value")).toHaveLength(1);
           }
     },
