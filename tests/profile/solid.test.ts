@@ -61,16 +61,17 @@ describe.each([
   ["a 15 ft dish held down at the tail, on a shim flush with the tail end", tight],
 ])("%s", (_, instrument) => {
   const profile = solved(instrument, 10);
-  const byFineness: Measure[][] = [];
+  let byFineness: Measure[][];
+  beforeAll(() => {
+    byFineness = [coarse, middling, fine].map((f) => measuresOf(shop, instrument, profile, f));
+  });
 
-  it.each([coarse, middling, fine])(
-    "measures as the core says, facets of $facet mm",
-    (fineness) => {
-      const measures = measuresOf(shop, instrument, profile, fineness);
-      byFineness.push(measures);
+  it("measures as the core says, within what its facets may do", () => {
+    for (const measures of byFineness) {
+      expect(measures.length).toBeGreaterThan(60);
       expectWithin(measures);
-    },
-  );
+    }
+  });
 
   it("differs less as facets grow in number, with the square of their size", () => {
     const [first = 0, second = 0, third = 0] = byFineness.map((m) => worst(m, "removal"));
