@@ -7,10 +7,21 @@ import { asJson } from "./json.ts";
  * An instrument as part of an address: what differs from the default one, as JSON, deflated (RFC 1951),
  * in base64url (RFC 4648). The digit in front is the version of this form.
  */
-export async function shareText(instrument: Instrument): Promise<string> {
+async function shareText(instrument: Instrument): Promise<string> {
   const json = JSON.stringify(difference(instrument, defaultInstrument) ?? {});
   return `1${base64url(await deflated(json))}`;
 }
+
+const openMark = "#/open/";
+
+/** The address of the page at `here` that opens the instrument. */
+export async function openAddress(instrument: Instrument, here: string): Promise<string> {
+  return `${here.replace(/#.*$/, "")}${openMark}${await shareText(instrument)}`;
+}
+
+/** The shared text in an address's fragment; null when it holds none. */
+export const sharedIn = (hash: string): string | null =>
+  hash.startsWith(openMark) ? hash.slice(openMark.length) : null;
 
 /** Longest text taken in, and most bytes it may unfold to: a short text can be made to unfold to gigabytes. */
 const shareLimits = { text: 20_000, bytes: 200_000 } as const;

@@ -40,12 +40,12 @@ export function redo(state: State): State {
   };
 }
 
-export const workIn = ({ instrument, lastGood, texts, setAside }: State): Work => ({
+export const workIn = ({ instrument, lastGood, texts, setAside }: Work): Work => ({
   instrument,
   lastGood,
   texts,
   setAside,
 });
 
-const sameWork = (a: Work, b: Work): boolean =>
+export const sameWork = (a: Work, b: Work): boolean =>
   a.instrument === b.instrument && a.texts === b.texts && a.setAside === b.setAside;

@@ -1,3 +1,4 @@
+import "./scene.css";
 import { pathClass, type Scene, type Shape, textClass } from "../../drawing/scene.ts";
 
 /** A scene as SVG, at its own size. The look is the style sheet's: no style stands in the markup. */

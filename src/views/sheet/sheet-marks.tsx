@@ -1,0 +1,54 @@
+import type { Units } from "../../instrument/length.ts";
+import { settingOf } from "../../profile/setting.ts";
+import type { ShownPlan } from "../../store/plan.ts";
+import { dimension } from "../measures.ts";
+
+/** Where to mark the rim: each line from both ends, along the centreline and along the side. */
+export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
+  const { instrument, profile } = plan;
+  const set = settingOf(instrument);
+  if (!set.ok) return null;
+  const { outline } = set.setting;
+  const whole = outline.totalArc();
+  const say = (mm: number): string => dimension(mm, units).replace(/ (mm|in)$/, "");
+  const rows = [
+    ["Break", profile.breakX],
+    ["Saddle line", profile.saddleX],
+    ["Ends last", profile.leastRemovalX],
+    ["Waist", instrument.body.waistAt],
+  ] as const;
+  return (
+    <table className="sheet-marks">
+      <caption>Marks on the rim, {units === "mm" ? "mm" : "in"}</caption>
+      <thead>
+        <tr>
+          <th scope="col" aria-label="Mark" />
+          <th scope="col" colSpan={2}>
+            straight, from
+          </th>
+          <th scope="col" colSpan={2}>
+            along the side, from
+          </th>
+        </tr>
+        <tr>
+          <th scope="col" aria-label="Mark" />
+          <th scope="col">tail</th>
+          <th scope="col">neck</th>
+          <th scope="col">tail</th>
+          <th scope="col">neck</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([name, x]) => (
+          <tr key={name}>
+            <th scope="row">{name}</th>
+            <td>{say(x)}</td>
+            <td>{say(outline.length - x)}</td>
+            <td>{say(outline.arcLength(x))}</td>
+            <td>{say(whole - outline.arcLength(x))}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
