@@ -48,9 +48,10 @@ function firstWorking(
   return null;
 }
 
+/** Halves back to the boundary, as closely as any bench or screen could tell. */
 function boundary(fails: number, works: number, test: (value: number) => boolean): number {
   let [outside, inside] = [fails, works];
-  for (let halving = 0; halving < 60; halving++) {
+  while (Math.abs(inside - outside) > 1e-9 + 1e-12 * Math.abs(inside)) {
     const middle = (outside + inside) / 2;
     if (test(middle)) inside = middle;
     else outside = middle;

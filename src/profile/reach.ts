@@ -1,6 +1,6 @@
 import { sagitta } from "../geometry/circle.ts";
 import { type Dome, domeLeaning, domeThrough, domeZ } from "../geometry/dome.ts";
-import { along, type Edge, edgeOf } from "../geometry/edge.ts";
+import { along, edgeOf } from "../geometry/edge.ts";
 import type { Outline } from "../geometry/outline.ts";
 import { highest, lowest } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
@@ -88,8 +88,7 @@ const hair = 1e-12;
 
 /** Whether braces of this curvature, standing square to the centreline, span the outline to x = `to`. */
 const archesOver = (curvature: number, outline: Outline, to: number): boolean =>
-  curvature * outline.widest <= 1 - hair ||
-  curvature * widestOf(outline, edgeOf(outline, to)) <= 1 - hair;
+  curvature * outline.widest <= 1 - hair || curvature * widestIn(outline, to) <= 1 - hair;
 
 /**
  * Whether the dome's sphere, its radius divided by `sharper`, reaches over the outline from the tail
@@ -149,24 +148,24 @@ function fittingLeans(setting: Setting): Range | null {
 
 /**
  * Where on the centreline a sphere's centre may stand for it to reach over the domed part: within
- * √(R² − y²) of each place (x, y) of the edge. Null when nowhere.
+ * √(R² − y²) of each place (x, y) of the edge. Null when nowhere, as when y exceeds R.
  */
 function coveringCentres({ outline, breakX }: Setting, curvature: number): Range | null {
   const radius = (1 - hair) / curvature;
   if (radius < breakX / 2) return null;
   const edge = edgeOf(outline, breakX);
-  if (radius < widestOf(outline, edge)) return null;
-  const within = (y: number): number => Math.sqrt((radius - y) * (radius + y));
+  const within = (y: number): number => Math.sqrt(Math.max(0, (radius - y) * (radius + y)));
   const after = (x: number, y = outline.halfWidth(x)): number => x - within(y);
   const before = (x: number, y = outline.halfWidth(x)): number => x + within(y);
   const tailmost = highest(after, edge.xs, along(edge, after)).value;
   const neckmost = lowest(before, edge.xs, along(edge, before)).value;
-  return tailmost <= neckmost ? [tailmost, neckmost] : null;
+  return tailmost < neckmost ? [tailmost, neckmost] : null;
 }
 
-/** Greatest half width along the edge. */
-const widestOf = (outline: Outline, edge: Edge): number =>
-  highest((x) => outline.halfWidth(x), edge.xs, edge.halfWidths).value;
+function widestIn(outline: Outline, to: number): number {
+  const edge = edgeOf(outline, to);
+  return highest((x) => outline.halfWidth(x), edge.xs, edge.halfWidths).value;
+}
 
 function objectionTo(setting: Setting): Objection {
   const { dishCurvature, braceCurvature } = setting;

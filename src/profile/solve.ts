@@ -5,7 +5,7 @@ import type { Range, TargetKind } from "../instrument/instrument.ts";
 import { targetFields } from "../instrument/outcome-fields.ts";
 import { deg, mm, phrase } from "../instrument/phrase.ts";
 import type { Objection } from "./objection.ts";
-import { domeFits, type Reach, reachOf, shimUnder } from "./reach.ts";
+import { domeFits, type Reach, type ReachResult, reachOf, shimUnder } from "./reach.ts";
 import type { Setting } from "./setting.ts";
 import { braceLift, topZ } from "./top.ts";
 
@@ -29,14 +29,19 @@ const slack = 1e-9;
 /** The shim and the dome that meet the instrument's target; objects with the reachable range when nothing does. */
 export function solve(setting: Setting): SolutionResult {
   const { target, body } = setting.instrument;
-  const dome = domeForTarget(setting);
+  let known: ReachResult | undefined;
+  const reach = (): ReachResult => {
+    known ??= reachOf(setting);
+    return known;
+  };
+  const dome = domeForTarget(setting, reach);
   if (dome !== null) {
     const shim = target.kind === "shim" ? target.value : shimUnder(setting, dome);
     if (shim >= 0 && shim <= body.depthTail && domeFits(setting, dome)) {
       return { ok: true, solution: { shim, dome } };
     }
   }
-  const reached = reachOf(setting);
+  const reached = reach();
   return reached.ok ? atTheEnds(setting, reached.reach) : reached;
 }
 
@@ -92,7 +97,7 @@ function heightOverTop(setting: Setting, kind: Exclude<TargetKind, "shim" | "pit
 }
 
 /** The dome through the one centreline point the target gives, in place of the shim's contact. */
-function domeForTarget(setting: Setting): Dome | null {
+function domeForTarget(setting: Setting, reach: () => ReachResult): Dome | null {
   const { kind, value } = setting.instrument.target;
   if (kind === "shim") return domeAt(setting, setting.instrument.shim.contact, -value);
   if (kind === "pitch") {
@@ -100,7 +105,7 @@ function domeForTarget(setting: Setting): Dome | null {
     const rise = setting.breakX * Math.tan(radians(value));
     return domeAt(setting, 0, -rise - setting.instrument.dome.tailExtra);
   }
-  return domeUnderTop(setting, heightOverTop(setting, kind) - value);
+  return domeUnderTop(setting, heightOverTop(setting, kind) - value, reach);
 }
 
 const domeAt = (setting: Setting, x: number, z: number): Dome | null =>
@@ -111,12 +116,12 @@ const domeAt = (setting: Setting, x: number, z: number): Dome | null =>
  * of a rim without dome add a constant; otherwise what they add depends a little on the dome itself,
  * and its height is the one root of a rising function.
  */
-function domeUnderTop(setting: Setting, z: number): Dome | null {
+function domeUnderTop(setting: Setting, z: number, reach: () => ReachResult): Dome | null {
   const { saddleX, saddleHalfWidth } = setting;
   const lift = (dome: Dome | null): number =>
     dome === null ? Number.NaN : braceLift(setting, dome, saddleX, saddleHalfWidth);
   if (setting.braceCurvature === setting.dishCurvature) return domeAt(setting, saddleX, z);
-  const reached = reachOf(setting);
+  const reached = reach();
   if (!reached.ok) return null;
   const { thinnestDome, thickestDome } = reached.reach;
   const [low, high] = [domeZ(thickestDome, saddleX, 0), domeZ(thinnestDome, saddleX, 0)];

@@ -11,7 +11,7 @@ export const toDegrees = (radians: number): number => (radians * 180) / Math.PI;
 const toRadians = (degrees: number): number => (degrees * Math.PI) / 180;
 
 /** Height of an arc over its chord. */
-export const rise = (radius: number | null, half: number): number =>
+const rise = (radius: number | null, half: number): number =>
   radius === null ? 0 : radius - Math.sqrt(radius ** 2 - half ** 2);
 
 export interface Centre {

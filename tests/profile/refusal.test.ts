@@ -168,21 +168,21 @@ describe("the search for a working value", () => {
     nearestWorking(base, "dome.flatLength", (changed) => works(changed.dome.flatLength));
 
   it("finds the boundary, from either side, and gives its working side", () => {
-    expect(flat((value) => value >= 137.25)).toBeCloseTo(137.25, 9);
-    expect(flat((value) => value <= 61.5)).toBeCloseTo(61.5, 9);
+    expect(flat((value) => value >= 137.25)).toBeCloseTo(137.25, 8);
+    expect(flat((value) => value <= 61.5)).toBeCloseTo(61.5, 8);
     fc.assert(
       fc.property(fc.double({ min: 0, max: 1500, noNaN: true }), (edge) => {
         fc.pre(Math.abs(edge - 100) > 1);
         const works = (value: number): boolean => (edge > 100 ? value >= edge : value <= edge);
         const found = flat(works) ?? Number.NaN;
         expect(works(found)).toBe(true);
-        expect(Math.abs(found - edge)).toBeLessThan(1e-9);
+        expect(Math.abs(found - edge)).toBeLessThan(3e-9);
       }),
     );
   });
 
   it("takes the nearer of two, and a limit itself", () => {
-    expect(flat((value) => value <= 40 || value >= 130)).toBeCloseTo(130, 9);
+    expect(flat((value) => value <= 40 || value >= 130)).toBeCloseTo(130, 8);
     expect(flat((value) => value === 1500)).toBe(1500);
     expect(flat((value) => value === 0)).toBe(0);
   });
