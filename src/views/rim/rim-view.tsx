@@ -1,0 +1,41 @@
+import { useState } from "react";
+import { Fence } from "../fence.tsx";
+import { PlanState } from "../verdict/plan-state.tsx";
+import { BracePanel } from "./brace-panel.tsx";
+import { PlanPanel } from "./plan-panel.tsx";
+import "./rim.css";
+import { SidePanel } from "./side-panel.tsx";
+import { TracingPanel } from "./tracing-panel.tsx";
+import { useRim } from "./use-rim.ts";
+
+/** mm of edge between stations, unless another is chosen. */
+const usualSpacing = 25;
+
+/** The rim in plan, its side unrolled, the braces that go with it, and the outline it all follows. */
+export function RimView() {
+  const [spacing, setSpacing] = useState(usualSpacing);
+  const rim = useRim(spacing);
+  return (
+    <main className="rim">
+      <PlanState />
+      {rim === null ? (
+        <p>There is no rim to draw yet: Layout says what to mend.</p>
+      ) : (
+        <>
+          <Fence what="The plan">
+            <PlanPanel rim={rim} spacing={spacing} onSpacing={setSpacing} />
+          </Fence>
+          <Fence what="The side pattern">
+            <SidePanel rim={rim} />
+          </Fence>
+          <Fence what="The list of braces">
+            <BracePanel rim={rim} />
+          </Fence>
+        </>
+      )}
+      <Fence what="The tracing">
+        <TracingPanel />
+      </Fence>
+    </main>
+  );
+}

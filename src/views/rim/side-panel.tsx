@@ -1,0 +1,53 @@
+import { useState } from "react";
+import { sidePatternOf } from "../../drawing/side-pattern.ts";
+import { sidePatternHeight } from "../../drawing/side-pattern-sheet.ts";
+import { useRimwright } from "../store-context.ts";
+import { LengthEntry } from "./length-entry.tsx";
+import { wordsIn } from "./measures.ts";
+import { RimFigure } from "./rim-figure.tsx";
+import type { Rim } from "./use-rim.ts";
+
+/** The side unrolled, and whether the strip at hand is wide enough for it. */
+export function SidePanel({ rim: { setting, side } }: { readonly rim: Rim }) {
+  const words = wordsIn(useRimwright((state) => state.choices.units));
+  const [stock, setStock] = useState<number | null>(null);
+  const breakAlong = setting.outline.arcLength(setting.breakX);
+  const { under, along } = side.deepest;
+  const short = stock === null ? 0 : under - stock;
+  return (
+    <section aria-labelledby="rim-side">
+      <h2 id="rim-side">Side pattern</h2>
+      <RimFigure
+        first={{ width: 760, height: 360 }}
+        draw={(width) =>
+          sidePatternOf(side, {
+            ...{ width, height: sidePatternHeight(side, stock, width) },
+            ...{ words, stock, breakAlong },
+          })
+        }
+      />
+      <p>
+        Each side needs a strip {words.length(under)} wide and {words.length(side.length)} long,
+        finished, from the tail seam to the middle of the neck end; allow what your bending and your
+        joint need. The strip’s straight edge is the level rim. Turn the pattern over for the other
+        side.
+      </p>
+      <LengthEntry
+        {...{
+          label: "Strip you have, width",
+          value: stock,
+          least: 10,
+          most: 500,
+          none: "not stated",
+        }}
+        onChange={setStock}
+      />
+      <p role="status" className={short > 0 ? "rim-warn" : "rim-well"}>
+        {stock !== null &&
+          (short > 0
+            ? `Too narrow: ${words.length(stock)} falls ${words.length(short)} short, most ${words.length(along)} along the side.`
+            : `Wide enough, with ${words.length(-short)} to spare.`)}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,101 @@
+import { useId } from "react";
+import type { Place } from "../../geometry/polyline.ts";
+import type { TracingEnds } from "../../geometry/tracing.ts";
+import { LengthEntry } from "./length-entry.tsx";
+
+export type TracingUnit = "file" | "mm" | "in" | "px";
+
+/** mm of one unit of the drawing. SVG's own px are 96 to the inch. */
+export const unitSize = (unit: TracingUnit, stated: number | null): number =>
+  unit === "file" ? (stated ?? 1) : { mm: 1, in: 25.4, px: 25.4 / 96 }[unit];
+
+const errors = [0.1, 0.25, 0.5, 1];
+
+interface Props {
+  readonly unit: TracingUnit;
+  readonly error: number;
+  /** Whether the file says its own unit. */
+  readonly stated: boolean;
+  readonly onUnit: (unit: TracingUnit) => void;
+  readonly onError: (mm: number) => void;
+}
+
+/** The drawing's unit, and how near the curve must come to it. */
+export function TracingChoices({ unit, error, stated, onUnit, onError }: Props) {
+  const id = useId();
+  const units: readonly (readonly [TracingUnit, string])[] = [
+    ...(stated ? [["file", "as the file says"] as const] : []),
+    ["mm", "mm"],
+    ["in", "inches"],
+    ["px", "px, 96 to the inch"],
+  ];
+  return (
+    <div className="rim-entries">
+      <div className="rim-entry">
+        <label htmlFor={`${id}-unit`}>Drawn in</label>
+        <select
+          id={`${id}-unit`}
+          value={unit}
+          onChange={({ target }) =>
+            onUnit(units.find(([one]) => one === target.value)?.[0] ?? "mm")
+          }
+        >
+          {units.map(([one, name]) => (
+            <option key={one} value={one}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </div>
+      <div className="rim-entry">
+        <label htmlFor={`${id}-error`}>Fitted within</label>
+        <select
+          id={`${id}-error`}
+          value={error}
+          onChange={({ target }) => onError(Number(target.value))}
+        >
+          {errors.map((mm) => (
+            <option key={mm} value={mm}>
+              {mm} mm
+            </option>
+          ))}
+        </select>
+      </div>
+    </div>
+  );
+}
+
+interface EndsProps {
+  readonly ends: TracingEnds;
+  readonly onEnds: (ends: TracingEnds) => void;
+  readonly onTurn: () => void;
+}
+
+/** Where the drawing's tail and neck end are, in its own coordinates. */
+export function EndsEntry({ ends, onEnds, onTurn }: EndsProps) {
+  const { tail, neck } = ends;
+  const far = { least: -1e5, most: 1e5 };
+  const entry = (label: string, value: number, take: (mm: number) => TracingEnds) => (
+    <LengthEntry
+      {...{ label, value, ...far }}
+      key={`${label} ${value}`}
+      onChange={(mm) => mm !== null && onEnds(take(mm))}
+    />
+  );
+  const at = (place: Place, axis: 0 | 1, mm: number): Place =>
+    axis === 0 ? [mm, place[1]] : [place[0], mm];
+  return (
+    <details className="rim-ends">
+      <summary>Tail and neck end on the drawing</summary>
+      <div className="rim-entries">
+        {entry("Tail, x", tail[0], (mm) => ({ tail: at(tail, 0, mm), neck }))}
+        {entry("Tail, y", tail[1], (mm) => ({ tail: at(tail, 1, mm), neck }))}
+        {entry("Neck end, x", neck[0], (mm) => ({ tail, neck: at(neck, 0, mm) }))}
+        {entry("Neck end, y", neck[1], (mm) => ({ tail, neck: at(neck, 1, mm) }))}
+        <button type="button" onClick={onTurn}>
+          Turn end for end
+        </button>
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,138 @@
+import { useMemo, useState } from "react";
+import { tracingPlanOf } from "../../drawing/plan-tracing.ts";
+import type { TracingEnds } from "../../geometry/tracing.ts";
+import { guessedEnds, turned } from "../../geometry/tracing-ends.ts";
+import { TracedOutline } from "../../geometry/tracing-outline.ts";
+import { sayPhrase } from "../../instrument/say-phrase.ts";
+import { traceOutline } from "../../store/tracing.ts";
+import { useAct, useRimwright } from "../store-context.ts";
+import { type LaidTracing, laidTracing } from "./lay-tracing.ts";
+import { wordsIn } from "./measures.ts";
+import { RimFigure } from "./rim-figure.tsx";
+import { EndsEntry, TracingChoices, type TracingUnit, unitSize } from "./tracing-choices.tsx";
+import { TracingText } from "./tracing-text.tsx";
+import { type Drawing, useDrawing } from "./use-drawing.ts";
+
+/** The builder's own outline, in place of the curves through the stated widths. */
+export function TracingPanel() {
+  const tracing = useRimwright((state) => state.instrument.body.tracing);
+  const [text, setText] = useState("");
+  const read = useDrawing(text);
+  const units = useRimwright((state) => state.choices.units);
+  return (
+    <section aria-labelledby="rim-tracing">
+      <h2 id="rim-tracing">Your own outline</h2>
+      {tracing === undefined ? (
+        <p>
+          The outline is drawn through the stated widths. Trace your own mould instead: a list of x
+          and y, or an SVG drawing, of one half from tail to neck end or of the whole.
+        </p>
+      ) : (
+        <InUse places={tracing.length} />
+      )}
+      <TracingText text={text} onText={setText} />
+      {read?.ok === false && (
+        <p role="alert" className="rim-warn">
+          {sayPhrase(read.why, units)}
+        </p>
+      )}
+      {read?.ok === true && <Trial key={text} drawing={read.drawing} />}
+    </section>
+  );
+}
+
+function InUse({ places }: { readonly places: number }) {
+  const act = useAct();
+  return (
+    <p>
+      This instrument follows a traced outline of {places} places; its stated widths and places of
+      bouts and waist shape nothing.{" "}
+      <button type="button" onClick={() => act((state) => traceOutline(state, null))}>
+        Take the tracing off
+      </button>
+    </p>
+  );
+}
+
+/** One drawing being laid and fitted, before it is taken. */
+function Trial({ drawing }: { readonly drawing: Drawing }) {
+  const units = useRimwright((state) => state.choices.units);
+  const [unit, setUnit] = useState<TracingUnit>(drawing.unit === null ? "mm" : "file");
+  const [error, setError] = useState(0.25);
+  const [ends, setEnds] = useState<TracingEnds | null>(null);
+  const scale = unitSize(unit, drawing.unit);
+  const places = useMemo(
+    () => drawing.places.map(([x, y]) => [x * scale, y * scale] as const),
+    [drawing, scale],
+  );
+  const guess = useMemo(() => guessedEnds(places), [places]);
+  const laid = useMemo(
+    () => laidTracing(places, ends ?? guess, error),
+    [places, ends, guess, error],
+  );
+  const words = wordsIn(units);
+  if (laid === null || guess === null)
+    return <p className="rim-warn">There are too few places here to make an outline.</p>;
+  const { result, drawn, length } = laid;
+  const outline = result.ok ? new TracedOutline(result.tracing) : null;
+  return (
+    <>
+      <TracingChoices
+        {...{ unit, error, stated: drawing.unit !== null, onError: setError }}
+        onUnit={(next) => {
+          setUnit(next);
+          setEnds(null);
+        }}
+      />
+      <EndsEntry
+        ends={ends ?? guess}
+        onEnds={setEnds}
+        onTurn={() => setEnds(turned(ends ?? guess))}
+      />
+      <RimFigure
+        first={{ width: 760, height: 420 }}
+        draw={(width) =>
+          tracingPlanOf(drawn, length, outline, {
+            width,
+            height: Math.min(520, width * 0.8),
+            words,
+          })
+        }
+      />
+      <Verdict laid={laid} lines={drawing.lines} />
+    </>
+  );
+}
+
+function Verdict({
+  laid: { length, result },
+  lines,
+}: {
+  readonly laid: LaidTracing;
+  readonly lines: number;
+}) {
+  const units = useRimwright((state) => state.choices.units);
+  const act = useAct();
+  const words = wordsIn(units);
+  if (!result.ok)
+    return (
+      <p role="status" className="rim-warn">
+        {sayPhrase(result.why, units)}
+      </p>
+    );
+  const { tracing, error, apart } = result;
+  return (
+    <>
+      <p role="status">
+        A smooth curve through {tracing.length} places, {words.length(length)} long; nothing drawn
+        lies farther than {words.length(error)} from it.
+        {apart > 0.005 &&
+          ` The two halves lie up to ${words.length(apart)} apart; their middle is taken.`}
+        {lines > 1 && ` The drawing holds ${lines} lines; the longest is taken.`}
+      </p>
+      <button type="button" onClick={() => act((state) => traceOutline(state, tracing))}>
+        Use this outline
+      </button>
+    </>
+  );
+}

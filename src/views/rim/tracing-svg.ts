@@ -1,0 +1,152 @@
+import svgpath from "svgpath";
+import { lengthOf, type Place, polylineAlong } from "../../geometry/polyline.ts";
+import { type Phrase, phrase } from "../../instrument/phrase.ts";
+import { type SvgTag, svgTags } from "./svg-tags.ts";
+
+export type SvgReading =
+  | {
+      readonly ok: true;
+      readonly places: readonly Place[];
+      /** mm in one of its units, where the file says; null where it does not. */
+      readonly unit: number | null;
+      /** How many lines it holds; the longest was taken. */
+      readonly lines: number;
+    }
+  | { readonly ok: false; readonly why: Phrase };
+
+/** How far straight pieces may stray from a curve, over the curve's own size. */
+const fine = 5e-5;
+
+/** The longest line of an SVG file, or of bare path data, in its own units. */
+export function readTracingSvg(text: string): SvgReading {
+  const bare = !text.trimStart().startsWith("<");
+  const file = bare ? { paths: [svgpath(text.trim())], unit: null } : readFile(text);
+  if (file === null)
+    return { ok: false, why: phrase`This is not an SVG drawing that can be read.` };
+  const lines = file.paths.flatMap(linesOf).filter((line) => line.length > 2);
+  const longest = lines.reduce<readonly Place[]>(
+    (best, line) => (lengthOf(line) > lengthOf(best) ? line : best),
+    [],
+  );
+  if (longest.length === 0) return { ok: false, why: phrase`There is no line in this drawing.` };
+  return { ok: true, places: longest, unit: file.unit, lines: lines.length };
+}
+
+type SvgPath = ReturnType<typeof svgpath>;
+
+interface SvgFile {
+  readonly paths: readonly SvgPath[];
+  readonly unit: number | null;
+}
+
+/** What is only kept to be used elsewhere is not drawn where it stands. */
+const unseen = new Set(["defs", "symbol", "clipPath", "mask", "pattern", "marker"]);
+
+/** Its lines with every transform over them; null when it is no SVG. */
+function readFile(text: string): SvgFile | null {
+  const over: SvgTag[] = [];
+  const paths: SvgPath[] = [];
+  let root: SvgTag | null = null;
+  for (const tag of svgTags(text)) {
+    if (tag.closes) {
+      const opened = over.findLastIndex(({ name }) => name === tag.name);
+      if (opened >= 0) over.length = opened;
+      continue;
+    }
+    if (tag.name === "svg") root ??= tag;
+    const data = dataOf(tag);
+    if (data !== "" && !over.some(({ name }) => unseen.has(name))) {
+      paths.push(laidBy([...over, tag], data));
+    }
+    if (!tag.alone) over.push(tag);
+  }
+  return root === null ? null : { paths, unit: unitOf(root) };
+}
+
+/** A path under the transforms of its own element and of those round it, innermost first. */
+const laidBy = (tags: readonly SvgTag[], data: string): SvgPath =>
+  tags.reduceRight((path, { attributes }) => {
+    const transform = attributes.get("transform");
+    return transform === undefined ? path : path.transform(transform);
+  }, svgpath(data));
+
+function dataOf({ name, attributes }: SvgTag): string {
+  if (name === "path") return attributes.get("d") ?? "";
+  const points = attributes.get("points")?.trim() ?? "";
+  if (points === "") return "";
+  if (name === "polygon") return `M${points}Z`;
+  return name === "polyline" ? `M${points}` : "";
+}
+
+function linesOf(path: SvgPath): Place[][] {
+  const plain = path.abs().unarc().unshort();
+  const lines: Place[][] = [];
+  let line: Place[] = [];
+  plain.iterate((segment, _, x, y) => {
+    const here: Place = [x, y];
+    switch (segment[0]) {
+      case "M":
+        line = [[segment[1], segment[2]]];
+        lines.push(line);
+        break;
+      case "L":
+        line.push([segment[1], segment[2]]);
+        break;
+      case "H":
+        line.push([segment[1], y]);
+        break;
+      case "V":
+        line.push([x, segment[1]]);
+        break;
+      case "C": {
+        const [, bx, by, cx, cy, dx, dy] = segment;
+        line.push(...bent([here, [bx, by], [cx, cy], [dx, dy]]));
+        break;
+      }
+      case "Q": {
+        const [, bx, by, dx, dy] = segment;
+        const third = (end: number, control: number): number => end + ((control - end) * 2) / 3;
+        const b: Place = [third(x, bx), third(y, by)];
+        line.push(...bent([here, b, [third(dx, bx), third(dy, by)], [dx, dy]]));
+        break;
+      }
+      default:
+        if (line[0] !== undefined) line.push(line[0]);
+    }
+  });
+  return lines.map((places) => places.filter((place) => place.every(Number.isFinite)));
+}
+
+function bent(curve: readonly [Place, Place, Place, Place]): Place[] {
+  const [a, b, c, d] = curve;
+  const size = lengthOf(curve);
+  if (size === 0) return [d];
+  const mix = (axis: 0 | 1, t: number): number => {
+    const s = 1 - t;
+    return (
+      s * s * s * a[axis] + 3 * s * s * t * b[axis] + 3 * s * t * t * c[axis] + t * t * t * d[axis]
+    );
+  };
+  return polylineAlong((t) => [mix(0, t), mix(1, t)], 0, 1, size * fine).slice(1);
+}
+
+const millimetres: Readonly<Record<string, number>> = {
+  mm: 1,
+  cm: 10,
+  in: 25.4,
+  pt: 25.4 / 72,
+  pc: 25.4 / 6,
+};
+
+/** mm of one user unit, from a width in real units over the view box. */
+function unitOf({ attributes }: SvgTag): number | null {
+  const [, size, sign] = /^\s*([\d.]+)\s*([a-z]+)\s*$/.exec(attributes.get("width") ?? "") ?? [];
+  const box =
+    attributes
+      .get("viewBox")
+      ?.trim()
+      .split(/[\s,]+/)
+      .map(Number) ?? [];
+  const [unit, wide] = [millimetres[sign ?? ""], box[2] ?? 0];
+  return unit === undefined || !(wide > 0) ? null : (Number(size) * unit) / wide;
+}
