@@ -3,15 +3,19 @@ import { recordOn } from "./bench.ts";
 import type { BenchStore } from "./bench-keep.ts";
 import { firstComparison } from "./compare.ts";
 import type { Comparisons } from "./compare-keep.ts";
+import { asJson } from "./json.ts";
+import type { Keeper } from "./keep.ts";
 import type { Shelf } from "./shelf.ts";
 import type { Entry } from "./shelf-entry.ts";
-import type { State } from "./state.ts";
+import type { State, Work } from "./state.ts";
 import type { Store } from "./store.ts";
 import { sameWork, workIn } from "./undo.ts";
 
 /** How what is on screen stands to the shelf. */
 export type Saving =
   | "saved"
+  /** Not on the shelf: an instrument comes there with its first change, or when it is told to. */
+  | "new"
   | "saving"
   /** The browser would not take it: it is kept in this tab, and tried again at the next edit. */
   | "refused"
@@ -36,15 +40,19 @@ export interface Parts {
   readonly bench: BenchStore;
   readonly shelf: Shelf;
   readonly tell: (saved: Saved) => void;
+  /** What this tab knows it saved last, over a reload. */
+  readonly keeper: Keeper;
   readonly now: () => number;
 }
 
 /** From an edit to its saving, ms. */
 const pause = 300;
 
+const key = "rimwright-saved";
+
 /** Keeps the open instrument on the shelf: saves it a moment after each edit, and takes in what other tabs save of it. */
 export class Session {
-  readonly state = createStore<SessionState>(() => ({ saving: "saved", met: false }));
+  readonly state = createStore<SessionState>(() => ({ saving: "new", met: false }));
   readonly #parts: Parts;
   /** Of the entry that what is on screen was made from; 0 for an instrument not yet on the shelf. */
   #revision = 0;
@@ -64,12 +72,22 @@ export class Session {
     });
   }
 
-  /** Finds what is on screen on the shelf, as it was left; saves it there when the shelf has an earlier one, or none that was edited. */
+  /**
+   * Finds the entry of what is on screen. What this tab had not saved yet is saved now; where another
+   * has saved since, theirs is shown.
+   */
   async start(): Promise<void> {
     const entry = await this.#parts.shelf.open(this.#id());
     if (entry === undefined) return;
-    this.#revision = entry.revision;
-    if (!sameWork(entry.work, workIn(this.#parts.store.getState()))) this.#edited();
+    const work = workIn(this.#parts.store.getState());
+    if (JSON.stringify(entry.work) === JSON.stringify(work)) {
+      this.#revision = entry.revision;
+      this.state.setState({ saving: "saved" });
+    } else if (entry.revision > this.#recalled(entry.id)) this.#meet(entry, work);
+    else {
+      this.#revision = entry.revision;
+      this.#edited();
+    }
   }
 
   /** Opens an entry in place of what is on screen, which is saved first. False when there is none. */
@@ -98,6 +116,11 @@ export class Session {
     await this.#writing;
   }
 
+  /** Puts what is on screen on the shelf, changed or not. */
+  keep(): void {
+    this.#edited();
+  }
+
   /** Writes no more: a newer page owns the shelf. */
   supersede(): void {
     if (this.#waiting !== null) clearTimeout(this.#waiting);
@@ -124,7 +147,7 @@ export class Session {
     }
     this.#revision = 0;
     this.#waiting = null;
-    this.#edited();
+    this.state.setState({ saving: "new", met: false });
     await this.#writing;
   }
 
@@ -141,22 +164,41 @@ export class Session {
       const result = await this.#parts.shelf.save(
         ours ? { ...entry, revision: this.#revision } : entry,
       );
-      if (!result.saved) return this.#meet(result.theirs, entry);
-      if (ours) this.#revision = result.entry.revision;
+      if (!result.saved) {
+        if (ours) this.#meet(result.theirs, entry.work);
+        return;
+      }
+      if (ours) this.#remember(result.entry);
       this.#parts.tell({ id: entry.id, revision: result.entry.revision });
-      if (this.#waiting === null) this.state.setState({ saving: "saved" });
+      if (ours && this.#waiting === null) this.state.setState({ saving: "saved" });
     } catch {
       this.state.setState({ saving: "refused" });
     }
   }
 
-  /** Two tabs saved at once: the other's stands, with this one's work as the last act taken back to. */
-  async #meet(theirs: Entry, ours: Entry): Promise<void> {
-    const past = [...theirs.history.past, ours.work];
-    const both = { ...theirs, history: { past, future: [] } };
-    if (ours.id !== this.#id()) return;
-    this.#show(both);
+  /** Two tabs have changed it: the other's stands, and what is on screen here is one undo away. */
+  #meet(theirs: Entry, ours: Work): void {
+    const past = [...theirs.history.past, ours];
+    this.#show({ ...theirs, history: { past, future: [] } });
     this.state.setState({ saving: "saved", met: true });
+  }
+
+  #remember({ id, revision }: Saved): void {
+    this.#revision = revision;
+    try {
+      this.#parts.keeper.setItem(key, JSON.stringify({ id, revision }));
+    } catch {
+      // Then a reload takes the shelf's word.
+    }
+  }
+
+  #recalled(id: string): number {
+    try {
+      const known = asJson(JSON.parse(this.#parts.keeper.getItem(key) ?? "null"));
+      return known["id"] === id && typeof known["revision"] === "number" ? known["revision"] : 0;
+    } catch {
+      return 0;
+    }
   }
 
   #entry(): Entry {
@@ -184,7 +226,7 @@ export class Session {
     compare.setState((all) => ({ ...all, [id]: comparison }));
     bench.setState((all) => ({ ...all, records: { ...all.records, [id]: asBuilt } }));
     this.#showing = false;
-    this.#revision = revision;
+    this.#remember({ id, revision });
     this.state.setState({ saving: "saved", met: false });
   }
 }

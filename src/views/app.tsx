@@ -1,23 +1,43 @@
 import { Suspense } from "react";
+import type { ShelfSlotStore } from "../store/shelf-slot.ts";
 import type { Store } from "../store/store.ts";
 import "./look.css";
 import "./page.css";
 import { Fence } from "./fence.tsx";
 import { Header } from "./header.tsx";
+import { ShelfSlotContext } from "./shelf-slot-context.ts";
 import { StoreContext } from "./store-context.ts";
 import { useOpenView } from "./use-open-view.ts";
+import { useSharedAddress } from "./use-shared-address.ts";
 import "./print.css";
 
-export function App({ store }: { store: Store }) {
+interface Props {
+  readonly store: Store;
+  readonly slot: ShelfSlotStore;
+}
+
+export function App({ store, slot }: Props) {
   const { id, name, Body } = useOpenView();
   return (
     <StoreContext value={store}>
-      <Header />
-      <Fence key={id} what={`The ${name} view`}>
-        <Suspense fallback={<p className="loading">Opening {name}…</p>}>
-          <Body />
-        </Suspense>
-      </Fence>
+      <ShelfSlotContext value={slot}>
+        <Header />
+        <SharedAddress />
+        <Fence key={id} what={`The ${name} view`}>
+          <Suspense fallback={<p className="loading">Opening {name}…</p>}>
+            <Body />
+          </Suspense>
+        </Fence>
+      </ShelfSlotContext>
     </StoreContext>
+  );
+}
+
+function SharedAddress() {
+  const trouble = useSharedAddress();
+  return trouble === null ? null : (
+    <p className="page-trouble" role="alert">
+      {trouble}
+    </p>
   );
 }

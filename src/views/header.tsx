@@ -1,5 +1,7 @@
 import { textLimits } from "../instrument/schema.ts";
 import { rename } from "../store/edits.ts";
+import { HistoryButtons } from "./history-buttons.tsx";
+import { SavingNote } from "./saving-note.tsx";
 import { StartFrom } from "./start-from.tsx";
 import { useAct, useRimwright } from "./store-context.ts";
 import { UnitsSwitch } from "./units-switch.tsx";
@@ -12,6 +14,8 @@ export function Header() {
       <h1 className="mark">Rimwright</h1>
       <NameField />
       {views.length > 1 && <ViewLinks />}
+      <HistoryButtons />
+      <SavingNote />
       <StartFrom />
       <UnitsSwitch />
     </header>

@@ -32,8 +32,24 @@ const rim: View = {
   Body: lazy(() => import("./rim/rim-view.tsx").then(({ RimView }) => ({ default: RimView }))),
 };
 
+const sheet: View = {
+  id: "sheet",
+  name: "Sheet",
+  Body: lazy(() =>
+    import("./sheet/sheet-view.tsx").then(({ SheetView }) => ({ default: SheetView })),
+  ),
+};
+
+const shelf: View = {
+  id: "shelf",
+  name: "Shelf",
+  Body: lazy(() =>
+    import("./shelf/shelf-view.tsx").then(({ ShelfView }) => ({ default: ShelfView })),
+  ),
+};
+
 /** The views there are, the default first. A view that is not needed at once is a `lazy` one. */
-export const views: readonly View[] = [layout, compare, rim, bench];
+export const views: readonly View[] = [layout, compare, rim, bench, sheet, shelf];
 
 /** The view an address names, or the default. */
 export function viewAt(hash: string): View {

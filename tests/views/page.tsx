@@ -1,6 +1,7 @@
 import { configure, fireEvent, render, screen, within } from "@testing-library/react";
 import { vi } from "vitest";
 import { type FieldGroup, fieldGroups } from "../../src/instrument/fields.ts";
+import { makeShelfSlot } from "../../src/store/shelf-slot.ts";
 import { firstState } from "../../src/store/state.ts";
 import { makeStore, type Store } from "../../src/store/store.ts";
 import { App } from "../../src/views/app.tsx";
@@ -21,7 +22,7 @@ export const everyGroup: readonly FieldGroup[] = fieldGroups.map(([group]) => gr
 export function openPage(open: readonly FieldGroup[] = ["target", "body", "dome"]): Store {
   const folded = everyGroup.filter((group) => !open.includes(group));
   const store = makeStore({ ...firstState, choices: { ...firstState.choices, folded } });
-  render(<App store={store} />);
+  render(<App store={store} slot={makeShelfSlot()} />);
   return store;
 }
 

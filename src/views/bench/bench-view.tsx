@@ -1,7 +1,5 @@
-import { useState } from "react";
 import { type BenchPanel, benchPanels } from "../../store/bench.ts";
-import { makeBenchStore } from "../../store/bench-keep.ts";
-import type { Keeper } from "../../store/keep.ts";
+import { benchStore } from "../../store/kept-stores.ts";
 import { Fence } from "../fence.tsx";
 import { PlanState } from "../verdict/plan-state.tsx";
 import "./bench.css";
@@ -15,9 +13,8 @@ import { WorkPanel } from "./work-panel.tsx";
 
 /** The work itself: one large step at a time, what was measured, and what is to be done about it. */
 export function BenchView() {
-  const [store] = useState(() => makeBenchStore(keeper()));
   return (
-    <BenchContext value={store}>
+    <BenchContext value={benchStore}>
       <main className="bench">
         <PlanState />
         <Fence what="The outlook">
@@ -29,15 +26,6 @@ export function BenchView() {
       </main>
     </BenchContext>
   );
-}
-
-/** What the browser keeps between visits; nothing where it refuses. */
-function keeper(): Keeper {
-  try {
-    return window.localStorage;
-  } catch {
-    return { getItem: () => null, setItem: () => {} };
-  }
 }
 
 const panelNames: Readonly<Record<BenchPanel, string>> = {

@@ -4,25 +4,9 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import type { ProfileResult } from "../../profile/outcome.ts";
 import { type Variant, variantInstrument } from "../../profile/variant.ts";
 import { type Comparison, firstComparison } from "../../store/compare.ts";
-import { makeCompareStore } from "../../store/compare-keep.ts";
+import { compareStore } from "../../store/kept-stores.ts";
 import { planOf } from "../../store/plan.ts";
 import { useRimwright } from "../store-context.ts";
-
-/** One store for the page; where the browser keeps nothing, one that forgets. */
-const compareStore = makeCompareStore({
-  getItem: (key) => read(() => window.localStorage.getItem(key)),
-  setItem: (key, value) => {
-    read(() => window.localStorage.setItem(key, value));
-  },
-});
-
-function read<Value>(from: () => Value): Value | null {
-  try {
-    return from();
-  } catch {
-    return null;
-  }
-}
 
 export type EditComparison = (edit: (comparison: Comparison) => Comparison) => void;
 

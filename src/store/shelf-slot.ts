@@ -1,0 +1,15 @@
+import { createStore } from "zustand/vanilla";
+import type { Session } from "./session.ts";
+import type { Shelf } from "./shelf.ts";
+
+/** The shelf as the page has it: it opens after the first drawing, and in some browsers not at all. */
+export type ShelfSlot =
+  | { readonly is: "opening" }
+  /** Another tab with an older page holds it; it goes on when that is closed. */
+  | { readonly is: "blocked" }
+  | { readonly is: "shut" }
+  | { readonly is: "open"; readonly shelf: Shelf; readonly session: Session };
+
+export const makeShelfSlot = () => createStore<ShelfSlot>(() => ({ is: "opening" }));
+
+export type ShelfSlotStore = ReturnType<typeof makeShelfSlot>;

@@ -1,0 +1,50 @@
+import { benchStore, compareStore } from "./kept-stores.ts";
+import { tabKeeper } from "./page-keeper.ts";
+import { type Saved, Session } from "./session.ts";
+import { Shelf } from "./shelf.ts";
+import { openShelfDatabase } from "./shelf-database.ts";
+import type { ShelfSlotStore } from "./shelf-slot.ts";
+import type { Store } from "./store.ts";
+
+/** Opens the shelf and keeps the page's open instrument on it. Where the browser keeps nothing, the page works without. */
+export async function startShelf(store: Store, slot: ShelfSlotStore): Promise<void> {
+  try {
+    const tabs = new BroadcastChannel("rimwright");
+    let session: Session | null = null;
+    const database = await openShelfDatabase({
+      superseded: () => session?.supersede(),
+      blocked: () => slot.setState({ is: "blocked" }, true),
+    });
+    const shelf = new Shelf(database);
+    session = new Session({
+      store,
+      compare: compareStore,
+      bench: benchStore,
+      shelf,
+      tell: (saved) => tabs.postMessage(saved),
+      keeper: tabKeeper(),
+      now: Date.now,
+    });
+    const opened = session;
+    tabs.addEventListener("message", ({ data }) => {
+      if (isSaved(data)) void opened.hear(data);
+    });
+    addEventListener("pagehide", () => void opened.flush());
+    addEventListener("visibilitychange", () => void opened.flush());
+    await opened.start();
+    slot.setState({ is: "open", shelf, session: opened }, true);
+  } catch {
+    slot.setState({ is: "shut" }, true);
+  }
+}
+
+function isSaved(data: unknown): data is Saved {
+  return (
+    typeof data === "object" &&
+    data !== null &&
+    "id" in data &&
+    typeof data.id === "string" &&
+    "revision" in data &&
+    typeof data.revision === "number"
+  );
+}
