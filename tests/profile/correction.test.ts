@@ -3,6 +3,7 @@ import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import type { StepId } from "../../src/instrument/steps.ts";
 import { correctionOf, mixOf, taking, untaking } from "../../src/profile/correction.ts";
+import { fingerboardEndX, fretPlaneZ, fretX } from "../../src/profile/neck.ts";
 import { type Goal, goals, type Outlook } from "../../src/profile/outlook.ts";
 import { changedBy } from "../../src/profile/outlook-stand.ts";
 import { profileOf } from "../../src/profile/profile.ts";
@@ -104,6 +105,56 @@ describe("a correction taken", () => {
     expect(
       Math.abs(outlookFrom(defaultInstrument, used).heights[goal] - before.plan[goal]),
     ).toBeLessThan(near);
+  });
+});
+
+describe("the wood each remedy names", () => {
+  /** How far the fret plane has moved at x once a remedy is made. */
+  const moved = (outlook: Outlook, { changes }: Remedy, x: number): number =>
+    fretPlaneZ(changedBy(outlook.instrument, changes), x) - fretPlaneZ(outlook.instrument, x);
+
+  it.each([-0.4, 0.4])("is where the fret plane turned by it lies, gap %d mm off", (off) => {
+    for (const instrument of [defaultInstrument, ...drawnInstruments(6, 61)]) {
+      const record = recordOf({ gapAfter: gapOff(instrument, off) }, ["gap"]);
+      const outlook = outlookFrom(instrument, record);
+      const [nut, end, join] = [
+        fretX(instrument, 0),
+        fingerboardEndX(instrument),
+        instrument.body.length,
+      ];
+      const found = new Map(
+        possible(outlook, record, "bridgeClearance").map((remedy) => [remedy.id, remedy]),
+      );
+      const taper = found.get("fingerboard-taper");
+      if (taper !== undefined) {
+        const [kept, planed] = off < 0 ? [end, nut] : [nut, end];
+        expect(moved(outlook, taper, kept)).toBeCloseTo(0, 9);
+        expect(moved(outlook, taper, planed)).toBeCloseTo(-taper.amount, 9);
+      }
+      const wedge = found.get("wedge");
+      if (wedge !== undefined) {
+        expect(moved(outlook, wedge, join)).toBeCloseTo(0, 9);
+        expect(moved(outlook, wedge, end)).toBeCloseTo(wedge.amount, 9);
+      }
+      const shoulder = found.get("heel-shoulder");
+      if (shoulder !== undefined) {
+        const planed = shoulder.also[0]?.find((part) => typeof part !== "string");
+        const off = typeof planed === "object" ? planed.value : Number.NaN;
+        expect(moved(outlook, shoulder, end)).toBeCloseTo(-off, 9);
+      }
+      expect(off < 0 ? wedge : shoulder).toBeDefined();
+    }
+  });
+
+  it("is the strings' own heights set aside whenever anything under them is changed", () => {
+    const strung = recordOf({ saddleExposure: 3, stringHeight: 11.6 }, ["gap"]);
+    const outlook = outlookFrom(defaultInstrument, strung);
+    for (const { id, changes } of possible(outlook, strung, "saddleExposure")) {
+      const taken = taking(strung, outlook, id, changes, "2026-06-01");
+      expect(Object.keys(taken.readings), id).toEqual([]);
+      const after = outlookFrom(defaultInstrument, taken).heights.saddleExposure;
+      expect(Math.abs(after - outlook.plan.saddleExposure), id).toBeLessThan(near);
+    }
   });
 });
 
