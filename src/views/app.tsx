@@ -5,6 +5,7 @@ import "./look.css";
 import "./page.css";
 import { Fence } from "./fence.tsx";
 import { Header } from "./header.tsx";
+import { SavingTrouble } from "./saving-note.tsx";
 import { ShelfSlotContext } from "./shelf-slot-context.ts";
 import { StoreContext } from "./store-context.ts";
 import { useOpenView } from "./use-open-view.ts";
@@ -23,6 +24,7 @@ export function App({ store, slot }: Props) {
       <ShelfSlotContext value={slot}>
         <Header />
         <SharedAddress />
+        <SavingTrouble />
         <Fence key={id} what={`The ${name} view`}>
           <Suspense fallback={<p className="loading">Opening {name}…</p>}>
             <Body />
