@@ -154,6 +154,26 @@ test("bare path data with curves is read", async ({ page }) => {
   await expect(page.getByText(/A smooth curve through \d+ places, 492 mm long/)).toBeVisible();
 });
 
+test("tail and neck end can be put elsewhere, and the drawing turned end for end", async ({
+  page,
+}) => {
+  await openRim(page);
+  await page.getByLabel("Or paste it here").fill(points.map((p) => p.join(",")).join("\n"));
+  await expect(page.getByText(/492 mm long, within [\d.]+ mm of everything drawn/)).toBeVisible();
+  await page.getByText("Tail and neck end on the drawing").click();
+  const tail = page.getByLabel("Tail, x");
+  await tail.focus();
+  await tail.pressSequentially("0");
+  await expect(tail).toBeFocused();
+  await tail.fill("12");
+  await expect(page.getByText(/does not start at the tail/)).toBeVisible();
+  await tail.fill("0");
+  await expect(page.getByRole("button", { name: "Use this outline" })).toBeVisible();
+  await page.getByRole("button", { name: "Turn end for end" }).click();
+  await expect(tail).toHaveValue("492");
+  await expect(page.getByRole("button", { name: "Use this outline" })).toHaveCount(0);
+});
+
 test("what is no outline is refused with its reason, and does no harm", async ({ page }) => {
   await openRim(page);
   const paste = page.getByLabel("Or paste it here");

@@ -1,4 +1,4 @@
-import { useId } from "react";
+import { Fragment, useId } from "react";
 import type { Place } from "../../geometry/polyline.ts";
 import type { TracingEnds } from "../../geometry/tracing.ts";
 import { LengthEntry } from "./length-entry.tsx";
@@ -67,18 +67,20 @@ export function TracingChoices({ unit, error, stated, onUnit, onError }: Props) 
 
 interface EndsProps {
   readonly ends: TracingEnds;
+  /** Changes when the ends were set otherwise than by typing. */
+  readonly round: number;
   readonly onEnds: (ends: TracingEnds) => void;
   readonly onTurn: () => void;
 }
 
 /** Where the drawing's tail and neck end are, in its own coordinates. */
-export function EndsEntry({ ends, onEnds, onTurn }: EndsProps) {
+export function EndsEntry({ ends, round, onEnds, onTurn }: EndsProps) {
   const { tail, neck } = ends;
   const far = { least: -1e5, most: 1e5 };
   const entry = (label: string, value: number, take: (mm: number) => TracingEnds) => (
     <LengthEntry
       {...{ label, value, ...far }}
-      key={`${label} ${value}`}
+      key={label}
       onChange={(mm) => mm !== null && onEnds(take(mm))}
     />
   );
@@ -88,10 +90,12 @@ export function EndsEntry({ ends, onEnds, onTurn }: EndsProps) {
     <details className="rim-ends">
       <summary>Tail and neck end on the drawing</summary>
       <div className="rim-entries">
-        {entry("Tail, x", tail[0], (mm) => ({ tail: at(tail, 0, mm), neck }))}
-        {entry("Tail, y", tail[1], (mm) => ({ tail: at(tail, 1, mm), neck }))}
-        {entry("Neck end, x", neck[0], (mm) => ({ tail, neck: at(neck, 0, mm) }))}
-        {entry("Neck end, y", neck[1], (mm) => ({ tail, neck: at(neck, 1, mm) }))}
+        <Fragment key={round}>
+          {entry("Tail, x", tail[0], (mm) => ({ tail: at(tail, 0, mm), neck }))}
+          {entry("Tail, y", tail[1], (mm) => ({ tail: at(tail, 1, mm), neck }))}
+          {entry("Neck end, x", neck[0], (mm) => ({ tail, neck: at(neck, 0, mm) }))}
+          {entry("Neck end, y", neck[1], (mm) => ({ tail, neck: at(neck, 1, mm) }))}
+        </Fragment>
         <button type="button" onClick={onTurn}>
           Turn end for end
         </button>

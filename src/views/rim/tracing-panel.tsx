@@ -60,6 +60,12 @@ function Trial({ drawing }: { readonly drawing: Drawing }) {
   const [unit, setUnit] = useState<TracingUnit>(drawing.unit === null ? "mm" : "file");
   const [error, setError] = useState(0.25);
   const [ends, setEnds] = useState<TracingEnds | null>(null);
+  // Counts the ends set otherwise than by typing: what was typed for them then no longer stands.
+  const [round, setRound] = useState(0);
+  const resetEnds = (next: TracingEnds | null): void => {
+    setEnds(next);
+    setRound(round + 1);
+  };
   const scale = unitSize(unit, drawing.unit);
   const places = useMemo(
     () => drawing.places.map(([x, y]) => [x * scale, y * scale] as const),
@@ -81,13 +87,14 @@ function Trial({ drawing }: { readonly drawing: Drawing }) {
         {...{ unit, error, stated: drawing.unit !== null, onError: setError }}
         onUnit={(next) => {
           setUnit(next);
-          setEnds(null);
+          resetEnds(null);
         }}
       />
       <EndsEntry
+        round={round}
         ends={ends ?? guess}
         onEnds={setEnds}
-        onTurn={() => setEnds(turned(ends ?? guess))}
+        onTurn={() => resetEnds(turned(ends ?? guess))}
       />
       <RimFigure
         first={{ width: 760, height: 420 }}
@@ -124,10 +131,11 @@ function Verdict({
   return (
     <>
       <p role="status">
-        A smooth curve through {tracing.length} places, {words.length(length)} long; nothing drawn
-        lies farther than {words.length(error)} from it.
-        {apart > 0.005 &&
-          ` The two halves lie up to ${words.length(apart)} apart; their middle is taken.`}
+        A smooth curve through {tracing.length} places, {words.length(length)} long, within{" "}
+        {words.length(error)} of{" "}
+        {apart > 0.005
+          ? `the middle between the two halves drawn, which lie up to ${words.length(apart)} apart.`
+          : "everything drawn."}
         {lines > 1 && ` The drawing holds ${lines} lines; the longest is taken.`}
       </p>
       <button type="button" onClick={() => act((state) => traceOutline(state, tracing))}>
