@@ -1,9 +1,23 @@
 import type { Instrument } from "../instrument/instrument.ts";
-import { count, deg, mm, phrase } from "../instrument/phrase.ts";
+import {
+  count,
+  deg,
+  mm,
+  type Phrase,
+  phrase,
+  roundedDown,
+  roundedUp,
+} from "../instrument/phrase.ts";
+import { deeperAtNeck, neckDepthUnlikely, tailDepthUnlikely } from "./depth-check.ts";
 import type { Check, Grade, Outcomes } from "./outcome.ts";
+import { hair, standing } from "./window.ts";
 import { windowChecks } from "./window-check.ts";
 
 type Test = (instrument: Instrument, outcomes: Outcomes) => Check | null;
+
+// Numbers in a mend are limits: shown rounded so that the figure read off the page clears the check.
+const atLeast = (value: number) => roundedUp(mm(value));
+const atMost = (value: number) => roundedDown(mm(value));
 
 const worst: Readonly<Record<Grade, number>> = { stop: 0, warn: 1, note: 2 };
 
@@ -16,25 +30,25 @@ export function checksOf(instrument: Instrument, outcomes: Outcomes): readonly C
 
 const saddleBuried: Test = (_, { stringExposure, saddleExposure }) => {
   const least = Math.min(saddleExposure, ...stringExposure);
-  if (least >= 0) return null;
+  if (least >= -hair) return null;
   return {
     id: "saddle-buried",
     grade: "stop",
     field: "target.value",
     means: phrase`A string runs ${mm(-least)} below the top of the bridge: no saddle can bring it to its action.`,
-    mend: phrase`A thicker shim, a thicker fingerboard or a thinner bridge, by ${mm(-least)} and the saddle you want to see.`,
+    mend: phrase`A thicker fingerboard or a thinner bridge, by ${atLeast(-least)} and the saddle you want to see, or a thicker shim.`,
   };
 };
 
 const fingerboardPastFlat: Test = (instrument, { fingerboardEndX, breakX }) => {
   const past = breakX - fingerboardEndX;
-  if (past <= 0) return null;
+  if (past <= hair) return null;
   return {
     id: "fingerboard-past-flat",
     grade: "stop",
     field: "dome.flatLength",
     means: phrase`The fingerboard ends ${mm(past)} past the flat: its tongue would hang over, or be pulled down onto, the dome.`,
-    mend: phrase`A flat of ${mm(instrument.dome.flatLength + past)} or more, fewer frets, or less fingerboard beyond the last one.`,
+    mend: phrase`A flat of ${atLeast(instrument.dome.flatLength + past)} or more, fewer frets, or less fingerboard beyond the last one.`,
   };
 };
 
@@ -52,38 +66,46 @@ const lastFretBeforeJoin: Test = ({ neck }) => {
 const soundholeUnderFingerboard: Test = ({ body }, { fingerboardEndX }) => {
   const edge = body.soundholeAt + body.soundholeDiameter / 2;
   const over = edge - fingerboardEndX;
-  if (over <= 0) return null;
+  if (over <= hair) return null;
+  const centred = body.soundholeAt - over;
   return {
     id: "soundhole-under-fingerboard",
     grade: "warn",
     field: "body.soundholeAt",
     means: phrase`The fingerboard ends ${mm(over)} over the soundhole.`,
-    mend: phrase`A soundhole centred ${mm(body.soundholeAt - over)} from the tail, a smaller one, or a shorter fingerboard.`,
+    mend:
+      centred < 0
+        ? phrase`A smaller soundhole, or a shorter fingerboard.`
+        : phrase`A soundhole centred ${atMost(centred)} from the tail or nearer, a smaller one, or a shorter fingerboard.`,
   };
 };
 
 const breakInSoundhole: Test = ({ body, dome }, { breakX }) => {
   const edge = body.soundholeAt + body.soundholeDiameter / 2;
   const inside = edge - breakX;
-  if (inside <= 0 || inside >= body.soundholeDiameter) return null;
+  if (inside <= hair || inside >= body.soundholeDiameter - hair) return null;
+  const clear = dome.flatLength - inside;
   return {
     id: "break-in-soundhole",
     grade: "note",
     field: "dome.flatLength",
     means: phrase`The break crosses the soundhole ${mm(inside)} from its neck-side edge: the top bends through the hole and its rosette.`,
-    mend: phrase`A flat of ${mm(Math.max(0, dome.flatLength - inside))} would break at the hole's edge; or keep the bend gentle there and check the rosette with a straightedge.`,
+    mend:
+      clear < 0
+        ? phrase`Keep the bend gentle there and check the rosette with a straightedge.`
+        : phrase`A flat of ${atMost(clear)} would break at the hole's edge; or keep the bend gentle there and check the rosette with a straightedge.`,
   };
 };
 
 const soundholeOnFlat: Test = ({ body, dome }, { breakX }) => {
-  const edge = body.soundholeAt - body.soundholeDiameter / 2;
-  if (edge < breakX) return null;
+  const clear = body.soundholeAt - body.soundholeDiameter / 2 - breakX;
+  if (clear <= hair) return null;
   return {
     id: "soundhole-on-flat",
     grade: "note",
     field: "dome.flatLength",
-    means: phrase`The whole soundhole lies on the flat, ${mm(edge - breakX)} clear of the break: more of the top is flat than usual.`,
-    mend: phrase`A flat of ${mm(Math.max(0, dome.flatLength - (edge - breakX)))} or less brings the break to the hole.`,
+    means: phrase`The whole soundhole lies on the flat, ${mm(clear)} clear of the break: more of the top is flat than usual.`,
+    mend: phrase`A flat of ${atMost(dome.flatLength - clear)} or less brings the break to the hole.`,
   };
 };
 
@@ -98,7 +120,7 @@ const overrun: Test = (_, { overrunLength, overrunDepth, cleanShim }) => {
     mend:
       cleanShim === null
         ? [...feather, "."]
-        : [...feather, ", or use a shim of ", mm(cleanShim), " or more."],
+        : [...feather, ", or use a shim of ", atLeast(cleanShim), " or more."],
   };
 };
 
@@ -106,7 +128,7 @@ const saddleInBlend: Test = ({ dome }, { saddleX, breakX }) => {
   // From the saddle line to a bridge's neckward edge; common practice, no source.
   const bridgeAhead = 11;
   const into = saddleX + bridgeAhead - (breakX - dome.blendLength);
-  if (into <= 0) return null;
+  if (into <= hair) return null;
   const what = into > bridgeAhead ? "The saddle" : "The bridge's pad";
   return {
     id: "bridge-in-blend",
@@ -116,35 +138,45 @@ const saddleInBlend: Test = ({ dome }, { saddleX, breakX }) => {
       what,
       ...phrase` lies ${mm(into > bridgeAhead ? into - bridgeAhead : into)} inside the blend, where the top is neither flat nor dome: the heights here do not hold.`,
     ],
-    mend: phrase`A blend ${mm(into)} shorter, or a flat ${mm(into)} shorter.`,
+    mend: clearOfBlend(dome, into),
   };
 };
 
+/** What may be shortened by so much, and where neither may, where else room is found. */
+function clearOfBlend({ blendLength, flatLength }: Instrument["dome"], into: number): Phrase {
+  const [blend, flat] = [blendLength >= into, flatLength >= into];
+  const by = atLeast(into);
+  if (blend && flat) return phrase`A blend ${by} shorter, or a flat ${by} shorter.`;
+  if (blend) return phrase`A blend ${by} shorter.`;
+  if (flat) return phrase`A flat ${by} shorter.`;
+  return phrase`A saddle ${by} nearer the tail: a longer scale, or a join at a lower fret.`;
+}
+
 const contactPastBlock: Test = ({ shim }) => {
   const past = shim.contact - shim.tailBlockDepth;
-  if (past <= 0) return null;
+  if (past <= hair) return null;
   return {
     id: "contact-past-block",
     grade: "warn",
     field: "shim.contact",
     means: phrase`The shim reaches ${mm(past)} past the tail block: its edge would bear on nothing.`,
-    mend: phrase`A contact of ${mm(shim.tailBlockDepth)} or less.`,
+    mend: phrase`A contact of ${atMost(shim.tailBlockDepth)} or less.`,
   };
 };
 
 const dishTooSmall: Test = ({ dome }, { dishNeeded }) => {
-  if (dome.dishRadius === null || dishNeeded <= dome.dishDiameter) return null;
+  if (dome.dishRadius === null || dishNeeded <= dome.dishDiameter + hair) return null;
   return {
     id: "dish-too-small",
     grade: "warn",
     field: "dome.dishDiameter",
     means: phrase`The domed part of the rim needs a dish ${mm(dishNeeded)} across, and this one is ${mm(dome.dishDiameter)}: its edge would wear a groove and chip the linings.`,
-    mend: phrase`A dish ${mm(dishNeeded)} across or more.`,
+    mend: phrase`A dish ${atLeast(dishNeeded)} across or more.`,
   };
 };
 
 const straightedgeCannotLie: Test = (_, { flatGap }) => {
-  if (flatGap >= 0) return null;
+  if (flatGap >= -hair) return null;
   return {
     id: "straightedge-cannot-lie",
     grade: "note",
@@ -154,46 +186,12 @@ const straightedgeCannotLie: Test = (_, { flatGap }) => {
   };
 };
 
-// Finished side depths beyond these are unlikely in a guitar or its kin; common practice, no source.
-const usualDepths = { tail: [70, 145], neck: [55, 125] } as const;
-
-const tailDepthUnlikely: Test = ({ body }) => depthCheck("tail", body.depthTail);
-const neckDepthUnlikely: Test = ({ body }) => depthCheck("neck", body.depthNeck);
-
-function depthCheck(end: "tail" | "neck", depth: number): Check | null {
-  const [low, high] = usualDepths[end];
-  if (depth >= low && depth <= high) return null;
-  const [where, field] =
-    end === "tail"
-      ? (["tail", "body.depthTail"] as const)
-      : (["neck end", "body.depthNeck"] as const);
-  return {
-    id: `depth-${end}`,
-    grade: "note",
-    field,
-    means: [`Sides `, mm(depth), ` deep at the ${where} are out of the ordinary.`],
-    mend: [`Measure again; `, mm(low), ` to `, mm(high), ` is usual.`],
-  };
-}
-
-const deeperAtNeck: Test = ({ body }) => {
-  const more = body.depthNeck - body.depthTail;
-  if (more <= 0) return null;
-  return {
-    id: "deeper-at-neck",
-    grade: "note",
-    field: "body.depthNeck",
-    means: phrase`The sides are ${mm(more)} deeper at the neck end than at the tail; most bodies taper the other way.`,
-    mend: phrase`Check that the two depths are not exchanged.`,
-  };
-};
-
 // Common practice for a domed top, no source.
 const usualPitch = [1, 2] as const;
 
 const pitchUnusual: Test = ({ dome }, { pitch }) => {
   const [low, high] = usualPitch;
-  if (dome.dishRadius === null || (pitch >= low && pitch <= high)) return null;
+  if (dome.dishRadius === null || standing(pitch, usualPitch) !== "out") return null;
   return {
     id: "pitch-unusual",
     grade: "note",

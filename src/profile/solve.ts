@@ -3,7 +3,7 @@ import { type Dome, domeThrough, domeZ } from "../geometry/dome.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range, TargetKind } from "../instrument/instrument.ts";
 import { targetFields } from "../instrument/outcome-fields.ts";
-import { deg, mm, phrase } from "../instrument/phrase.ts";
+import { deg, mm, phrase, roundedDown, roundedUp } from "../instrument/phrase.ts";
 import type { Objection } from "./objection.ts";
 import { domeFits, type Reach, type ReachResult, reachOf, shimUnder } from "./reach.ts";
 import type { Setting } from "./setting.ts";
@@ -63,7 +63,7 @@ function atTheEnds(setting: Setting, reach: Reach): SolutionResult {
     ok: false,
     objection: {
       field: "target.value",
-      why: phrase`This instrument can be given ${show(low)} to ${show(high)}; ${show(value)} is out of its reach.`,
+      why: phrase`This instrument can be given ${roundedUp(show(low))} to ${roundedDown(show(high))}; ${show(value)} is out of its reach.`,
       nearest: min <= nearest && nearest <= max ? nearest : null,
     },
   };

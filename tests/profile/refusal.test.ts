@@ -127,6 +127,12 @@ it("a flat past the saddle is sent back until the break lies just neckward of th
   expect(nearest).toBeGreaterThan(saddleToNeckEnd - 0.1);
 });
 
+it("a target out of reach is told the range rounded inward, so that the figures shown work", () => {
+  const { why } = refused(read({ target: { kind: "stringHeight", value: 190 } }));
+  const [low, high, asked] = why.filter((part) => typeof part !== "string");
+  expect([low?.round, high?.round, asked?.value]).toEqual(["up", "down", 190]);
+});
+
 /** One field of a working instrument set where it cannot work. */
 const broken = fc
   .record({
