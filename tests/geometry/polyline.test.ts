@@ -26,8 +26,8 @@ describe("polylineAlong", () => {
 
   test("sees a bend that lies even about the middle", () => {
     const wave = (t: number): Place => [t, Math.sin(t)];
-    const places = polylineAlong(wave, 0, 2 * Math.PI, 0.01);
-    for (let t = 0; t < 6.28; t += 0.01)
+    const places = polylineAlong(wave, 0, 8 * Math.PI, 0.01);
+    for (let t = 0; t < 25.1; t += 0.01)
       expect(offPolyline(wave(t), places)).toBeLessThanOrEqual(0.011);
   });
 

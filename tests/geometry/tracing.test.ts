@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { edgeOf } from "../../src/geometry/edge.ts";
 import { BoutOutline } from "../../src/geometry/outline.ts";
 import { lengthOf, type Place } from "../../src/geometry/polyline.ts";
+import { splineThrough, splineX } from "../../src/geometry/spline.ts";
 import { framed, halfOf, isClosed } from "../../src/geometry/tracing.ts";
 import { fitted } from "../../src/geometry/tracing-fit.ts";
 import { TracedOutline } from "../../src/geometry/tracing-outline.ts";
@@ -112,6 +113,33 @@ describe("a traced outline", () => {
     for (const x of xs) {
       const steep = Math.hypot(1, Math.min(1e9, Math.abs(model.slope(x))));
       expect(Math.abs(outline.halfWidth(x) - model.halfWidth(x)) / steep).toBeLessThan(0.06);
+    }
+  });
+});
+
+describe("a curve through few and uneven places", () => {
+  const steep: Place[] = [
+    [0, 0],
+    [40, 60],
+    [140, 70],
+    [140.02, 130],
+    [260, 136],
+    [300, 40],
+  ];
+
+  test("leaves the tail square to the centreline, however the places lean", () => {
+    expect(new TracedOutline(steep).slope(0)).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  test("never runs back toward the tail", () => {
+    const spline = splineThrough(steep);
+    for (let piece = 0; piece < steep.length - 1; piece++) {
+      let before = steep[piece]?.[0] ?? 0;
+      for (let t = 0.01; t <= 1; t += 0.01) {
+        const x = splineX(spline, piece, t);
+        expect(x).toBeGreaterThanOrEqual(before - 1e-9);
+        before = x;
+      }
     }
   });
 });
