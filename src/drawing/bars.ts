@@ -14,7 +14,7 @@ import { areaShape, lineShape } from "./path.ts";
 import type { FillStyle, Scene, Shape } from "./scene.ts";
 
 /** A bar from one value to another, named over it. */
-export interface Bar {
+interface Bar {
   readonly name: string;
   readonly from: number;
   readonly to: number;

@@ -16,7 +16,7 @@ export interface Measure {
 }
 
 /** One side of a chart: what runs along it, from where to where, in mm or degrees. */
-export interface Axis {
+interface Axis {
   readonly measure: Measure;
   readonly range: Range;
 }

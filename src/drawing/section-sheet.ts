@@ -5,7 +5,7 @@ import { capHeight } from "./lettering.ts";
 import { backZ, datumZ, edgeZ, stringZ } from "./section-heights.ts";
 
 /** How many times larger heights are drawn than lengths. */
-export type Stretch = 1 | 5 | 10;
+type Stretch = 1 | 5 | 10;
 
 /** How measures are written on a drawing. */
 export interface Words {

@@ -6,7 +6,7 @@ const plate = 20;
 const depth = 25;
 
 /** A shim thinner than this has no notch that a cutter could make, mm. */
-export const thinnestGauged = 1;
+const thinnestGauged = 1;
 
 /**
  * A plate with a notch exactly as wide as the shim is thick: the shim is right when it slides in and

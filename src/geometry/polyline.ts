@@ -54,7 +54,7 @@ function bend(
 }
 
 /** Distance of a place from the straight line between two others, its ends included. */
-export function offLine([x, y]: Place, [ax, ay]: Place, [bx, by]: Place): number {
+function offLine([x, y]: Place, [ax, ay]: Place, [bx, by]: Place): number {
   const [dx, dy] = [bx - ax, by - ay];
   const length2 = dx * dx + dy * dy;
   const share = length2 === 0 ? 0 : ((x - ax) * dx + (y - ay) * dy) / length2;

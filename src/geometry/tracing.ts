@@ -17,7 +17,7 @@ export type TracingFault =
   | { readonly why: "halves differ"; readonly x: number; readonly by: number };
 
 /** Half an outline as the drawing has it: x from the tail rising, y the half width. */
-export interface TracedHalf {
+interface TracedHalf {
   readonly places: readonly Place[];
   /** How far the two halves of a whole outline lie apart at most; 0 for a half. */
   readonly apart: number;

@@ -136,7 +136,7 @@ export const windowKinds = [
 export type WindowKind = (typeof windowKinds)[number];
 
 /** The range the builder accepts for each outcome. */
-export type Windows = Readonly<Record<WindowKind, Range>>;
+type Windows = Readonly<Record<WindowKind, Range>>;
 
 /** Plus-or-minus by field path, such as `"dome.flatLength": 0.5`. */
 export type Tolerances = Readonly<Record<string, number>>;

@@ -19,7 +19,7 @@ export function gridOf(
   return { xs, ys, values: ys.map((y) => xs.map((x) => f(x, y))) };
 }
 
-export const valueOn = (grid: Grid, i: number, j: number): number => at(grid.values[j] ?? [], i);
+const valueOn = (grid: Grid, i: number, j: number): number => at(grid.values[j] ?? [], i);
 
 /** A cell's corners counter-clockwise from the lower left, as steps from (i, j). */
 const corners = [

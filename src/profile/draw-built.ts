@@ -20,7 +20,7 @@ export function asBuilt(instrument: Instrument): Instrument | null {
 }
 
 /** How closely a shim's thickness is held unless stated otherwise, plus or minus mm; common practice, no source. */
-export const shimTolerance = 0.1;
+const shimTolerance = 0.1;
 
 /** Whether errors in this field can move the saddle or the pitch of a built instrument. */
 function drawable(path: FieldPath): boolean {

@@ -46,7 +46,7 @@ export function chainOf(setting: Setting, dome: Dome, shim: number): Chain {
 }
 
 /** How far the middle string turns down over a saddle that stands `exposure` mm over the bridge, degrees. */
-export function breakAngleOf(setting: Setting, exposure: number): number {
+function breakAngleOf(setting: Setting, exposure: number): number {
   const { pinDistance, pinRamp } = setting.instrument.bridge;
   return degrees(Math.atan((exposure + pinRamp) / pinDistance) + Math.atan(stringFall(setting)));
 }

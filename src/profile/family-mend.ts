@@ -13,13 +13,13 @@ export interface Mend {
 }
 
 /** What a builder would rather change than the shape of the body. */
-export const mendFields = [
+const mendFields = [
   "bridge.thickness",
   "neck.fingerboardThickness",
   "dome.flatLength",
 ] as const satisfies readonly FieldPath[];
 
-export type MendField = (typeof mendFields)[number];
+type MendField = (typeof mendFields)[number];
 
 /** The least change to each of the three measures that makes some shim within `wanted` serve, least first. */
 export function mendsFor(instrument: Instrument, [low, high]: Range): readonly Mend[] {

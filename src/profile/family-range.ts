@@ -14,7 +14,7 @@ import { reachableRange, solve } from "./solve.ts";
 /** What keeps a shim from being thinner or thicker: a window, the overrun, or what the rim can be given at all. */
 export type Limiter = WindowKind | "overrun" | "reach";
 
-export interface Limit {
+interface Limit {
   /** mm. */
   readonly shim: number;
   readonly by: Limiter;

@@ -18,7 +18,7 @@ export interface Family {
   readonly limits: readonly [low: number, high: number];
 }
 
-export interface Shared {
+interface Shared {
   readonly low: number;
   readonly high: number;
   /** The middle: the shim farthest from either end. */

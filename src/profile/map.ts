@@ -9,7 +9,7 @@ import { heldInstrument, type SweepAsked } from "./sweep.ts";
 import { needsRim, type OutcomeKey, outcomeAt, windowOf } from "./sweep-outcome.ts";
 
 /** One input along, one up. */
-export interface MapAxis {
+interface MapAxis {
   readonly path: FieldPath;
   readonly range: Range;
 }
@@ -21,7 +21,7 @@ export interface MapAsked {
   readonly hold: SweepAsked["hold"];
 }
 
-export interface Contour {
+interface Contour {
   readonly level: number;
   /** Whether the level is an edge of the outcome's window. */
   readonly edge: boolean;

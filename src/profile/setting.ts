@@ -52,7 +52,7 @@ export function settingOf(instrument: Instrument, drawn?: Outline): SettingResul
 }
 
 /** The builder's tracing where there is one. */
-export function outlineOf(body: Body): Outline {
+function outlineOf(body: Body): Outline {
   return body.tracing === undefined ? new BoutOutline(body) : new TracedOutline(body.tracing);
 }
 

@@ -35,7 +35,7 @@ export interface SideMark {
 }
 
 /** How far under the level edge something lies at a place along the side. */
-export interface SidePlace {
+interface SidePlace {
   readonly along: number;
   readonly under: number;
 }

@@ -9,7 +9,7 @@ import { domeFits, type Reach, type ReachResult, reachOf, shimUnder } from "./re
 import type { Setting } from "./setting.ts";
 import { braceLift, topZ } from "./top.ts";
 
-export interface Solution {
+interface Solution {
   readonly shim: number;
   readonly dome: Dome;
 }

@@ -23,7 +23,7 @@ export interface Crossing {
   readonly way: "enters" | "leaves";
 }
 
-export interface SweepPoint {
+interface SweepPoint {
   readonly x: number;
   /** Null where this input gives no plan. */
   readonly value: number | null;
@@ -70,7 +70,7 @@ export function sweepOf(instrument: Instrument, asked: SweepAsked): Sweep | null
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
 /** One outcome with one field changed; null where the numbers do not go together or give no plan. */
-export function valueAt(
+function valueAt(
   held: Instrument,
   path: FieldPath,
   x: number,

@@ -4,7 +4,7 @@ import { fieldPaths, isFieldPath } from "../instrument/fields.ts";
 import type { Instrument, Target } from "../instrument/instrument.ts";
 
 /** Changed fields by path; null is the field's own "none". */
-export type Changes = Readonly<Partial<Record<FieldPath, number | null>>>;
+type Changes = Readonly<Partial<Record<FieldPath, number | null>>>;
 
 /** A named set of changes to a base instrument. Plain data, kept with the instrument it varies. */
 export interface Variant {

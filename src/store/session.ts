@@ -12,7 +12,7 @@ import type { Store } from "./store.ts";
 import { sameWork, workIn } from "./undo.ts";
 
 /** How what is on screen stands to the shelf. */
-export type Saving =
+type Saving =
   | "saved"
   /** Not on the shelf: an instrument comes there with its first change, or when it is told to. */
   | "new"

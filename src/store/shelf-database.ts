@@ -17,7 +17,7 @@ interface ShelfSchema extends DBSchema {
 export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
 
 /** Grows when a store is added or its form changes. A page that meets a newer one must not write. */
-export const databaseVersion = 1;
+const databaseVersion = 1;
 
 export interface DatabaseNews {
   /** A newer page wants to change the database: this one has closed it and must write no more. */

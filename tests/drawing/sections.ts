@@ -39,7 +39,7 @@ export function solvedFor(instrument: Instrument): { setting: Setting; profile: 
   return { setting: set.setting, profile: result.profile };
 }
 
-export const tablet: SectionOptions = {
+const tablet: SectionOptions = {
   width: 760,
   height: 330,
   stretch: 5,
