@@ -74,6 +74,16 @@ describe("before and after", () => {
     expect(pathOfRole(scene, "before", "top")).toBe(pathOfRole(scene, "after", "top"));
     expect(pathOfRole(scene, "before", "string")).toBe(pathOfRole(scene, "after", "string"));
     expect(pathOfRole(scene, "before", "bridge")).not.toBe(pathOfRole(scene, "after", "bridge"));
+    // A bridge half a millimetre thinner stands that much of its own height lower.
+    const tall = (group: string): number => {
+      const ys =
+        pathOfRole(scene, group, "bridge")
+          .match(/(?<=,)[\d.]+/g)
+          ?.map(Number) ?? [];
+      return Math.max(...ys) - Math.min(...ys);
+    };
+    const { thickness } = defaultInstrument.bridge;
+    expect(tall("after") / tall("before")).toBeCloseTo((thickness - 0.5) / thickness, 2);
     expect(scene.title).toContain("2.90 mm before and 3.40 mm after");
   });
 });

@@ -92,6 +92,13 @@ describe("what the pull does", () => {
     const resultant = 2 * pull.total * Math.sin((heights.breakAngle * Math.PI) / 360);
     expect(pull.saddleDown).toBeLessThan(resultant);
     expect(pull.saddleDown / resultant).toBeGreaterThan(0.95);
+    // Upright parts, by hand: the strings fall toward the nut by what they lose in height over their length, and behind the
+    // saddle by the rest of the break angle.
+    const { atNut, atSaddle } = setting.middleString;
+    const fall = Math.atan((atSaddle - atNut) / (645 + defaultInstrument.bridge.compensation));
+    const behind = (heights.breakAngle * Math.PI) / 180 - fall;
+    const down = pull.total * Math.sin(behind) + pull.total * Math.sin(fall);
+    expect(pull.saddleDown).toBeCloseTo(down, 9);
   });
 
   it("turns the bridge about the top by the strings' height", () => {
