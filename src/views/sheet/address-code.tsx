@@ -5,45 +5,62 @@ import { openAddress } from "../../store/share.ts";
 
 /** A code (QR, ISO/IEC 18004) of this page's own address with the whole instrument in it, for a tablet's camera. */
 export function AddressCode({ instrument }: { readonly instrument: Instrument }) {
-  const [path, setPath] = useState<Drawn | null>(null);
+  const [code, setCode] = useState<Code | "none" | null>(null);
   useEffect(() => {
     let wanted = true;
     void openAddress(instrument, window.location.href).then((address) => {
-      if (wanted) setPath(drawnCode(address));
+      if (wanted) setCode(codeOf(address) ?? "none");
     });
     return () => {
       wanted = false;
     };
   }, [instrument]);
-  if (path === null) return <p className="sheet-code" />;
+  if (code === null) return <figure className="sheet-code" />;
+  if (code === "none")
+    return (
+      <p className="sheet-code">
+        No code: this instrument holds more than a camera could read from a page. Keep its file.
+      </p>
+    );
   return (
     <figure className="sheet-code">
       <svg
         role="img"
         aria-label="Code that opens this instrument"
-        viewBox={`0 0 ${path.size} ${path.size}`}
+        viewBox={`0 0 ${code.size} ${code.size}`}
       >
-        <path d={path.d} />
+        <path d={code.d} />
       </svg>
       <figcaption>opens this instrument</figcaption>
     </figure>
   );
 }
 
-interface Drawn {
+interface Code {
   readonly size: number;
   readonly d: string;
 }
 
-/** A code's dark modules as squares of one unit; null where the address is too long for any code. */
-function drawnCode(address: string): Drawn | null {
+/** Modules across, margin included, that still print a quarter of a millimetre wide on the 34 mm the sheet has. */
+const mostModules = 136;
+
+/** A code's dark modules, a row's neighbours run together; null where the text is too long for the room. */
+function codeOf(text: string): Code | null {
   try {
-    const { data, size } = encode(address, { ecc: "L", border: 4 });
-    const d = data
-      .flatMap((row, y) => row.map((dark, x) => (dark ? `M${x} ${y}h1v1h-1z` : "")))
-      .join("");
-    return { size, d };
+    const { data, size } = encode(text, { ecc: "L", border: 4 });
+    return size > mostModules ? null : { size, d: data.map(rowPath).join("") };
   } catch {
     return null;
   }
+}
+
+function rowPath(row: readonly boolean[], y: number): string {
+  let d = "";
+  for (let x = 0; x < row.length; x++) {
+    let run = 0;
+    while (row[x + run] === true) run++;
+    if (run > 0) d += `M${x} ${y}h${run}v1h-${run}z`;
+    x += run;
+  }
+  return d;
 }

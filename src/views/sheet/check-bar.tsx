@@ -6,21 +6,21 @@ export function CheckBar() {
         role="img"
         aria-label="Bar to check the print's size: 100 mm, and 4 in"
         width="106mm"
-        height="9mm"
-        viewBox="0 0 106 9"
+        height="11mm"
+        viewBox="0 0 106 11"
       >
-        <path className="check-line" d="M2 1V5M102 1V5M2 3H102" data-role="100 mm" />
-        <path className="check-line" d="M2 5V8M103.6 5V8M2 6.5H103.6" data-role="4 in" />
-        <text className="check-text" x="50" y="2.6">
+        <path className="check-line" d="M2 3V7M102 3V7M2 5H102" data-role="100 mm" />
+        <path className="check-line" d="M2 7V11M103.6 7V11M2 9H103.6" data-role="4 in" />
+        <text className="check-text" x="52" y="4.2">
           100 mm
         </text>
-        <text className="check-text" x="78" y="8.6">
+        <text className="check-text" x="52" y="8.2">
           4 in
         </text>
       </svg>
       <figcaption>
-        Measure this bar: if it is not 100 mm, the print is out of size and no length on it can be
-        taken off with dividers. The figures still hold.
+        Measure this bar. If it is not 100 mm the print is out of size: trust its figures, and take
+        no length off it.
       </figcaption>
     </figure>
   );

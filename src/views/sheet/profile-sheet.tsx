@@ -23,18 +23,25 @@ interface Props {
 
 /** CSS px of the page's type area: 190 mm at 96 px to the inch, so that drawings print at the size they are laid out for. */
 const typeWidth = 718;
-const sectionHeight = 196;
-const planWidth = 452;
+const planWidth = 424;
+const heights: Readonly<Record<Paper, { readonly section: number; readonly plan: number }>> = {
+  A4: { section: 230, plan: 446 },
+  Letter: { section: 200, plan: 430 },
+};
+
+/** A name longer than this is set smaller, so that the page keeps its one page. */
+const longName = 48;
 
 export function ProfileSheet({ plan, units, paper }: Props) {
   const { instrument, profile } = plan;
-  const drawings = useMemo(() => drawingsOf(plan, units), [plan, units]);
+  const drawings = useMemo(() => drawingsOf(plan, units, paper), [plan, units, paper]);
+  const { name } = instrument;
   return (
     <article className={`sheet sheet-${paper.toLowerCase()}`} aria-label="Profile sheet">
-      <header className="sheet-head">
-        <h2>{instrument.name === "" ? "Unnamed instrument" : instrument.name}</h2>
+      <header className={name.length > longName ? "sheet-head sheet-long" : "sheet-head"}>
+        <h2>{name === "" ? "Unnamed instrument" : name}</h2>
         <p>
-          Profile sheet, <time>{new Date().toLocaleDateString()}</time>
+          Profile sheet, <time>{new Date().toLocaleDateString("en", { dateStyle: "long" })}</time>
         </p>
       </header>
       <div className="sheet-top">
@@ -48,31 +55,31 @@ export function ProfileSheet({ plan, units, paper }: Props) {
             <strong>{nearest64(profile.shim).replace(" in", "")}</strong> in
           </p>
           <p className="sheet-contact">
-            edge {dimension(instrument.shim.contact, units)} in from the tail end
+            edge {dimension(instrument.shim.contact, units)} from the tail end
           </p>
         </section>
         <SheetNumbers plan={plan} units={units} />
       </div>
-      {drawings !== null && (
-        <>
-          <SceneFigure scene={drawings.section} />
-          <div className="sheet-plan">
-            <SceneFigure scene={drawings.plan} />
-            <SheetMarks plan={plan} units={units} />
-          </div>
-        </>
-      )}
-      <SheetWork plan={plan} units={units} />
-      <SheetBlanks profile={profile} units={units} />
+      {drawings !== null && <SceneFigure scene={drawings.section} />}
+      <div className="sheet-plan">
+        {drawings !== null && <SceneFigure scene={drawings.plan} />}
+        <div className="sheet-aside">
+          <SheetMarks plan={plan} units={units} />
+          <SheetWork plan={plan} units={units} />
+        </div>
+      </div>
       <footer className="sheet-foot">
-        <CheckBar />
+        <div>
+          <SheetBlanks profile={profile} units={units} />
+          <CheckBar />
+        </div>
         <AddressCode instrument={instrument} />
       </footer>
     </article>
   );
 }
 
-function drawingsOf({ instrument, profile }: ShownPlan, units: Units) {
+function drawingsOf({ instrument, profile }: ShownPlan, units: Units, paper: Paper) {
   const set = settingOf(instrument);
   if (!set.ok) return null;
   const words = {
@@ -81,11 +88,12 @@ function drawingsOf({ instrument, profile }: ShownPlan, units: Units) {
     angle,
     unit: units === "mm" ? "mm" : "inch",
   } as const;
-  const height = planHeight(set.setting, profile, planWidth);
+  const wanted = planHeight(set.setting, profile, planWidth);
+  const height = Math.min(wanted, heights[paper].plan);
   return {
     section: sectionOf(set.setting, profile, {
       width: typeWidth,
-      height: sectionHeight,
+      height: heights[paper].section,
       stretch: 5,
       turned: false,
       words,

@@ -13,7 +13,7 @@ export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
   const say = (mm: number): string => dimension(mm, units).replace(/ (mm|in)$/, "");
   const rows = [
     ["Break", profile.breakX],
-    ["Saddle line", profile.saddleX],
+    ["Saddle", profile.saddleX],
     ["Ends last", profile.leastRemovalX],
     ["Waist", instrument.body.waistAt],
   ] as const;

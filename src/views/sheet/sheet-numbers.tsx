@@ -2,6 +2,9 @@ import type { Units } from "../../instrument/length.ts";
 import type { ShownPlan } from "../../store/plan.ts";
 import { linksOf } from "../verdict/links.ts";
 
+/** Words that nobody reads as inches. */
+const standingSaid = { in: "within", near: "just within", out: "OUT" } as const;
+
 /** The chain from the shim to the strings, each with its window and how it stands to it, in words. */
 export function SheetNumbers({ plan, units }: { plan: ShownPlan; units: Units }) {
   return (
@@ -18,7 +21,7 @@ export function SheetNumbers({ plan, units }: { plan: ShownPlan; units: Units })
           <tr key={name}>
             <th scope="row">{name}</th>
             <td>{said}</td>
-            <td>{window === null ? "" : `${window.said}, ${window.standing}`}</td>
+            <td>{window === null ? "" : `${window.said}, ${standingSaid[window.standing]}`}</td>
           </tr>
         ))}
       </tbody>

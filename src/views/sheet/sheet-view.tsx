@@ -1,15 +1,26 @@
-import { useEffect, useState } from "react";
+import { lazy, Suspense, useEffect, useState } from "react";
 import { useRimwright } from "../store-context.ts";
+import { templateNames } from "../templates/template-names.ts";
 import { usePlan } from "../use-plan.ts";
 import { keepPaper, type Paper, papers, printOn, recalledPaper } from "./paper.ts";
 import { ProfileSheet } from "./profile-sheet.tsx";
 import "./sheet.css";
 
-/** The one page to take to the bench, as it will print. */
+const TemplatePages = lazy(() =>
+  import("../templates/template-pages.tsx").then((module) => ({ default: module.TemplatePages })),
+);
+
+const profileSheet = "Profile sheet";
+const pages = [profileSheet, ...templateNames] as const;
+
+type Page = (typeof pages)[number];
+
+/** What is taken to the bench on paper, as it will print: the one-page sheet, or a template at full size. */
 export function SheetView() {
   const plan = usePlan();
   const units = useRimwright((state) => state.choices.units);
   const [paper, setPaper] = useState(recalledPaper);
+  const [page, setPage] = useState<Page>(profileSheet);
   useEffect(() => printOn(paper), [paper]);
   const choose = (chosen: Paper): void => {
     keepPaper(chosen);
@@ -19,6 +30,7 @@ export function SheetView() {
   return (
     <main className="sheet-view">
       <div className="sheet-tools">
+        <PageChoice page={page} onChoose={setPage} />
         <PaperSwitch paper={paper} onChoose={choose} />
         <button type="button" className="sheet-print" onClick={() => window.print()}>
           Print
@@ -30,10 +42,35 @@ export function SheetView() {
           What the fields say now has no plan. This is the last plan that worked; Layout says why.
         </p>
       )}
-      <div className="sheet-desk">
-        <ProfileSheet plan={plan} units={units} paper={paper} />
-      </div>
+      {page === profileSheet ? (
+        <div className="sheet-desk">
+          <ProfileSheet plan={plan} units={units} paper={paper} />
+        </div>
+      ) : (
+        <Suspense>
+          <TemplatePages key={page} name={page} plan={plan} units={units} paper={paper} />
+        </Suspense>
+      )}
     </main>
+  );
+}
+
+function PageChoice({ page, onChoose }: { page: Page; onChoose: (page: Page) => void }) {
+  return (
+    <label>
+      Page or template{" "}
+      <select
+        value={page}
+        onChange={({ target }) => onChoose(pages.find((one) => one === target.value) ?? page)}
+      >
+        <option>{profileSheet}</option>
+        <optgroup label="Full-size templates">
+          {templateNames.map((name) => (
+            <option key={name}>{name}</option>
+          ))}
+        </optgroup>
+      </select>
+    </label>
   );
 }
 

@@ -21,8 +21,8 @@ export function SheetWork({
           {dimension(profile.leastRemovalX, units)} from the tail.
         </li>
         <li>
-          Shim under the tail, edge {dimension(instrument.shim.contact, units)} in. Sand the flat on
-          a board, up to the break and no farther.
+          Shim under the tail, its edge {dimension(instrument.shim.contact, units)} from the tail
+          end. Sand the flat on a board, up to the break and no farther.
         </li>
         <li>
           {overrunLength > 0
