@@ -7,7 +7,7 @@ import type { OutcomeKey } from "../profile/sweep-outcome.ts";
 import { mostVariants, type Variant } from "../profile/variant.ts";
 
 /** What stays as it is while inputs vary: the plan's target, met anew by another shim, or the shim itself. */
-export type Hold = "target" | "shim";
+type Hold = "target" | "shim";
 
 /** All that is chosen in the Compare view for one instrument. Plain data, to be kept beside it. */
 export interface Comparison {

@@ -2,6 +2,7 @@ import { defaultInstrument } from "../instrument/default-instrument.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { type Reading, readInstrument } from "../instrument/read-instrument.ts";
 import { asJson } from "./json.ts";
+import { openMark } from "./shared-address.ts";
 
 /**
  * An instrument as part of an address: what differs from the default one, as JSON, deflated (RFC 1951),
@@ -12,16 +13,10 @@ async function shareText(instrument: Instrument): Promise<string> {
   return `1${base64url(await deflated(json))}`;
 }
 
-const openMark = "#/open/";
-
 /** The address of the page at `here` that opens the instrument. */
 export async function openAddress(instrument: Instrument, here: string): Promise<string> {
   return `${here.replace(/#.*$/, "")}${openMark}${await shareText(instrument)}`;
 }
-
-/** The shared text in an address's fragment; null when it holds none. */
-export const sharedIn = (hash: string): string | null =>
-  hash.startsWith(openMark) ? hash.slice(openMark.length) : null;
 
 /** Longest text taken in, and most bytes it may unfold to: a short text can be made to unfold to gigabytes. */
 const shareLimits = { text: 20_000, bytes: 200_000 } as const;

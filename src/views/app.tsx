@@ -1,16 +1,18 @@
-import { Suspense } from "react";
+import { lazy, Suspense } from "react";
 import type { ShelfSlotStore } from "../store/shelf-slot.ts";
 import type { Store } from "../store/store.ts";
 import "./look.css";
 import "./page.css";
 import { Fence } from "./fence.tsx";
 import { Header } from "./header.tsx";
-import { SavingTrouble } from "./saving-note.tsx";
 import { ShelfSlotContext } from "./shelf-slot-context.ts";
 import { StoreContext } from "./store-context.ts";
 import { useOpenView } from "./use-open-view.ts";
-import { useSharedAddress } from "./use-shared-address.ts";
 import "./print.css";
+
+const PageTroubles = lazy(() =>
+  import("./page-troubles.tsx").then(({ PageTroubles: Body }) => ({ default: Body })),
+);
 
 interface Props {
   readonly store: Store;
@@ -23,8 +25,9 @@ export function App({ store, slot }: Props) {
     <StoreContext value={store}>
       <ShelfSlotContext value={slot}>
         <Header />
-        <SharedAddress />
-        <SavingTrouble />
+        <Suspense>
+          <PageTroubles />
+        </Suspense>
         <Fence key={id} what={`The ${name} view`}>
           <Suspense fallback={<p className="loading">Opening {name}…</p>}>
             <Body />
@@ -32,14 +35,5 @@ export function App({ store, slot }: Props) {
         </Fence>
       </ShelfSlotContext>
     </StoreContext>
-  );
-}
-
-function SharedAddress() {
-  const trouble = useSharedAddress();
-  return trouble === null ? null : (
-    <p className="page-trouble" role="alert">
-      {trouble}
-    </p>
   );
 }

@@ -1,12 +1,15 @@
+import { lazy, Suspense } from "react";
 import { textLimits } from "../instrument/schema.ts";
 import { rename } from "../store/edits.ts";
-import { HistoryButtons } from "./history-buttons.tsx";
-import { SavingNote } from "./saving-note.tsx";
 import { StartFrom } from "./start-from.tsx";
 import { useAct, useRimwright } from "./store-context.ts";
 import { UnitsSwitch } from "./units-switch.tsx";
 import { useOpenView } from "./use-open-view.ts";
 import { views } from "./view-list.ts";
+
+const HeaderTools = lazy(() =>
+  import("./header-tools.tsx").then(({ HeaderTools: Body }) => ({ default: Body })),
+);
 
 export function Header() {
   return (
@@ -14,8 +17,9 @@ export function Header() {
       <h1 className="mark">Rimwright</h1>
       <NameField />
       {views.length > 1 && <ViewLinks />}
-      <HistoryButtons />
-      <SavingNote />
+      <Suspense fallback={<div className="header-tools" />}>
+        <HeaderTools />
+      </Suspense>
       <StartFrom />
       <UnitsSwitch />
     </header>

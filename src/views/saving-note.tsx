@@ -1,5 +1,5 @@
 import { useStore } from "zustand";
-import type { Session, SessionState } from "../store/session.ts";
+import type { Session } from "../store/session.ts";
 import { useShelfSlot } from "./shelf-slot-context.ts";
 
 /** How what is on screen stands to the shelf, in a word. */
@@ -24,35 +24,3 @@ const words = {
   refused: "not saved",
   superseded: "not saved",
 } as const;
-
-/** What a builder must know of it in full: nothing while all is well. */
-export function SavingTrouble() {
-  const slot = useShelfSlot();
-  if (slot.is === "open") return <SessionTrouble session={slot.session} />;
-  return slot.is === "shut" ? (
-    <p className="page-trouble" role="status">
-      This browser keeps nothing for this page. What is on screen stays while the tab does.
-    </p>
-  ) : null;
-}
-
-function SessionTrouble({ session }: { readonly session: Session }) {
-  const trouble = troubleOf(useStore(session.state));
-  return trouble === null ? null : (
-    <p className="page-trouble" role="status">
-      {trouble}
-    </p>
-  );
-}
-
-function troubleOf({ saving, met }: SessionState): string | null {
-  if (met)
-    return "This instrument was changed in another tab as well. Theirs is shown; yours is one undo away.";
-  if (saving === "refused") {
-    return "The browser would not take the last change: it may be out of room. The change is kept in this tab, and tried again with the next one. Export what matters from the Shelf.";
-  }
-  if (saving === "superseded") {
-    return "A newer Rimwright has taken over the shelf. Reload this tab to go on; until then nothing here is saved.";
-  }
-  return null;
-}

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import { startFrom } from "../store/edits.ts";
 import { newId } from "../store/new-id.ts";
-import { readShareText, sharedIn } from "../store/share.ts";
+import { sharedIn } from "../store/shared-address.ts";
 import { useAct } from "./store-context.ts";
 
 /** Shows the instrument an address holds, now or later; what was open can be put back. Tells why when it holds none that can be read. */
@@ -12,6 +12,7 @@ export function useSharedAddress(): string | null {
     const look = async (): Promise<void> => {
       const text = sharedIn(window.location.hash);
       if (text === null) return;
+      const { readShareText } = await import("../store/share.ts");
       const read = await readShareText(text);
       if (read.ok) act((state) => startFrom(state, read.instrument, newId()));
       const problem = read.ok ? null : read.problems[0];

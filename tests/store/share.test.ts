@@ -2,7 +2,8 @@ import { deflateRawSync } from "node:zlib";
 import { expect, test } from "vitest";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
-import { openAddress, readShareText, sharedIn } from "../../src/store/share.ts";
+import { openAddress, readShareText } from "../../src/store/share.ts";
+import { sharedIn } from "../../src/store/shared-address.ts";
 
 const here = "https://rimwright.example/tool/#/sheet";
 
