@@ -1,6 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Dome, domeLeaning, domeThrough, domeTilt, domeZ } from "../../src/geometry/dome.ts";
+import {
+  type Dome,
+  domeLeaning,
+  domeThrough,
+  domeTilt,
+  domeTurn,
+  domeZ,
+} from "../../src/geometry/dome.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 
@@ -127,14 +134,16 @@ describe("the dome through the break and one point", () => {
         const dome = domeOf(wanted);
         // Centre below: the lower meeting point of the two circles lies under the break.
         if (!meet) expect(dome).toBeNull();
-        else if (dome !== null)
+        else if (dome !== null) {
           expect(Math.abs(offSphere(dome, share * axis, 0, z))).toBeLessThan(1e-9);
-        else expect(lowerCentreZ(wanted)).toBeGreaterThanOrEqual(-1e-6);
+          expect(centreOf(dome).cz).toBeLessThan(0);
+        } else expect(lowerCentreZ(wanted)).toBeGreaterThanOrEqual(-1e-6);
       }),
       { numRuns: 1000 },
     );
     expect(domeThrough(1 / 8000, 400, 100, 400, -5)).toBeNull();
     expect(domeThrough(1 / 8000, 400, 100, 450, -5)).toBeNull();
+    expect(domeThrough(1 / 200, 400, 0, 450, -300)).toBeNull();
   });
 });
 
@@ -196,6 +205,20 @@ describe("the dome of a given lean", () => {
     expect(domeLeaning(1 / 8000, 400, 100, -1.5)).toBeNull();
     expect(domeLeaning(1 / 100, 400, 100, 0)).toBeNull();
   });
+});
+
+it("the turn at x is how its height follows the lean, the rim points held", () => {
+  fc.assert(
+    fc.property(asked, number(0, 0.9), (wanted, share) => {
+      const dome = found(domeOf(wanted));
+      const x = share * dome.axis;
+      const h = 1e-5;
+      const at = (lean: number): number =>
+        domeZ(found(domeLeaning(dome.curvature, dome.axis, dome.halfWidth, lean)), x, 0);
+      const quotient = (at(dome.lean + h) - at(dome.lean - h)) / (2 * h);
+      expect(Math.abs(domeTurn(dome, x) - quotient)).toBeLessThan(1e-5 * dome.axis);
+    }),
+  );
 });
 
 it("the tilt at x is (x − cx)/R", () => {

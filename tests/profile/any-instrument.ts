@@ -40,7 +40,7 @@ type Draw = (daring: number) => number | null;
 
 function drawOf(field: Field): fc.Arbitrary<Draw> {
   const wild = anyIn(field);
-  const free = field.nullWord === undefined ? wild : fc.option(wild, { freq: 4 });
+  const free = field.nullWord === undefined ? wild : fc.option(wild, { freq: 2 });
   return fc.tuple(fc.nat({ max: 99 }), near(field), free).map(
     ([dared, calm, other]) =>
       (daring: number) =>

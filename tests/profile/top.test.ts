@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { type Dome, domeLeaning } from "../../src/geometry/dome.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { type Setting, settingOf } from "../../src/profile/setting.ts";
-import { blendedTopZ, topZ } from "../../src/profile/top.ts";
+import { blendedTopZ, topTurn, topZ } from "../../src/profile/top.ts";
 import { builderInstrument, domedInstrument } from "./builder-instrument.ts";
 import { Book } from "./by-the-book.ts";
 import { solved } from "./solved.ts";
@@ -84,6 +85,36 @@ describe("the top on the centreline", { timeout: 30_000 }, () => {
         expect(Math.abs(flatGap + new Book(instrument, shim).topZ(saddleX))).toBeLessThan(1e-9);
       }),
       { numRuns: 100 },
+    );
+  });
+});
+
+describe("the turn of the top", { timeout: 30_000 }, () => {
+  it("is how the top at the saddle follows the dome's lean", () => {
+    fc.assert(
+      fc.property(
+        domedInstrument,
+        fc.double({ min: -0.15, max: 0.15, noNaN: true }),
+        fc.constantFrom(null, 900, 3000, 12_000),
+        (drawn, lean, braceRadius) => {
+          const setting = settingFor(withBraces(drawn, braceRadius));
+          const { dishCurvature, breakX, breakHalfWidth, saddleX } = setting;
+          const at = (leaning: number): Dome | null =>
+            domeLeaning(dishCurvature, breakX, breakHalfWidth, leaning);
+          const height = (leaning: number): number => {
+            const dome = at(leaning);
+            return dome === null ? Number.NaN : topZ(setting, dome, saddleX);
+          };
+          const dome = at(lean);
+          const h = 1e-6;
+          const quotient = (height(lean + h) - height(lean - h)) / (2 * h);
+          fc.pre(dome !== null && Number.isFinite(quotient));
+          if (dome === null) return;
+          const turn = topTurn(setting, dome);
+          expect(Math.abs(turn - quotient)).toBeLessThan(1e-3 + 1e-4 * Math.abs(turn));
+        },
+      ),
+      { numRuns: 150 },
     );
   });
 });
