@@ -2,7 +2,8 @@ import { expect, type Page } from "@playwright/test";
 import jsqr from "jsqr";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
-import { readShareText, sharedIn } from "../../src/store/share.ts";
+import { readShareText } from "../../src/store/share.ts";
+import { sharedIn } from "../../src/store/shared-address.ts";
 import { test } from "./page.ts";
 import { lengthsOn, readPdf } from "./pdf-lines.ts";
 

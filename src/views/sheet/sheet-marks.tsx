@@ -11,10 +11,11 @@ export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
   const { outline } = set.setting;
   const whole = outline.totalArc();
   const say = (mm: number): string => dimension(mm, units).replace(/ (mm|in)$/, "");
+  const domed = instrument.dome.dishRadius !== null;
   const rows = [
     ["Break", profile.breakX],
     ["Saddle", profile.saddleX],
-    ["Ends last", profile.leastRemovalX],
+    ...(domed ? ([["Ends last", profile.leastRemovalX]] as const) : []),
     ["Waist", instrument.body.waistAt],
   ] as const;
   return (

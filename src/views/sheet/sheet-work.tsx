@@ -17,8 +17,9 @@ export function SheetWork({
       <ol>
         <li>Level the rim. Mark the break from both ends.</li>
         <li>
-          Dish the rim from the tail to the break; it ends last{" "}
-          {dimension(profile.leastRemovalX, units)} from the tail.
+          {instrument.dome.dishRadius === null
+            ? "There is no dome: the rim stays level from the tail to the break."
+            : `Dish the rim from the tail to the break; it ends last ${dimension(profile.leastRemovalX, units)} from the tail.`}
         </li>
         <li>
           Shim under the tail, its edge {dimension(instrument.shim.contact, units)} from the tail
