@@ -1,4 +1,5 @@
 import react from "@vitejs/plugin-react";
+import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 import type { Reporter } from "vitest/node";
 
@@ -28,6 +29,26 @@ const strictPolicy = {
   ],
 } as const;
 
+/**
+ * Once visited, the page works with the network gone. A new version waits until every tab of the old
+ * one is closed, so that it never changes the tool in a builder's hand.
+ */
+const offline = VitePWA({
+  registerType: "prompt",
+  injectRegister: "script-defer",
+  includeAssets: ["icon.svg"],
+  workbox: { globPatterns: ["**/*.{js,css,html,svg}"] },
+  manifest: {
+    name: "Rimwright",
+    short_name: "Rimwright",
+    description: "The tail shim for a domed guitar rim, and all that follows from it.",
+    display: "standalone",
+    background_color: "#faf8f2",
+    theme_color: "#faf8f2",
+    icons: [{ src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" }],
+  },
+});
+
 /** Ends a test run with its count on one plain line, for readers of logs. */
 const closingLine: Reporter = {
   onTestRunEnd(modules) {
@@ -41,7 +62,7 @@ const closingLine: Reporter = {
 
 export default defineConfig({
   base: "./",
-  plugins: [react(), strictPolicy],
+  plugins: [react(), strictPolicy, offline],
   build: { target: "es2023", modulePreload: { polyfill: false }, assetsInlineLimit: 0 },
   test: {
     reporters: ["default", closingLine],

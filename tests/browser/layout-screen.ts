@@ -18,7 +18,7 @@ export const measurements = (page: Page): Locator =>
 export const verdict = (page: Page): Locator => page.getByRole("region", { name: "Verdict" });
 
 /** The section itself, without the handles that lie on it. */
-const drawing = (page: Page): Locator => page.getByRole("img", { name: /^Section along/ });
+export const drawing = (page: Page): Locator => page.getByRole("img", { name: /^Section along/ });
 
 export const grip = (page: Page, name: string): Locator =>
   page.getByRole("slider", { name, exact: true });

@@ -20,6 +20,8 @@ export default defineConfig({
     baseURL: address,
     viewport: { width: 1180, height: 820 },
     screenshot: "only-on-failure",
+    // The worker that serves the page offline would answer for it; its own spec lets it in.
+    serviceWorkers: "block",
     launchOptions: { executablePath: findChromium(), args: quietFlags },
   },
   // The built page as a builder gets it, policy and all; `npm run browser` builds it first.
