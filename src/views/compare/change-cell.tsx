@@ -52,6 +52,9 @@ export function ChangeCell({ path, variant, instrument }: Props) {
   const field = fieldAt(path, kind);
   const value = readField(instrument, path);
   const read = typed === null ? null : readText(path, kind, typed);
+  // The text as typed, while it still says what the variant has, or nothing that can be read.
+  const says = read?.ok === true && typed?.units === units && read.value === value;
+  const kept = read?.ok === false || says ? typed : null;
   const set = (next: number | null): void =>
     edit((comparison) =>
       path === "target.value"
@@ -67,14 +70,11 @@ export function ChangeCell({ path, variant, instrument }: Props) {
   return (
     <NumberEntry
       label={`${field.label}, ${variant.name}`}
-      text={typed?.text ?? fieldFigure(value, field, units)}
+      text={kept === null ? fieldFigure(value, field, units) : kept.text}
       unit={value === null ? "" : unitOf(field, units)}
       same={value === readField(base, path)}
       trouble={read === null || read.ok ? null : sayPhrase(read.why, units)}
       onText={onText}
-      onLeave={() => {
-        if (read?.ok) setTyped(null);
-      }}
       onStep={(steps) => {
         if (value === null) return;
         setTyped(null);
@@ -92,13 +92,12 @@ interface EntryProps {
   readonly same?: boolean;
   readonly trouble: string | null;
   readonly onText: (text: string) => void;
-  readonly onLeave?: () => void;
   readonly onStep: (steps: number) => void;
 }
 
 /** A number to type or to step, with what is wrong with it. */
-export function NumberEntry(props: EntryProps) {
-  const { label, text, unit, same, trouble, onText, onLeave, onStep } = props;
+function NumberEntry(props: EntryProps) {
+  const { label, text, unit, same, trouble, onText, onStep } = props;
   const onKeyDown = (event: KeyboardEvent): void => {
     const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
     if (way === undefined) return;
@@ -116,7 +115,6 @@ export function NumberEntry(props: EntryProps) {
           autoComplete="off"
           spellCheck={false}
           onChange={({ target }) => onText(target.value)}
-          onBlur={onLeave}
           onKeyDown={onKeyDown}
         />
         <span className="unit">{unit}</span>

@@ -12,6 +12,7 @@ import { Labelled } from "./labelled.tsx";
 import { Pick } from "./pick.tsx";
 import { useComparison } from "./use-comparison.ts";
 import { useJob } from "./use-job.ts";
+import { useNumbers } from "./use-numbers.ts";
 
 const contacts = [
   ["own", "each its own contact"],
@@ -20,7 +21,7 @@ const contacts = [
 
 /** One shim for several instruments. */
 export function FamilyPanel({ instruments }: { readonly instruments: readonly Instrument[] }) {
-  const open = useRimwright((state) => state.lastGood);
+  const open = useNumbers(useRimwright((state) => state.lastGood));
   const [{ family }, edit] = useComparison();
   const all = useMemo(
     () => [open, ...instruments.filter(({ id }) => id !== open.id)],

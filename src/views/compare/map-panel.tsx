@@ -17,10 +17,11 @@ import { SceneRoom } from "./scene-room.tsx";
 import { holds } from "./sweep-panel.tsx";
 import { useComparison } from "./use-comparison.ts";
 import { useJob } from "./use-job.ts";
+import { useNumbers } from "./use-numbers.ts";
 
 /** Two inputs against one outcome, with the part where every check passes. */
 export function MapPanel() {
-  const base = useRimwright((state) => state.lastGood);
+  const base = useNumbers(useRimwright((state) => state.lastGood));
   const units = useRimwright((state) => state.choices.units);
   const [{ map }, edit] = useComparison();
   const held = useMemo(() => heldInstrument(base, map.hold) ?? base, [base, map.hold]);

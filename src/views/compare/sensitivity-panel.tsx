@@ -17,12 +17,13 @@ import { difference, outcomeMeasure } from "./measure-of.ts";
 import { SaveSvg } from "./save-svg.tsx";
 import { SceneRoom } from "./scene-room.tsx";
 import { useComparison } from "./use-comparison.ts";
+import { useNumbers } from "./use-numbers.ts";
 
 const mostBars = 8;
 
 /** How much each measure moves an outcome, the shim staying as it is. */
 export function SensitivityPanel() {
-  const base = useRimwright((state) => state.lastGood);
+  const base = useNumbers(useRimwright((state) => state.lastGood));
   const units = useRimwright((state) => state.choices.units);
   const [{ moved }, edit] = useComparison();
   const found = useMemo(() => sensitivitiesOf(base, moved) ?? [], [base, moved]);

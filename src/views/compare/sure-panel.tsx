@@ -10,6 +10,7 @@ import { SureResult } from "./sure-result.tsx";
 import { Tolerances } from "./tolerances.tsx";
 import { useComparison } from "./use-comparison.ts";
 import { type Running, useJob } from "./use-job.ts";
+import { useNumbers } from "./use-numbers.ts";
 
 const shapes = [
   ["normal", "normal, ± holds 95 %"],
@@ -18,7 +19,7 @@ const shapes = [
 
 /** How likely the plan is to come out right, every measure off by its tolerance at once. */
 export function SurePanel() {
-  const base = useRimwright((state) => state.lastGood);
+  const base = useNumbers(useRimwright((state) => state.lastGood));
   const [{ sure }, edit] = useComparison();
   const { shape, draws, seed } = sure;
   const job = useMemo<CertaintyJob>(

@@ -7,6 +7,7 @@ import { type Comparison, firstComparison } from "../../store/compare.ts";
 import { compareStore } from "../../store/kept-stores.ts";
 import { planOf } from "../../store/plan.ts";
 import { useRimwright } from "../store-context.ts";
+import { useNumbers } from "./use-numbers.ts";
 
 export type EditComparison = (edit: (comparison: Comparison) => Comparison) => void;
 
@@ -34,7 +35,7 @@ export interface Compared {
 
 /** The base first, then its variants; each the same object while nothing of it changes, so that its plan is found once. */
 export function useCompared(): readonly Compared[] {
-  const base = useRimwright((state) => state.instrument);
+  const base = useNumbers(useRimwright((state) => state.instrument));
   const [{ variants }] = useComparison();
   return useMemo(
     () => [

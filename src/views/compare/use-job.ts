@@ -35,6 +35,7 @@ export function useJob<Kind extends JobKind>(
     });
   }, [job]);
   useEffect(() => {
+    setState("waiting");
     const timer = setTimeout(begin, settle);
     return () => {
       clearTimeout(timer);

@@ -1,0 +1,32 @@
+import { presets } from "../../src/instrument/presets.ts";
+import { bestContact, familyOf } from "../../src/profile/family.ts";
+import { drawnInstruments } from "../support/random-instrument.ts";
+import { duration, report } from "./report.ts";
+
+/** How one shim for many scales with how many. */
+export function benchFamily(): void {
+  const many = [...presets, ...drawnInstruments(194, 11)];
+  familyOf(many, null);
+  const rows = [1, 10, 50, 200].map((count) => {
+    const members = many.slice(0, count);
+    return [
+      `${count} ${count === 1 ? "instrument" : "instruments"}`,
+      duration(timed(() => familyOf(members, null))),
+      duration(timed(() => bestContact(members))),
+    ];
+  });
+  report(
+    "One shim for the shop",
+    [["", "own contacts", "best contact"], ...rows],
+    "Every member's range, what they share, and the middle of it; for the best contact, at forty contacts and more.",
+  );
+}
+
+function timed(run: () => unknown): number {
+  const times = Array.from({ length: 5 }, () => {
+    const start = performance.now();
+    run();
+    return performance.now() - start;
+  });
+  return times.sort((a, b) => a - b)[2] ?? Number.NaN;
+}
