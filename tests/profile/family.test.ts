@@ -168,10 +168,10 @@ describe("the shim at hand", () => {
     for (const [member, list] of mends.entries())
       for (const { field, from, to } of list) {
         const own = family.members[member]?.instrument ?? orchestra;
-        const changedBy = (share: number): boolean =>
-          serves(writeField(own, field, from + (to - from) * share), 9);
-        expect(changedBy(1 + 1e-9)).toBe(true);
-        expect(changedBy(1 - 1e-9)).toBe(false);
+        const past = (more: number): boolean =>
+          serves(writeField(own, field, to + Math.sign(to - from) * more), 9);
+        expect(past(1e-8)).toBe(true);
+        expect(past(-1e-8)).toBe(false);
       }
   });
 
