@@ -36,13 +36,6 @@ export interface TemplateLabel {
 /** How far the straight pieces of a line may stray from the true curve, mm: a quarter of the 0.02 allowed a file, the rest being left to its rounding. */
 export const strayLimit = 0.005;
 
-export const cutLine = (role: string, places: readonly Place[]): TemplateLine => ({
-  role,
-  layer: "cut",
-  closed: false,
-  places,
-});
-
 export const cutShape = (role: string, places: readonly Place[]): TemplateLine => ({
   role,
   layer: "cut",

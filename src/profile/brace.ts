@@ -15,13 +15,10 @@ export function braceFits(length: number, radius: number | null): boolean {
   return radius === null || length <= 2 * radius;
 }
 
-/** Height of a brace's arch over its own ends, mm. `radius` null is a straight brace. Needs `braceFits`. */
+/** Height of a brace's arch over its own ends, or depth of a dish in the middle from its diameter, mm. `radius` null is a straight brace. Needs `braceFits`. */
 export function archOf(length: number, radius: number | null): number {
   return sagitta(curvatureOf(radius), length / 2);
 }
-
-/** How deep a dish is in the middle, mm, from its diameter and its radius. Needs `braceFits`. */
-export const dishDepth = archOf;
 
 /**
  * Rises of a brace arched to `radius` (mm; null is straight): its middle, every `every` mm from there

@@ -7,7 +7,7 @@ export interface PdfPage {
   readonly lines: readonly (readonly PdfPlace[])[];
 }
 
-export type PdfPlace = readonly [x: number, y: number];
+type PdfPlace = readonly [x: number, y: number];
 
 /** PDF user space has 72 units to the inch. */
 const mm = 25.4 / 72;

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { archOf, braceFits, braceRises, dishDepth } from "../../src/profile/brace.ts";
+import { archOf, braceFits, braceRises } from "../../src/profile/brace.ts";
 
 const feet = 304.8;
 
-describe("dishDepth", () => {
+describe("archOf", () => {
   // Depth over a 24 in chord, r − √(r² − c²/4) by hand.
   test.each([
     [12, 12.722],
@@ -14,7 +14,7 @@ describe("dishDepth", () => {
     [30, 5.081],
     [50, 3.048],
   ])("a dish of %i ft is %f mm deep over 24 in", (radius, depth) => {
-    expect(dishDepth(24 * 25.4, radius * feet)).toBeCloseTo(depth, 3);
+    expect(archOf(24 * 25.4, radius * feet)).toBeCloseTo(depth, 3);
   });
 
   // "Circular Sections", Mathe-ASS help page: r 12.1875, chord 21, height 6.

@@ -1,6 +1,6 @@
 import { useState } from "react";
 import { braceOf } from "../../drawing/brace.ts";
-import { archOf, braceFits, braceRises, dishDepth } from "../../profile/brace.ts";
+import { archOf, braceFits, braceRises } from "../../profile/brace.ts";
 import { useRimwright } from "../store-context.ts";
 import { LengthEntry } from "./length-entry.tsx";
 import { figure, unitName, wordsIn } from "./measures.ts";
@@ -83,7 +83,7 @@ function PlateBraces({
           <p>
             It rises {words.length(archOf(long, radius))} in the middle.{" "}
             {braceFits(dish, radius) &&
-              `A dish of this radius is ${words.length(dishDepth(dish, radius))} deep over ${words.length(dish)}.`}
+              `A dish of this radius is ${words.length(archOf(dish, radius))} deep over ${words.length(dish)}.`}
           </p>
           <div className="rim-table">
             <table>
