@@ -100,7 +100,7 @@ function presentShapes(chart: Chart, { present }: SweepSheet): readonly Shape[] 
       [x, chart.top - 6],
       [x, chart.bottom],
     ]),
-    text("present", x + (anchor === "end" ? -5 : 5), chart.top - 9 + 14, anchor, present.says),
+    text("present", x + (anchor === "end" ? -5 : 5), chart.top - 7, anchor, present.says),
   ];
 }
 

@@ -88,7 +88,7 @@ describe("the sweep's chart", () => {
 
   it("names every curve, the names apart", () => {
     expect(textsOf(scene).filter(({ role }) => role === "curve-name")).toHaveLength(curves.length);
-    expectApart(scene, ["curve-name", "axis-name"]);
+    expectApart(scene, ["curve-name", "axis-name", "present"]);
     expectApart(scene, ["tick", "axis-name"]);
   });
 });
