@@ -70,12 +70,7 @@ export function sweepOf(instrument: Instrument, asked: SweepAsked): Sweep | null
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
 /** One outcome with one field changed; null where the numbers do not go together or give no plan. */
-function valueAt(
-  held: Instrument,
-  path: FieldPath,
-  x: number,
-  outcome: OutcomeKey,
-): number | null {
+function valueAt(held: Instrument, path: FieldPath, x: number, outcome: OutcomeKey): number | null {
   const changed = writeField(held, path, x);
   return relationProblems(changed).length > 0 ? null : outcomeAt(changed, outcome);
 }

@@ -22,15 +22,17 @@ function Standing({ window, value }: { window: NonNullable<Link["window"]>; valu
   const { standing, said, range } = window;
   return (
     <>
-      <p className={`standing standing-${standing}`}>
-        <Mark of={standing} />
-        {standing}
-        {standing === "near" && <span className="unseen"> the edge of its window</span>}
-      </p>
-      <p className="chain-window">
-        <span className="unseen">Window </span>
-        {said}
-      </p>
+      <div className="chain-stand">
+        <p className={`standing standing-${standing}`}>
+          <Mark of={standing} />
+          {standing}
+          {standing === "near" && <span className="unseen"> the edge of its window</span>}
+        </p>
+        <p className="chain-window">
+          <span className="unseen">Window </span>
+          {said}
+        </p>
+      </div>
       <Gauge value={value} window={range} />
     </>
   );
