@@ -127,6 +127,11 @@ it("a flat past the saddle is sent back until the break lies just neckward of th
   expect(nearest).toBeGreaterThan(saddleToNeckEnd - 0.1);
 });
 
+it("a dish too small for the body is blamed before braces smaller still, for neither would do alone", () => {
+  const both = { dome: { dishRadius: 150, braceRadius: 100 }, target: shimmed };
+  expect(refused(read(both))).toMatchObject({ field: "dome.dishRadius", nearest: null });
+});
+
 it("a target out of reach is told the range rounded inward, so that the figures shown work", () => {
   const { why } = refused(read({ target: { kind: "stringHeight", value: 190 } }));
   const [low, high, asked] = why.filter((part) => typeof part !== "string");
