@@ -1,7 +1,7 @@
 import { describe, expect, test, vi } from "vitest";
 import { presets } from "../../src/instrument/presets.ts";
 import { chooseStretch, chooseUnits, fold, turnOver } from "../../src/store/choosing.ts";
-import { setNone, startFrom, typeField } from "../../src/store/edits.ts";
+import { rename, setNone, startFrom, switchTarget, typeField } from "../../src/store/edits.ts";
 import { type Keeper, keep, recall } from "../../src/store/keep.ts";
 import { firstState, type State } from "../../src/store/state.ts";
 import { makeKeptStore } from "../../src/store/store.ts";
@@ -24,6 +24,8 @@ function worked(): State {
     (state) => setNone(state, "body.backRadius", true),
     (state) => typeField(state, "neck.scale", "five"),
     (state) => typeField(state, "body.length", "300"),
+    (state) => rename(state, "Half done"),
+    (state) => switchTarget(state, "pitch"),
     (state) => chooseUnits(state, "in"),
     (state) => chooseStretch(state, 10),
     turnOver,
