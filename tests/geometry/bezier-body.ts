@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import type { Bouts } from "../../src/geometry/outline.ts";
+import { even } from "./even.ts";
 
 /*
  * The body's outline by its control points alone, drawn by de Casteljau's halving and solved by
@@ -84,18 +85,15 @@ export function halfWidthByBisection(body: Bouts, x: number): number {
 }
 
 const shareOfRoom = fc.integer({ min: 0, max: 1000 });
-const anyWidth = fc.oneof(
-  fc.double({ min: 1, max: 1500, noNaN: true }),
-  fc.constantFrom(1, 300, 1500),
-);
+const anyWidth = fc.oneof(even(1, 1500), fc.constantFrom(1, 300, 1500));
 
 /** Any body the fields allow, its places apart by 1 mm or more. */
 export const anyBouts: fc.Arbitrary<Bouts> = fc
   .record({
-    length: fc.double({ min: 100, max: 1500, noNaN: true }),
+    length: even(100, 1500),
     shares: fc.tuple(shareOfRoom, shareOfRoom, shareOfRoom, shareOfRoom),
     widths: fc.tuple(anyWidth, anyWidth, anyWidth),
-    neckEndWidth: fc.oneof(fc.double({ min: 0, max: 1500, noNaN: true }), fc.constant(0)),
+    neckEndWidth: fc.oneof(even(0, 1500), fc.constant(0)),
   })
   .map(({ length, shares, widths: [lower, waist, upper], neckEndWidth }) => {
     const whole = shares.reduce((sum, share) => sum + share, 0);
@@ -116,15 +114,12 @@ export const anyBouts: fc.Arbitrary<Bouts> = fc
     };
   });
 
-const part = (low: number, high: number): fc.Arbitrary<number> =>
-  fc.double({ min: low, max: high, noNaN: true });
-
 /** Bodies of the proportions guitars have, and well past them. */
 export const guitarBouts: fc.Arbitrary<Bouts> = fc
   .record({
-    length: part(250, 700),
-    places: fc.tuple(part(0.15, 0.35), part(0.45, 0.65), part(0.72, 0.92)),
-    widths: fc.tuple(part(0.4, 1), part(0.25, 1), part(0.25, 1), part(0, 0.4)),
+    length: even(250, 700),
+    places: fc.tuple(even(0.15, 0.35), even(0.45, 0.65), even(0.72, 0.92)),
+    widths: fc.tuple(even(0.4, 1), even(0.25, 1), even(0.25, 1), even(0, 0.4)),
   })
   .map(({ length, places: [lowerAt, waistAt, upperAt], widths: [lower, waist, upper, neck] }) => ({
     length,

@@ -1,14 +1,10 @@
 import fc from "fast-check";
 import type { Field } from "../../src/instrument/field.ts";
 import { fieldPaths, fields } from "../../src/instrument/fields.ts";
-import {
-  type Instrument,
-  type TargetKind,
-  targetKinds,
-  windowKinds,
-} from "../../src/instrument/instrument.ts";
+import { type Instrument, targetKinds, windowKinds } from "../../src/instrument/instrument.ts";
 import { targetFields } from "../../src/instrument/outcome-fields.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
+import { even } from "../geometry/even.ts";
 
 /*
  * Any instrument a file can hold, drawn from the table of fields: every limit, null where it may be,
@@ -16,46 +12,41 @@ import { readInstrument } from "../../src/instrument/read-instrument.ts";
  * share of such fields, and its others lie near their defaults.
  */
 
-const unit = fc.double({ min: 0, max: 1, noNaN: true });
+const unit = even(0, 1);
 
-/** Its limits, anything between, and anything by order of size, either sign. */
-function anyIn({ min, max, quantity }: Field): fc.Arbitrary<number> {
-  if (quantity === "count") return fc.integer({ min, max });
-  const bySize = (share: number, sign: number): number =>
-    Math.min(max, Math.max(min, sign * 1e-3 * (max / 1e-3) ** share));
-  return fc.oneof(
-    fc.constantFrom(min, max),
-    fc.double({ min, max, noNaN: true }),
-    fc.tuple(unit, fc.constantFrom(1, -1)).map(([share, sign]) => bySize(share, sign)),
-  );
+/** Its limits, anything between, and anything by order of size, either sign; null as often as all of these. */
+function anyIn({ min, max, nullWord }: Field, share: number): number | null {
+  if (nullWord !== undefined) return share < 0.5 ? null : plainIn(min, max, 2 * share - 1);
+  return plainIn(min, max, share);
 }
 
-const near = ({ min, max, quantity, default: usual }: Field): fc.Arbitrary<number> =>
-  quantity === "count"
-    ? fc.integer({ min: usual - 1, max: usual + 1 })
-    : unit.map((share) => Math.min(max, Math.max(min, usual * (0.85 + 0.3 * share))));
-
-/** `daring`, 0 to 99, is how often a field of this instrument leaves its default's neighbourhood. */
-type Draw = (daring: number) => number | null;
-
-function drawOf(field: Field): fc.Arbitrary<Draw> {
-  const wild = anyIn(field);
-  const free = field.nullWord === undefined ? wild : fc.option(wild, { freq: 2 });
-  return fc.tuple(fc.nat({ max: 99 }), near(field), free).map(
-    ([dared, calm, other]) =>
-      (daring: number) =>
-        dared < daring ? other : calm,
-  );
+function plainIn(min: number, max: number, share: number): number {
+  if (share < 0.15) return min;
+  if (share < 0.3) return max;
+  if (share < 0.6) return min + (max - min) * ((share - 0.3) / 0.3);
+  const sign = share < 0.8 ? 1 : -1;
+  const order = (share < 0.8 ? share - 0.6 : share - 0.8) / 0.2;
+  return Math.min(max, Math.max(min, sign * 1e-3 * (max / 1e-3) ** order));
 }
 
-const drawn = fc.tuple(...Object.values(fields).map(drawOf)) as fc.Arbitrary<readonly Draw[]>;
+const nearTo = ({ min, max, default: usual }: Field, share: number): number =>
+  Math.min(max, Math.max(min, usual * (0.95 + 0.1 * share)));
 
-const targetDraws = fc.record(
-  Object.fromEntries(targetKinds.map((kind) => [kind, drawOf(targetFields[kind])])),
-) as fc.Arbitrary<Record<TargetKind, Draw>>;
+/** `daring`, 0 to 1, is how often a field of this instrument leaves its default's neighbourhood. */
+function drawnValue(field: Field, daring: number, share: number): number | null {
+  const value =
+    share < daring ? anyIn(field, share / daring) : nearTo(field, (share - daring) / (1 - daring));
+  return value === null || field.quantity !== "count" ? value : Math.round(value);
+}
+
+const paths = fieldPaths.filter((path) => path !== "target.value");
+const shares = fc.array(unit, { minLength: paths.length, maxLength: paths.length });
 
 /** Sums and differences of such lengths are exact, so that places 1 mm apart stay so. */
 const onGrid = (length: number): number => Math.round(length * 1024) / 1024;
+
+/** Ends included: then two places stand as close as they may. */
+const placeShare = fc.oneof(fc.constantFrom(0, 1), unit);
 
 /** Lower bout, waist and upper bout where they may stand, by three shares of the room. */
 function placesIn(length: number, shares: readonly [number, number, number]) {
@@ -66,31 +57,28 @@ function placesIn(length: number, shares: readonly [number, number, number]) {
 }
 
 const usualPlaces = [0.25, 0.42, 0.5] as const;
-const anyPlaces = fc.tuple(unit, unit, unit);
 
 type Json = Record<string, Record<string, unknown>>;
 
 export const anyInstrument: fc.Arbitrary<Instrument> = fc
   .record({
-    daring: fc.constantFrom(0, 1, 2, 3, 5, 10, 20, 60, 99),
-    draws: drawn,
-    places: fc.tuple(fc.nat({ max: 99 }), anyPlaces),
+    daring: fc.constantFrom(0, 0.01, 0.02, 0.03, 0.05, 0.1, 0.2, 0.6, 0.99),
+    values: shares,
+    target: unit,
     kind: fc.constantFrom(...targetKinds),
-    targets: targetDraws,
+    dared: unit,
+    places: fc.tuple(placeShare, placeShare, placeShare),
   })
-  .map(({ daring, draws, places: [dared, shares], kind, targets }) => {
-    const json: Json = { target: { kind, value: targets[kind](daring) } };
-    fieldPaths
-      .filter((path) => path !== "target.value")
-      .forEach((path, i) => {
-        const [group = "", name = "", end] = path.split(".");
-        const value = draws[i]?.(daring) ?? null;
-        json[group] ??= {};
-        const fieldsOf = json[group];
-        if (end === undefined) fieldsOf[name] = value;
-        else fieldsOf[name] = [...((fieldsOf[name] as unknown[] | undefined) ?? []), value];
-      });
-    return read(withRelations(json, dared < daring ? shares : usualPlaces));
+  .map(({ daring, values, target, kind, dared, places }) => {
+    const json: Json = { target: { kind, value: drawnValue(targetFields[kind], daring, target) } };
+    paths.forEach((path, i) => {
+      const [group = "", name = "", end] = path.split(".");
+      const value = drawnValue(fields[path], daring, values[i] ?? 0);
+      json[group] ??= {};
+      const stated = json[group];
+      stated[name] = end === undefined ? value : [...((stated[name] ?? []) as unknown[]), value];
+    });
+    return read(withRelations(json, dared < daring ? places : usualPlaces));
   });
 
 /** What the fields of one instrument must be to one another: places in order, windows low end first. */

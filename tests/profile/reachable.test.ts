@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Range } from "../../src/instrument/instrument.ts";
 import { type Instrument, targetKinds } from "../../src/instrument/instrument.ts";
+import { even } from "../geometry/even.ts";
 import { builderInstrument } from "./builder-instrument.ts";
 import { aimed, refused, solved, solves, withShim } from "./solved.ts";
 
@@ -14,10 +15,10 @@ fc.configureGlobal({ seed: 20261125 });
 const tightInstrument: fc.Arbitrary<Instrument> = fc
   .record({
     instrument: builderInstrument,
-    dish: fc.double({ min: 1, max: 3, noNaN: true }),
-    brace: fc.double({ min: 1, max: 3, noNaN: true }),
+    dish: even(1, 3),
+    brace: even(1, 3),
     way: fc.constantFrom("dish alone", "braces alone", "both"),
-    depthTail: fc.double({ min: 60, max: 200, noNaN: true }),
+    depthTail: even(60, 200),
   })
   .map(({ instrument, dish, brace, way, depthTail }) => {
     const span =

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Instrument } from "../../src/instrument/instrument.ts";
+import { even } from "../geometry/even.ts";
 import { builderInstrument } from "./builder-instrument.ts";
 import { Book } from "./by-the-book.ts";
 import { solved } from "./solved.ts";
@@ -11,7 +12,7 @@ fc.configureGlobal({ seed: 20261125 });
 const tilted = fc
   .record({
     instrument: builderInstrument,
-    tailExtra: fc.double({ min: -12, max: 12, noNaN: true }),
+    tailExtra: even(-12, 12),
   })
   .map(
     ({ instrument, tailExtra }): Instrument => ({

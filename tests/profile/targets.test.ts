@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { targetKinds } from "../../src/instrument/instrument.ts";
+import { even } from "../geometry/even.ts";
 import { builderInstrument } from "./builder-instrument.ts";
 import { aimed, numbersOf, solved, withShim } from "./solved.ts";
 
@@ -9,17 +10,11 @@ fc.configureGlobal({ seed: 20261125 });
 describe.each(targetKinds)("asked for a %s", { timeout: 30_000 }, (kind) => {
   it("gives it, to 1e-9", () => {
     fc.assert(
-      fc.property(
-        builderInstrument,
-        fc.double({ min: 0, max: 1, noNaN: true }),
-        (instrument, share) => {
-          const [low, high] = solved(instrument).reachable[kind];
-          const wanted = low + (high - low) * share;
-          expect(Math.abs(solved(aimed(instrument, kind, wanted))[kind] - wanted)).toBeLessThan(
-            1e-9,
-          );
-        },
-      ),
+      fc.property(builderInstrument, even(0, 1), (instrument, share) => {
+        const [low, high] = solved(instrument).reachable[kind];
+        const wanted = low + (high - low) * share;
+        expect(Math.abs(solved(aimed(instrument, kind, wanted))[kind] - wanted)).toBeLessThan(1e-9);
+      }),
       { numRuns: 100 },
     );
   });
@@ -57,8 +52,8 @@ describe.each(targetKinds)("asked for a %s", { timeout: 30_000 }, (kind) => {
 describe("a thicker shim", { timeout: 30_000 }, () => {
   const pair = fc.record({
     instrument: builderInstrument,
-    thin: fc.double({ min: 0, max: 20, noNaN: true }),
-    more: fc.double({ min: 0.001, max: 20, noNaN: true }),
+    thin: even(0, 20),
+    more: even(0.001, 20),
   });
 
   it("drops the tail, steepens the pitch and lifts everything at the saddle; the heel closes", () => {
@@ -129,7 +124,7 @@ describe("a thicker shim", { timeout: 30_000 }, () => {
 describe("at a given shim", () => {
   const change = fc.record({
     instrument: builderInstrument,
-    by: fc.double({ min: 0.01, max: 5, noNaN: true }),
+    by: even(0.01, 5),
   });
 
   it("a thicker fingerboard lifts the strings by as much, and a thicker bridge takes it from the saddle", () => {

@@ -4,13 +4,14 @@ import { type Dome, domeLeaning } from "../../src/geometry/dome.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { type Setting, settingOf } from "../../src/profile/setting.ts";
 import { blendedTopZ, topTurn, topZ } from "../../src/profile/top.ts";
+import { even } from "../geometry/even.ts";
 import { builderInstrument, domedInstrument } from "./builder-instrument.ts";
 import { Book } from "./by-the-book.ts";
 import { solved } from "./solved.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 
-const share = fc.double({ min: 0, max: 1, noNaN: true });
+const share = even(0, 1);
 
 function settingFor(instrument: Instrument): Setting {
   const result = settingOf(instrument);
@@ -94,7 +95,7 @@ describe("the turn of the top", { timeout: 30_000 }, () => {
     fc.assert(
       fc.property(
         domedInstrument,
-        fc.double({ min: -0.15, max: 0.15, noNaN: true }),
+        even(-0.15, 0.15),
         fc.constantFrom(null, 900, 3000, 12_000),
         (drawn, lean, braceRadius) => {
           const setting = settingFor(withBraces(drawn, braceRadius));
