@@ -36,7 +36,8 @@ export function domeThrough(
   const across = Math.sqrt(across2);
   const lean = (along * reach + z * across) / chord;
   const rise = (across * reach - along * z) / chord;
-  return rise > 0 ? { curvature, axis, halfWidth, lean, rise } : null;
+  // The point must lie on the upper half: z over the centre's −rise/κ.
+  return rise > 0 && rise + curvature * z > 0 ? { curvature, axis, halfWidth, lean, rise } : null;
 }
 
 /** The dome turned so that its `lean` is the one given; null when it would have no top. */

@@ -130,12 +130,13 @@ describe("the dome through the break and one point", () => {
         const about = Math.sqrt(radius ** 2 - halfWidth ** 2);
         const meet = chord <= radius + about && chord >= radius - about;
         const dome = domeOf(wanted);
-        // Centre below: the lower meeting point of the two circles lies under the break.
+        // Centre below all three: of the two meeting points the lower, and the point on its upper half.
         if (!meet) expect(dome).toBeNull();
         else if (dome !== null) {
           expect(Math.abs(offSphere(dome, share * axis, 0, z))).toBeLessThan(1e-9);
+          expect(Math.abs(domeZ(dome, share * axis, 0) - z)).toBeLessThan(1e-6);
           expect(centreOf(dome).cz).toBeLessThan(0);
-        } else expect(lowerCentreZ(wanted)).toBeGreaterThanOrEqual(-1e-6);
+        } else expect(lowerCentreZ(wanted)).toBeGreaterThanOrEqual(Math.min(0, z) - 1e-6);
       }),
       { numRuns: 1000 },
     );
