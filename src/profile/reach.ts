@@ -167,11 +167,19 @@ function widestIn(outline: Outline, to: number): number {
   return highest((x) => outline.halfWidth(x), edge.xs, edge.halfWidths).value;
 }
 
+/** Why no shim will do: braces or dish too small, or a break so near that the dome cannot be turned. */
 function objectionTo(setting: Setting): Objection {
   const { dishCurvature, braceCurvature } = setting;
-  const covers = (curvature: number): boolean =>
-    curvature === 0 || coveringCentres(setting, curvature) !== null;
-  if (braceCurvature > dishCurvature && covers(dishCurvature)) {
+  if (dishCurvature > 0 && coversOnSomeShim(setting)) {
+    return {
+      field: "dome.flatLength",
+      why: phrase`The flat comes so close to the saddle or the shim that a thicker shim would lift the top there.`,
+    };
+  }
+  if (
+    braceCurvature > dishCurvature &&
+    (dishCurvature === 0 || coveringCentres(setting, dishCurvature) !== null)
+  ) {
     return {
       field: "dome.braceRadius",
       why: phrase`Braces arched this sharply would end short of the rim, whatever the shim.`,
@@ -181,4 +189,14 @@ function objectionTo(setting: Setting): Objection {
     field: "dome.dishRadius",
     why: phrase`A sphere this small ends short of the rim, whatever the shim.`,
   };
+}
+
+function coversOnSomeShim(setting: Setting): boolean {
+  const { dishCurvature, braceCurvature, breakX, instrument } = setting;
+  const centres = coveringCentres(setting, Math.max(dishCurvature, braceCurvature));
+  if (centres === null) return false;
+  const [thin, thick] = centres
+    .map((centre) => domeOfLean(setting, dishCurvature * (breakX - centre)))
+    .map((dome) => (dome === null ? Number.NaN : shimUnder(setting, dome)));
+  return (thick ?? Number.NaN) >= 0 && (thin ?? Number.NaN) <= instrument.body.depthTail;
 }

@@ -123,8 +123,9 @@ describe("the reach", { timeout: 30_000 }, () => {
           const profile = solved(withShim(instrument, low + ((high - low) * i) / 20));
           for (const kind of targetKinds) {
             const value = profile[kind];
-            expect(value).toBeGreaterThanOrEqual(reachable[kind][0] - 1e-9);
-            expect(value).toBeLessThanOrEqual(reachable[kind][1] + 1e-9);
+            // Where a sphere ends at the rim it stands upright there, and rounding weighs more.
+            expect(value).toBeGreaterThanOrEqual(reachable[kind][0] - 1e-7);
+            expect(value).toBeLessThanOrEqual(reachable[kind][1] + 1e-7);
             expect(value, kind).toBeGreaterThan(before[kind] ?? Number.NEGATIVE_INFINITY);
           }
           before = Object.fromEntries(targetKinds.map((kind) => [kind, profile[kind]]));

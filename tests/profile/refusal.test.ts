@@ -128,6 +128,14 @@ it("a flat past the saddle is sent back until the break lies just neckward of th
   expect(nearest).toBeGreaterThan(saddleToNeckEnd - 0.1);
 });
 
+it("a break a thousandth from the saddle is the flat's fault, not the dish's", () => {
+  const flatLength = 645 * 2 ** (-11 / 12) + 3.5 - 0.001;
+  const close = { dome: { flatLength }, neck: { joinFret: 11 }, target: shimmed };
+  const { field, nearest } = refused(read(close));
+  expect(field).toBe("dome.flatLength");
+  expect(nearest).toBeGreaterThan(flatLength - 1);
+});
+
 it("a dish too small for the body is blamed before braces smaller still, for neither would do alone", () => {
   const both = { dome: { dishRadius: 150, braceRadius: 100 }, target: shimmed };
   expect(refused(read(both))).toMatchObject({ field: "dome.dishRadius", nearest: null });
