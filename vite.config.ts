@@ -63,7 +63,15 @@ const closingLine: Reporter = {
 export default defineConfig({
   base: "./",
   plugins: [react(), strictPolicy, offline],
-  build: { target: "es2023", modulePreload: { polyfill: false }, assetsInlineLimit: 0 },
+  build: {
+    target: "es2023",
+    modulePreload: { polyfill: false },
+    assetsInlineLimit: 0,
+    // All that the first view needs in one file: it packs smaller than the pieces the lazy views would split it into.
+    rolldownOptions: {
+      output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } },
+    },
+  },
   test: {
     reporters: ["default", closingLine],
     projects: [
