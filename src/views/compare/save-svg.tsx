@@ -1,7 +1,7 @@
 import type { Scene } from "../../drawing/scene.ts";
 import { svgOf } from "../../drawing/svg.ts";
+import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
-import { fileName, saveFile } from "./save-file.ts";
 
 /** Saves a drawing as an SVG file that stands alone. */
 export function SaveSvg({ scene, what }: { readonly scene: Scene; readonly what: string }) {

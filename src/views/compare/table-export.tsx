@@ -1,7 +1,7 @@
 import { useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
+import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
-import { fileName, saveFile } from "./save-file.ts";
 import { commaSeparated, comparisonRows, tabbed } from "./table-text.ts";
 import type { Compared } from "./use-comparison.ts";
 

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import type { Shelf } from "../../store/shelf.ts";
 import type { SetAside } from "../../store/shelf-database.ts";
-import { saveJson } from "./save-json.ts";
+import { fileName, saveJson } from "../save-file.ts";
 
 /** Records that could not be read: kept as they are, to be saved to a file. */
 export function SetAsideList({ shelf }: { readonly shelf: Shelf }) {
@@ -16,7 +16,7 @@ export function SetAsideList({ shelf }: { readonly shelf: Shelf }) {
         {aside.map(({ id, json }) => (
           <li key={id}>
             <code>{id}</code>{" "}
-            <button type="button" onClick={() => saveJson(`set-aside-${id}.json`, json)}>
+            <button type="button" onClick={() => saveJson(fileName(id, "set-aside", "json"), json)}>
               Save to a file
             </button>
           </li>

@@ -2,7 +2,7 @@ import { type DragEvent, useState } from "react";
 import type { Shelf } from "../../store/shelf.ts";
 import { type Imported, importFile } from "../../store/shelf-act.ts";
 import { fileLimits, shelfFileOf } from "../../store/shelf-file.ts";
-import { saveJson } from "./save-json.ts";
+import { saveJson } from "../save-file.ts";
 
 interface Props {
   readonly shelf: Shelf;

@@ -8,7 +8,7 @@ import type { Shelf } from "../../store/shelf.ts";
 import type { Card } from "../../store/shelf-entry.ts";
 import { shelfFileOf } from "../../store/shelf-file.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
-import { saveJson } from "./save-json.ts";
+import { fileName, saveJson } from "../save-file.ts";
 
 interface Props {
   readonly card: Card;
@@ -32,7 +32,7 @@ export function ShelfRow({ card, shelf, isOpen, onOpen, onCopy, onRemove }: Prop
   };
   const save = async (): Promise<void> => {
     const entry = await shelf.open(card.id);
-    if (entry !== undefined) saveJson(`${name}.json`, shelfFileOf([entry]));
+    if (entry !== undefined) saveJson(fileName(name, "instrument", "json"), shelfFileOf([entry]));
   };
   return (
     <li className="shelf-row" aria-label={name}>

@@ -1,6 +1,6 @@
 import type { Template } from "../../drawing/template.ts";
 import { templateSvg } from "../../drawing/template-svg.ts";
-import { fileName, saveFile } from "../compare/save-file.ts";
+import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
 
 /** The template as a file in millimetres: SVG, or DXF, which is fetched when it is asked for. */
