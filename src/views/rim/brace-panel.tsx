@@ -1,8 +1,8 @@
 import { useState } from "react";
 import { braceOf } from "../../drawing/brace.ts";
 import { archOf, braceFits, braceRises } from "../../profile/brace.ts";
+import { LengthEntry } from "../fields/length-entry.tsx";
 import { useRimwright } from "../store-context.ts";
-import { LengthEntry } from "./length-entry.tsx";
 import { figure, unitName, wordsIn } from "./measures.ts";
 import { RimFigure } from "./rim-figure.tsx";
 import type { Rim } from "./use-rim.ts";
@@ -58,7 +58,7 @@ function PlateBraces({
   return (
     <div>
       <h3>{plate.name}</h3>
-      <div className="rim-entries">
+      <div className="length-entries">
         <LengthEntry
           {...{ label: `${plate.name} brace, length`, value: long, least: 20, most: 1000 }}
           onChange={setLength}

@@ -1,7 +1,7 @@
 import { planOf } from "../../drawing/plan.ts";
 import { nothing, planHeight } from "../../drawing/plan-sheet.ts";
+import { LengthEntry } from "../fields/length-entry.tsx";
 import { useRimwright } from "../store-context.ts";
-import { LengthEntry } from "./length-entry.tsx";
 import { wordsIn } from "./measures.ts";
 import { RimFigure } from "./rim-figure.tsx";
 import { StationTable } from "./station-table.tsx";

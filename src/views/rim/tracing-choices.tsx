@@ -1,7 +1,7 @@
 import { Fragment, useId } from "react";
 import type { Place } from "../../geometry/polyline.ts";
 import type { TracingEnds } from "../../geometry/tracing.ts";
-import { LengthEntry } from "./length-entry.tsx";
+import { LengthEntry } from "../fields/length-entry.tsx";
 
 export type TracingUnit = "file" | "mm" | "in" | "px";
 
@@ -30,8 +30,8 @@ export function TracingChoices({ unit, error, stated, onUnit, onError }: Props) 
     ["px", "px, 96 to the inch"],
   ];
   return (
-    <div className="rim-entries">
-      <div className="rim-entry">
+    <div className="length-entries">
+      <div className="length-entry">
         <label htmlFor={`${id}-unit`}>Drawn in</label>
         <select
           id={`${id}-unit`}
@@ -47,7 +47,7 @@ export function TracingChoices({ unit, error, stated, onUnit, onError }: Props) 
           ))}
         </select>
       </div>
-      <div className="rim-entry">
+      <div className="length-entry">
         <label htmlFor={`${id}-error`}>Fitted within</label>
         <select
           id={`${id}-error`}
@@ -89,7 +89,7 @@ export function EndsEntry({ ends, round, onEnds, onTurn }: EndsProps) {
   return (
     <details className="rim-ends">
       <summary>Tail and neck end on the drawing</summary>
-      <div className="rim-entries">
+      <div className="length-entries">
         <Fragment key={round}>
           {entry("Tail, x", tail[0], (mm) => ({ tail: at(tail, 0, mm), neck }))}
           {entry("Tail, y", tail[1], (mm) => ({ tail: at(tail, 1, mm), neck }))}

@@ -3,13 +3,12 @@ import { tilingOf } from "../../drawing/tiling.ts";
 import type { Units } from "../../instrument/length.ts";
 import { braceFits } from "../../profile/brace.ts";
 import type { ShownPlan } from "../../store/plan.ts";
-import { LengthEntry } from "../rim/length-entry.tsx";
+import { LengthEntry } from "../fields/length-entry.tsx";
 import type { Paper } from "../sheet/paper.ts";
 import { SaveTemplate } from "./save-template.tsx";
 import { type BraceWish, braceShape, templateOf } from "./template-choice.ts";
 import type { TemplateName } from "./template-names.ts";
 import { TilePage } from "./tile-page.tsx";
-import "../rim/rim.css";
 import "./templates.css";
 
 interface Props {

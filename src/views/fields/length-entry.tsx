@@ -1,6 +1,7 @@
 import { useId, useState } from "react";
 import { type LengthStyle, lengthFigure, parseLength } from "../../instrument/length.ts";
 import { useRimwright } from "../store-context.ts";
+import "./length-entry.css";
 
 interface Props {
   readonly label: string;
@@ -32,9 +33,9 @@ export function LengthEntry({ label, value, least, most, none, feet = false, onC
     if (parsed.ok && faultOf(parsed, least, most, String) === null) onChange(parsed.mm);
   };
   return (
-    <div className="rim-entry">
+    <div className="length-entry">
       <label htmlFor={id}>{label}</label>
-      <span className="rim-value">
+      <span className="length-value">
         <input
           id={id}
           value={text}
@@ -44,9 +45,9 @@ export function LengthEntry({ label, value, least, most, none, feet = false, onC
           aria-describedby={`${id}-fault`}
           onChange={({ target }) => take(target.value)}
         />
-        <span className="rim-unit">{value === null ? "" : style.unit}</span>
+        <span className="length-unit">{value === null ? "" : style.unit}</span>
       </span>
-      <span id={`${id}-fault`} className="rim-fault">
+      <span id={`${id}-fault`} className="length-fault">
         {fault}
       </span>
     </div>
