@@ -6,12 +6,14 @@ import { cutShape, label, markLine, strayLimit, type Template } from "./template
 
 /** The edge from the tail seam to the neck end's corner, straight pieces within `stray` mm of it. */
 export function edgePolyline(outline: Outline, stray = strayLimit): Place[] {
-  const place = (arc: number): Place => {
-    const x = outline.xAtArc(arc);
-    return [x, outline.halfWidth(x)];
-  };
   const corners = outline.knots.map((x) => outline.arcLength(x));
-  const places = polylineAlong(place, 0, outline.totalArc(), stray, corners);
+  const places = polylineAlong(
+    (arc) => outline.placeAtArc(arc),
+    0,
+    outline.totalArc(),
+    stray,
+    corners,
+  );
   // Both ends as stated, free of the rounding of a length and back.
   return [
     [0, outline.halfWidth(0)],

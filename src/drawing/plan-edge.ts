@@ -64,7 +64,7 @@ export function zonesOf(sheet: PlanSheet): readonly [Zone, Zone] {
           ? ends[0]
           : i === steps
             ? ends[1]
-            : outline.xAtArc(from + ((to - from) * i) / steps);
+            : outline.placeAtArc(from + ((to - from) * i) / steps)[0];
       return edgePlaceAt(sheet, x);
     });
   };

@@ -1,7 +1,6 @@
-import { along, type Edge, edgeOf } from "./edge.ts";
+import type { Edge } from "./edge.ts";
 import type { Outline } from "./outline.ts";
-import { highest } from "./peak.ts";
-import { rootBetween } from "./root.ts";
+import { at, type Peak, peakNear } from "./peak.ts";
 
 export interface EnclosingCircle {
   readonly centreX: number;
@@ -11,27 +10,63 @@ export interface EnclosingCircle {
 /** Tailward or neckward of the centre. */
 type Side = -1 | 1;
 
+/** The place of the edge farthest from the centre on one side of it, with the square of its distance. */
+type Farthest = (centreX: number, side: Side) => Peak;
+
 /**
- * Smallest circle round both halves of the outline from the tail to x = `to`. By symmetry its centre
- * lies on the centreline, where the farthest points tailward and neckward of it are equally far: one
- * distance rises with the centre's x and the other falls, so there is one such place. Samples of the
- * edge bring it within a fiftieth; the same search between their peaks finds it.
+ * Smallest circle round both halves of the outline over `edge`, which begins at the tail. By symmetry
+ * its centre lies on the centreline, where the farthest places tailward and neckward of it are equally
+ * far. Samples of the edge bring it near, the curve between them to the last digits.
  */
-export function enclosingCircle(outline: Outline, to: number): EnclosingCircle {
-  const edge = edgeOf(outline, to);
-  const sampled = (x: number, side: Side): number => Math.max(...distances(edge, x, side));
-  const exact = (x: number, side: Side): number =>
-    highest((at) => (at - x) ** 2 + outline.halfWidth(at) ** 2, edge.xs, distances(edge, x, side))
-      .value;
-  const nearly = rootBetween((x) => sampled(x, -1) - sampled(x, 1), 0, to);
-  const centreX = rootBetween(
-    (x) => exact(x, -1) - exact(x, 1),
-    Math.max(0, nearly - to / 50),
-    Math.min(to, nearly + to / 50),
-  );
-  return { centreX, radius: Math.sqrt(Math.max(exact(centreX, -1), exact(centreX, 1))) };
+export function enclosingCircle(outline: Outline, edge: Edge): EnclosingCircle {
+  const length = at(edge.xs, edge.xs.length - 1);
+  const sampled: Farthest = (centreX, side) => {
+    const i = farthestSample(edge, centreX, side);
+    return {
+      x: at(edge.xs, i),
+      value: (at(edge.xs, i) - centreX) ** 2 + at(edge.halfWidths, i) ** 2,
+    };
+  };
+  const curved: Farthest = (centreX, side) =>
+    peakNear(
+      (x) => (x - centreX) ** 2 + outline.halfWidth(x) ** 2,
+      edge.xs,
+      sampled(centreX, side).value,
+      farthestSample(edge, centreX, side),
+    );
+  const near = balanced(sampled, length, length / 2);
+  return balanced(curved, length, near.centreX);
 }
 
-/** Squared distance of each place of the edge from (centreX, 0); 0 for those on the other side. */
-const distances = (edge: Edge, centreX: number, side: Side): readonly number[] =>
-  along(edge, (x, y) => ((x - centreX) * side >= 0 ? (x - centreX) ** 2 + y * y : 0));
+/**
+ * The centre equally far from the two farthest places is the next one tried: Newton's step, since a
+ * farthest place does not move to first order. Halving where it would stray.
+ */
+function balanced(farthest: Farthest, length: number, from: number): EnclosingCircle {
+  let [low, high] = [0, length];
+  let centreX = from;
+  for (let step = 0; ; step++) {
+    const tail = farthest(centreX, -1);
+    const neck = farthest(centreX, 1);
+    const most = Math.max(tail.value, neck.value);
+    const uneven = tail.value - neck.value;
+    if (Math.abs(uneven) <= 16 * Number.EPSILON * most || step === 60) {
+      return { centreX, radius: Math.sqrt(most) };
+    }
+    if (uneven < 0) low = centreX;
+    else high = centreX;
+    const next = centreX - uneven / (2 * (neck.x - tail.x));
+    centreX = next > low && next < high ? next : (low + high) / 2;
+  }
+}
+
+function farthestSample({ xs, halfWidths }: Edge, centreX: number, side: Side): number {
+  let [best, most] = [side < 0 ? 0 : xs.length - 1, -1];
+  for (let i = 0; i < xs.length; i++) {
+    const ahead = at(xs, i) - centreX;
+    if (ahead * side < 0) continue;
+    const distance2 = ahead * ahead + at(halfWidths, i) ** 2;
+    if (distance2 > most) [best, most] = [i, distance2];
+  }
+  return best;
+}

@@ -1,5 +1,6 @@
 import { easing, quarter, type UnitCurve } from "./curve.ts";
 import { at } from "./peak.ts";
+import type { Place } from "./polyline.ts";
 
 /**
  * Half of a body's outline in plan, as half width (mm) over distance from the tail x (mm), and the
@@ -18,8 +19,8 @@ export interface Outline {
   slope(x: number): number;
   /** Length of the edge from the tail seam to x. */
   arcLength(x: number): number;
-  /** Inverse of `arcLength`. */
-  xAtArc(arc: number): number;
+  /** The place [x, half width] whose `arcLength` is `arc`. */
+  placeAtArc(arc: number): Place;
   /** Edge from the tail seam to the corner at the neck end. */
   totalArc(): number;
 }
@@ -89,8 +90,8 @@ export class BoutOutline implements Outline {
     return arcBefore(this.#measured(), this.#pieces.indexOf(piece), parameterAt(piece, x));
   }
 
-  xAtArc(arc: number): number {
-    return xAtArc(this.#measured(), arc);
+  placeAtArc(arc: number): Place {
+    return placeAtArc(this.#measured(), arc);
   }
 
   totalArc(): number {
@@ -114,15 +115,16 @@ export class BoutOutline implements Outline {
 const parameterAt = (piece: Piece, x: number): number =>
   piece.curve.parameter(Math.min(1, Math.max(0, (x - piece.x) / piece.dx)));
 
-// The length of a cubic has no closed form. Six Gauss points on each of 24 slices a piece hold it to
+// The length of a cubic has no closed form. Four Gauss points on each of 48 slices a piece hold it to
 // rounding for any body; the tests compare adaptive quadrature.
-const slices = 24;
-const nodes = [0.2386191860831969, 0.6612093864662645, 0.932469514203152];
-const weights = [0.467913934572691, 0.3607615730481386, 0.1713244923791704];
+const slices = 48;
+const nodes = [0.3399810435848563, 0.8611363115940526];
+const weights = [0.6521451548625461, 0.34785484513745385];
 
 /** A piece with the length of its edge from parameter 0, and the speed along it, at each slice's end. */
 interface Ruler {
   readonly piece: Piece;
+  readonly rates: Rates;
   readonly lengths: readonly number[];
   readonly speeds: readonly number[];
 }
@@ -146,29 +148,47 @@ function rectify(pieces: readonly Piece[]): Rectified {
 }
 
 function rulerOf(piece: Piece): Ruler {
+  const rates = ratesOf(piece);
   const lengths = [0];
-  const speeds = [speed(piece, 0)];
+  const speeds = [speed(rates, 0)];
   for (let i = 0; i < slices; i++) {
     const end = (i + 1) / slices;
-    lengths.push(at(lengths, i) + lengthBetween(piece, i / slices, end));
-    speeds.push(speed(piece, end));
+    lengths.push(at(lengths, i) + lengthBetween(rates, i / slices, end));
+    speeds.push(speed(rates, end));
   }
-  return { piece, lengths, speeds };
+  return { piece, rates, lengths, speeds };
 }
 
-function speed({ curve, dx, dy }: Piece, s: number): number {
-  const vx = dx * curve.dxi(s);
-  const vy = dy * curve.deta(s);
+/** dx/ds and dy/ds along a piece, two quadratics in s: their coefficients, constant first. */
+interface Rates {
+  readonly x: Quadratic;
+  readonly y: Quadratic;
+}
+type Quadratic = readonly [number, number, number];
+
+const ratesOf = ({ curve, dx, dy }: Piece): Rates => ({
+  x: quadraticOf(curve.dxi, dx),
+  y: quadraticOf(curve.deta, dy),
+});
+
+function quadraticOf(rate: (s: number) => number, times: number): Quadratic {
+  const [start, middle, end] = [times * rate(0), times * rate(0.5), times * rate(1)];
+  return [start, 4 * middle - 3 * start - end, 2 * (start - 2 * middle + end)];
+}
+
+function speed({ x, y }: Rates, s: number): number {
+  const vx = x[0] + s * (x[1] + s * x[2]);
+  const vy = y[0] + s * (y[1] + s * y[2]);
   return Math.sqrt(vx * vx + vy * vy);
 }
 
-function lengthBetween(piece: Piece, from: number, to: number): number {
+function lengthBetween(rates: Rates, from: number, to: number): number {
   const middle = (from + to) / 2;
   const half = (to - from) / 2;
   let sum = 0;
   for (let i = 0; i < nodes.length; i++) {
     const off = half * at(nodes, i);
-    sum += at(weights, i) * (speed(piece, middle - off) + speed(piece, middle + off));
+    sum += at(weights, i) * (speed(rates, middle - off) + speed(rates, middle + off));
   }
   return sum * half;
 }
@@ -176,22 +196,22 @@ function lengthBetween(piece: Piece, from: number, to: number): number {
 function arcBefore({ rulers, starts }: Rectified, index: number, s: number): number {
   const ruler = rulers[index];
   if (ruler === undefined) return Number.NaN;
-  const { piece, lengths } = ruler;
+  const { piece, rates, lengths } = ruler;
   const slice = Math.min(slices - 1, Math.floor(s * slices));
-  const length = at(lengths, slice) + lengthBetween(piece, slice / slices, s);
+  const length = at(lengths, slice) + lengthBetween(rates, slice / slices, s);
   return at(starts, index) + (piece.dx > 0 ? length : at(lengths, slices) - length);
 }
 
-function xAtArc({ rulers, starts }: Rectified, arc: number): number {
+function placeAtArc({ rulers, starts }: Rectified, arc: number): Place {
   let index = rulers.length - 1;
   while (index > 0 && at(starts, index) > arc) index--;
   const ruler = rulers[index];
-  if (ruler === undefined) return Number.NaN;
+  if (ruler === undefined) return [Number.NaN, Number.NaN];
   const { piece, lengths } = ruler;
   const whole = at(lengths, slices);
   const along = Math.min(whole, Math.max(0, arc - at(starts, index)));
   const s = parameterAtLength(ruler, piece.dx > 0 ? along : whole - along);
-  return piece.x + piece.dx * piece.curve.xi(s);
+  return [piece.x + piece.dx * piece.curve.xi(s), piece.y + piece.dy * piece.curve.eta(s)];
 }
 
 /** The slice that holds `length`, walked to from where it would be at even speed. */
@@ -206,7 +226,7 @@ function sliceAt(lengths: readonly number[], length: number): number {
  * Newton's steps from the cubic that fits length and speed at the slice's ends. Length rises smoothly
  * with s, so they cannot stray, and each squares the error: the step after one of 1e-8 is the last.
  */
-function parameterAtLength({ piece, lengths, speeds }: Ruler, length: number): number {
+function parameterAtLength({ rates, lengths, speeds }: Ruler, length: number): number {
   const slice = sliceAt(lengths, length);
   const start = at(lengths, slice);
   const span = at(lengths, slice + 1) - start;
@@ -219,8 +239,8 @@ function parameterAtLength({ piece, lengths, speeds }: Ruler, length: number): n
   let s = low + (share + share * (1 - share) * bend) / slices;
   for (let step = 0; step < 8; step++) {
     s = Math.min(high, Math.max(low, s));
-    const error = start + lengthBetween(piece, low, s) - length;
-    s -= error / speed(piece, s);
+    const error = start + lengthBetween(rates, low, s) - length;
+    s -= error / speed(rates, s);
     if (Math.abs(error) < 1e-8 * length) break;
   }
   return Math.min(high, Math.max(low, s));

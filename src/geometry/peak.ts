@@ -20,7 +20,7 @@ export function highest(
 ): Peak {
   let best = 0;
   for (let i = 1; i < values.length; i++) if (at(values, i) > at(values, best)) best = i;
-  return peakNear(f, xs, values, best);
+  return peakNear(f, xs, at(values, best), best);
 }
 
 /** The lowest point, as `highest` finds the highest. */
@@ -38,19 +38,20 @@ export function lowest(
 }
 
 /**
- * The top of `f` between the neighbours of sample i: parabolas through the three best places, golden
- * cuts where they stray (R. P. Brent, *Algorithms for Minimization Without Derivatives*, 1973,
- * chapter 5; from memory).
+ * The top of `f` between the neighbours of sample i, where it is `value` and no lower than at them:
+ * parabolas through the three best places, golden cuts where they stray (R. P. Brent, *Algorithms for
+ * Minimization Without Derivatives*, 1973, chapter 5; from memory).
  */
 export function peakNear(
   f: (x: number) => number,
   xs: readonly number[],
-  values: readonly number[],
+  value: number,
   i: number,
 ): Peak {
   let lo = at(xs, Math.max(0, i - 1));
   let hi = at(xs, Math.min(xs.length - 1, i + 1));
-  let best: Peak = { x: at(xs, i), value: at(values, i) };
+  let best: Peak = { x: at(xs, i), value };
+  if (risesTo(f, best, lo, hi)) return best;
   let second = best;
   let third = best;
   let step = 0;
@@ -79,6 +80,12 @@ export function peakNear(
     }
   }
   return best;
+}
+
+/** Whether the sample is an end of the curve that the curve runs up to: then no turn between hides a higher place. */
+function risesTo(f: (x: number) => number, { x, value }: Peak, lo: number, hi: number): boolean {
+  if (x !== lo && x !== hi) return false;
+  return f(x + 1e-4 * (x === lo ? hi - lo : lo - hi)) < value;
 }
 
 /** From `best` to the top of the parabola through three places; not finite when they lie on a line. */

@@ -52,7 +52,7 @@ export class TracedOutline implements Outline {
     return this.#before(piece) + this.#lengthTo(piece, parameterAtX(this.#spline, piece, x));
   }
 
-  xAtArc(arc: number): number {
+  placeAtArc(arc: number): Place {
     const lengths = this.#measured();
     let piece = 0;
     while (piece < lengths.length - 2 && at(lengths, piece + 1) <= arc) piece++;
@@ -69,7 +69,7 @@ export class TracedOutline implements Outline {
       const next = t - error / this.#speed(piece, t);
       t = next > low && next < high ? next : (low + high) / 2;
     }
-    return splineX(this.#spline, piece, t);
+    return [splineX(this.#spline, piece, t), splineY(this.#spline, piece, t)];
   }
 
   totalArc(): number {

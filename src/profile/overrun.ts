@@ -60,7 +60,7 @@ function firstPositive(
   for (let i = 1; i < xs.length; i++) {
     const here = at(values, i);
     const turns = here >= at(values, i - 1) && !(here < at(values, i + 1));
-    const top = here <= 0 && turns ? peakNear(f, xs, values, i) : { x: at(xs, i), value: here };
+    const top = here <= 0 && turns ? peakNear(f, xs, here, i) : { x: at(xs, i), value: here };
     if (top.value > 0) return rootBetween(f, at(xs, i - 1), top.x);
   }
   return at(xs, xs.length - 1);

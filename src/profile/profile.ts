@@ -123,6 +123,6 @@ function rimOf({ setting, reach, dome }: Solved) {
     maxRemoval: most.value + rimOffset,
     maxRemovalX: most.x,
     leastRemovalX: least.x,
-    dishNeeded: 2 * enclosingCircle(setting.outline, setting.breakX).radius,
+    dishNeeded: 2 * enclosingCircle(setting.outline, edge).radius,
   };
 }

@@ -1,6 +1,7 @@
 import { radians } from "../geometry/angle.ts";
 import { along, edgeOf } from "../geometry/edge.ts";
 import { highest, type Peak } from "../geometry/peak.ts";
+import type { Place } from "../geometry/polyline.ts";
 import { backZ } from "./back.ts";
 import type { Profile } from "./outcome.ts";
 import { removalOf, rimZ } from "./rim.ts";
@@ -51,11 +52,8 @@ export function sideOf(setting: Setting, profile: Profile): Side {
   const { outline } = setting;
   const corner = outline.totalArc();
   const length = corner + outline.halfWidth(outline.length);
-  const placeAt = (along: number): readonly [number, number] => {
-    if (along >= corner) return [outline.length, length - along];
-    const x = outline.xAtArc(along);
-    return [x, outline.halfWidth(x)];
-  };
+  const placeAt = (along: number): Place =>
+    along >= corner ? [outline.length, length - along] : outline.placeAtArc(along);
   const topAt = (along: number): number => comesOffAt(setting, profile, placeAt(along)[0]);
   const backAt = (along: number): number => {
     const [x, y] = placeAt(along);

@@ -2,6 +2,7 @@ import { radians } from "../geometry/angle.ts";
 import { type Dome, domeZ } from "../geometry/dome.ts";
 import { along, edgeOf } from "../geometry/edge.ts";
 import { highest } from "../geometry/peak.ts";
+import type { Place } from "../geometry/polyline.ts";
 import { type Turns, turnsOf } from "../geometry/tracing-turns.ts";
 import { backZ } from "./back.ts";
 import type { Station } from "./outcome.ts";
@@ -24,7 +25,7 @@ export function stationsOf(rim: Rim, spacing: number): readonly Station[] {
   let arc = spacing;
   for (const landmark of landmarksOf(rim)) {
     for (; arc < landmark.arcLength; arc += spacing) {
-      stations.push(stationAt(rim, outline.xAtArc(arc), arc, ""));
+      stations.push(stationAt(rim, outline.placeAtArc(arc), arc, ""));
     }
     stations.push(landmark);
   }
@@ -34,7 +35,7 @@ export function stationsOf(rim: Rim, spacing: number): readonly Station[] {
 function landmarksOf(rim: Rim): readonly Station[] {
   const { outline, breakX } = rim.setting;
   const landmark = (name: string, x: number): Station =>
-    stationAt(rim, x, outline.arcLength(x), name);
+    stationAt(rim, [x, outline.halfWidth(x)], outline.arcLength(x), name);
   return [
     landmark("tail", 0),
     ...boutsOf(rim.setting).map(({ name, x }) => landmark(name, x)),
@@ -56,9 +57,8 @@ function boutsOf({ outline, instrument }: Setting): readonly { name: string; x: 
   return [...bouts, { name: "waist", x: waist }, { name: "upper bout", x: upper }];
 }
 
-function stationAt(rim: Rim, x: number, arcLength: number, name: string): Station {
+function stationAt(rim: Rim, [x, halfWidth]: Place, arcLength: number, name: string): Station {
   const { setting, dome } = rim;
-  const halfWidth = setting.outline.halfWidth(x);
   const zone = x < setting.breakX ? "dome" : "flat";
   const z = zone === "dome" ? domeZ(dome, x, halfWidth) : 0;
   return {

@@ -123,11 +123,8 @@ function withTurns(
   const turns: number[] = [];
   for (let i = 1; i < xs.length - 1; i++) {
     const [before, here, after] = [at(values, i - 1), at(values, i), at(values, i + 1)];
-    if (here >= before && here > after) turns.push(peakNear(f, xs, values, i).x);
-    if (here <= before && here < after) {
-      const upsideDown = values.map((value) => -value);
-      turns.push(peakNear((x) => -f(x), xs, upsideDown, i).x);
-    }
+    if (here >= before && here > after) turns.push(peakNear(f, xs, here, i).x);
+    if (here <= before && here < after) turns.push(peakNear((x) => -f(x), xs, -here, i).x);
   }
   return [...xs, ...turns].sort((a, b) => a - b);
 }

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { edgeOf } from "../../src/geometry/edge.ts";
 import { enclosingCircle } from "../../src/geometry/enclosing-circle.ts";
 import { BoutOutline, type Outline } from "../../src/geometry/outline.ts";
 import { anyBouts, plainBouts } from "./bezier-body.ts";
@@ -45,7 +46,7 @@ describe("the smallest circle round the domed part", () => {
   it("is the one found by brute force over hundreds of points of every piece", () => {
     fc.assert(
       fc.property(cut, ({ outline, to }) => {
-        const { radius } = enclosingCircle(outline, to);
+        const { radius } = enclosingCircle(outline, edgeOf(outline, to));
         const brute = byThirds(edgePoints(outline, to, 300), to);
         // Points miss the farthest place by at most their spacing squared over the radius.
         expect(radius).toBeGreaterThan(brute - 1e-7);
@@ -58,7 +59,7 @@ describe("the smallest circle round the domed part", () => {
   it("holds every point, and no smaller one of another centre does", () => {
     fc.assert(
       fc.property(cut, ({ outline, to }) => {
-        const { centreX, radius } = enclosingCircle(outline, to);
+        const { centreX, radius } = enclosingCircle(outline, edgeOf(outline, to));
         const points = edgePoints(outline, to, 300);
         expect(farthest(points, centreX)).toBeLessThan(radius + 1e-7);
         expect(centreX).toBeGreaterThanOrEqual(0);
@@ -70,7 +71,7 @@ describe("the smallest circle round the domed part", () => {
 
   it("is at least half as wide as the part is long, and as the part is wide", () => {
     const outline = new BoutOutline(plainBouts);
-    const { radius } = enclosingCircle(outline, 392);
+    const { radius } = enclosingCircle(outline, edgeOf(outline, 392));
     expect(radius).toBeGreaterThan(392 / 2);
     expect(radius).toBeGreaterThan(plainBouts.lowerBoutWidth / 2);
   });
@@ -87,7 +88,8 @@ describe("the smallest circle round the domed part", () => {
       upperBoutWidth: 399,
       neckEndWidth: 0,
     };
-    const { centreX, radius } = enclosingCircle(new BoutOutline(round), 400);
+    const outline = new BoutOutline(round);
+    const { centreX, radius } = enclosingCircle(outline, edgeOf(outline, 400));
     expect(centreX).toBeCloseTo(200, 0);
     expect(radius).toBeCloseTo(200, 0);
   });

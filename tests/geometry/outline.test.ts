@@ -200,7 +200,7 @@ describe("arc length", () => {
       fc.property(anyBouts, share, (body, part) => {
         const outline = new BoutOutline(body);
         const arc = outline.totalArc() * part;
-        const x = outline.xAtArc(arc);
+        const x = outline.placeAtArc(arc)[0];
         expect(x).toBeGreaterThanOrEqual(0);
         expect(x).toBeLessThanOrEqual(body.length);
         // Where the edge runs square to the centreline, a last digit of x is much of the edge.
@@ -215,7 +215,7 @@ describe("arc length", () => {
     fc.assert(
       fc.property(place, ({ body, x }) => {
         const outline = new BoutOutline(body);
-        expect(Math.abs(outline.xAtArc(outline.arcLength(x)) - x)).toBeLessThan(1e-9);
+        expect(Math.abs(outline.placeAtArc(outline.arcLength(x))[0] - x)).toBeLessThan(1e-9);
       }),
       { numRuns: 400 },
     );

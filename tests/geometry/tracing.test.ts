@@ -83,9 +83,9 @@ describe("a traced outline", () => {
 
   test("finds its way back from length to place", () => {
     for (let x = 0.5; x < body.length; x += 3.3)
-      expect(outline.xAtArc(outline.arcLength(x))).toBeCloseTo(x, 9);
-    expect(outline.xAtArc(0)).toBe(0);
-    expect(outline.xAtArc(outline.totalArc())).toBeCloseTo(body.length, 9);
+      expect(outline.placeAtArc(outline.arcLength(x))[0]).toBeCloseTo(x, 9);
+    expect(outline.placeAtArc(0)[0]).toBe(0);
+    expect(outline.placeAtArc(outline.totalArc())[0]).toBeCloseTo(body.length, 9);
   });
 
   test("has no corner: its slope is the same from both sides, and the slope of its own width", () => {
