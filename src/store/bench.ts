@@ -1,23 +1,15 @@
-import type { AsBuilt, FinishedInstrument } from "../instrument/as-built.ts";
-import { emptyAsBuilt } from "../instrument/as-built.ts";
-import type { ReadingKey } from "../instrument/as-built-fields.ts";
+import { type AsBuilt, emptyAsBuilt, type FinishedInstrument } from "../instrument/as-built.ts";
 import { demoShelf } from "../instrument/record-demo.ts";
 import type { StepId } from "../instrument/steps.ts";
 import type { Goal } from "../profile/outlook.ts";
 import type { RemedyId } from "../profile/remedy.ts";
-import type { TypedText } from "./state.ts";
+import type { ReadingTexts } from "./state.ts";
 
 export const benchPanels = ["work", "corrections", "learning", "pull"] as const;
 export type BenchPanel = (typeof benchPanels)[number];
 
-export type ReadingTexts = Readonly<Partial<Record<ReadingKey, TypedText>>>;
-
-/** What is known and chosen at the bench. Plain data, kept beside the instruments. */
-export interface Bench {
-  /** By the instrument's id. */
-  readonly records: Readonly<Record<string, AsBuilt>>;
-  /** What was typed into a record's fields, readable or not. */
-  readonly texts: Readonly<Record<string, ReadingTexts>>;
+/** What is known and chosen at the bench whichever instrument lies on it. Plain data. */
+export interface Shop {
   /** The builder's own, to be learnt from. */
   readonly finished: readonly FinishedInstrument[];
   /** Whether the invented shelf is shown among them. */
@@ -30,9 +22,14 @@ export interface Bench {
   readonly shares: Readonly<Partial<Record<RemedyId, number>>>;
 }
 
-export const firstBench: Bench = {
-  records: {},
-  texts: {},
+/** The shop with the open instrument's own record. */
+export interface Bench extends Shop {
+  /** By the instrument's id; nothing while nothing is put down of it. */
+  readonly records: Readonly<Record<string, AsBuilt>>;
+  readonly texts: Readonly<Record<string, ReadingTexts>>;
+}
+
+export const firstShop: Shop = {
   finished: [],
   demo: true,
   panel: "work",
@@ -40,6 +37,8 @@ export const firstBench: Bench = {
   goal: null,
   shares: {},
 };
+
+export const firstBench: Bench = { ...firstShop, records: {}, texts: {} };
 
 export const recordOn = (bench: Bench, id: string): AsBuilt => bench.records[id] ?? emptyAsBuilt;
 

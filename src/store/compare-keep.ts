@@ -1,117 +1,30 @@
-import { createStore, type StoreApi } from "zustand/vanilla";
-import type { Field, FieldPath } from "../instrument/field.ts";
-import { fields, isFieldPath } from "../instrument/fields.ts";
-import { type Target, targetKinds } from "../instrument/instrument.ts";
-import { type MovedOutcome, movedOutcomes } from "../profile/sensitivity.ts";
-import { type OutcomeKey, outcomeKeys } from "../profile/sweep-outcome.ts";
-import { mostVariants, type Variant } from "../profile/variant.ts";
-import { type Comparison, drawCounts, firstComparison } from "./compare.ts";
-import { asJson } from "./json.ts";
-import type { Keeper } from "./keep.ts";
+import { besideEditor } from "./beside.ts";
+import type { Comparison } from "./compare.ts";
+import { variantsGesture } from "./gesture.ts";
+import { type Part, partOf, remembered } from "./part.ts";
+import type { Store } from "./store.ts";
 
-/** Comparisons by the id of the instrument they belong to. */
-export type Comparisons = Readonly<Record<string, Comparison>>;
+/** The open instrument's comparison by its id. */
+type Comparisons = Readonly<Record<string, Comparison>>;
 
-const key = "rimwright-compare";
-
-/** A store of comparisons that goes on where the last visit stopped. */
-export function makeCompareStore(keeper: Keeper): StoreApi<Comparisons> {
-  const store = createStore<Comparisons>(() => recalled(keeper));
-  store.subscribe((comparisons) => {
-    try {
-      keeper.setItem(key, JSON.stringify(comparisons));
-    } catch {
-      // A browser that refuses to keep anything is no fault of the page's.
+/** The open instrument's comparison, as the Compare view reads and edits it. What is done to the variants can be taken back. */
+export function makeCompareStore(page: Store): Part<Comparisons> {
+  const edit = besideEditor(page);
+  const by = remembered(
+    (id: string, comparison: Comparison): Comparisons => ({ [id]: comparison }),
+  );
+  const read = (): Comparisons => {
+    const { instrument, comparison } = page.getState();
+    return by(instrument.id, comparison);
+  };
+  return partOf([page], read, (_, after) => {
+    const { instrument, comparison } = page.getState();
+    const next = after[instrument.id];
+    if (next === undefined || next === comparison) return;
+    if (next.variants === comparison.variants) page.setState({ comparison: next });
+    else {
+      const gesture = variantsGesture(comparison.variants, next.variants);
+      edit((state) => ({ ...state, comparison: next, gesture }));
     }
   });
-  return store;
 }
-
-function recalled(keeper: Keeper): Comparisons {
-  try {
-    const kept = asJson(JSON.parse(keeper.getItem(key) ?? "null"));
-    return Object.fromEntries(Object.entries(kept).map(([id, json]) => [id, readComparison(json)]));
-  } catch {
-    return {};
-  }
-}
-
-/** A comparison from any JSON value: what cannot be read of it is as it is at first. */
-export function readComparison(json: unknown): Comparison {
-  const first = firstComparison;
-  const { variants, sweep, map, moved, sure, family } = asJson(json);
-  return {
-    variants: readVariants(variants),
-    sweep: {
-      path: oneOf(asJson(sweep)["path"], isPath, first.sweep.path),
-      outcome: oneOf(asJson(sweep)["outcome"], isOutcome, first.sweep.outcome),
-      hold: asJson(sweep)["hold"] === "target" ? "target" : "shim",
-    },
-    map: {
-      across: oneOf(asJson(map)["across"], isPath, first.map.across),
-      up: oneOf(asJson(map)["up"], isPath, first.map.up),
-      outcome: oneOf(asJson(map)["outcome"], isOutcome, first.map.outcome),
-      hold: asJson(map)["hold"] === "target" ? "target" : "shim",
-    },
-    moved: oneOf(moved, isMoved, first.moved),
-    sure: {
-      shape: asJson(sure)["shape"] === "rectangular" ? "rectangular" : "normal",
-      draws: drawCounts.find((count) => count === asJson(sure)["draws"]) ?? first.sure.draws,
-      seed: oneOf(asJson(sure)["seed"], isWhole, first.sure.seed),
-    },
-    family: {
-      chosen: readTexts(asJson(family)["chosen"]),
-      contact: asJson(family)["contact"] === "best" ? "best" : "own",
-      shim: oneOf(asJson(family)["shim"], isNumber, null),
-    },
-  };
-}
-
-function readVariants(json: unknown): readonly Variant[] {
-  if (!Array.isArray(json)) return [];
-  return json.slice(0, mostVariants).flatMap((one) => {
-    const { id, name, changes, target } = asJson(one);
-    if (typeof id !== "string" || typeof name !== "string") return [];
-    const read = Object.entries(asJson(changes)).filter(
-      ([path, value]) => isFieldPath(path) && path !== "target.value" && fits(value, fields[path]),
-    );
-    const aim = readTarget(target);
-    const variant: Variant = { id, name, changes: Object.fromEntries(read) };
-    return [aim === null ? variant : { ...variant, target: aim }];
-  });
-}
-
-/** A value the field itself can have; whether it goes together with the rest is for the core to say. */
-function fits(value: unknown, { min, max, nullWord, quantity }: Field): boolean {
-  if (value === null) return nullWord !== undefined;
-  const whole = quantity !== "count" || Number.isInteger(value);
-  return isNumber(value) && min <= value && value <= max && whole;
-}
-
-function readTarget(json: unknown): Target | null {
-  const { kind, value } = asJson(json);
-  const known = targetKinds.find((one) => one === kind);
-  return known !== undefined && isNumber(value) ? { kind: known, value } : null;
-}
-
-function readTexts(json: unknown): readonly string[] | null {
-  return Array.isArray(json) ? json.filter((one) => typeof one === "string") : null;
-}
-
-function oneOf<Known, Else>(
-  value: unknown,
-  isKnown: (value: unknown) => value is Known,
-  otherwise: Else,
-): Known | Else {
-  return isKnown(value) ? value : otherwise;
-}
-
-const isPath = (value: unknown): value is FieldPath =>
-  typeof value === "string" && isFieldPath(value);
-const isNumber = (value: unknown): value is number =>
-  typeof value === "number" && Number.isFinite(value);
-const isWhole = (value: unknown): value is number => Number.isInteger(value);
-const isOutcome = (value: unknown): value is OutcomeKey =>
-  outcomeKeys.some((known) => known === value);
-const isMoved = (value: unknown): value is MovedOutcome =>
-  typeof value === "string" && Object.hasOwn(movedOutcomes, value);

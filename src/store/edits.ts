@@ -7,6 +7,7 @@ import { readText } from "./field-view.ts";
 import { planOf, shownPlan } from "./plan.ts";
 import { type State, workOn } from "./state.ts";
 import { snapped, stepped } from "./step.ts";
+import { workIn } from "./undo.ts";
 
 /** Keeps the text as typed, and takes its value into the instrument where it states one. */
 export function typeField(state: State, path: FieldPath, text: string): State {
@@ -118,13 +119,12 @@ export function writeNotes(state: State, notes: string): State {
 
 /** Opens another instrument, under an id of its own; what was open can be put back. */
 export function startFrom(state: State, instrument: Instrument, id: string): State {
-  const { lastGood, texts, setAside } = state;
   const next = { ...instrument, id };
   if (!planOf(next).ok) return state;
   return {
     ...state,
     ...workOn(next),
-    putAway: { instrument: state.instrument, lastGood, texts, setAside },
+    putAway: workIn(state),
     lastChanged: null,
     gesture: `open ${id}`,
   };
@@ -132,11 +132,10 @@ export function startFrom(state: State, instrument: Instrument, id: string): Sta
 
 export function putBack(state: State): State {
   if (state.putAway === null) return state;
-  const { instrument, lastGood, texts, setAside } = state;
   return {
     ...state,
     ...state.putAway,
-    putAway: { instrument, lastGood, texts, setAside },
+    putAway: workIn(state),
     lastChanged: null,
     gesture: "put back",
   };

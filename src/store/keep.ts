@@ -1,3 +1,5 @@
+import { emptyAsBuilt, readAsBuilt } from "../instrument/as-built.ts";
+import { isReadingKey } from "../instrument/as-built-fields.ts";
 import type { FieldPath } from "../instrument/field.ts";
 import { writeField } from "../instrument/field-path.ts";
 import { fieldAt, fieldGroups, fieldPaths, isFieldPath } from "../instrument/fields.ts";
@@ -5,7 +7,9 @@ import type { Instrument } from "../instrument/instrument.ts";
 import type { Units } from "../instrument/length.ts";
 import { readInstrument } from "../instrument/read-instrument.ts";
 import { asJson, type Json } from "./json.ts";
+import { keptFromOne } from "./migrations.ts";
 import { planOf } from "./plan.ts";
+import { readComparison } from "./read-comparison.ts";
 import {
   type Choices,
   firstChoices,
@@ -13,8 +17,10 @@ import {
   type History,
   type State,
   stretches,
+  type TypedText,
   type Work,
 } from "./state.ts";
+import { workIn } from "./undo.ts";
 
 /** What the browser keeps between visits; `Storage` is one. */
 export interface Keeper {
@@ -24,26 +30,32 @@ export interface Keeper {
 
 const key = "rimwright";
 
-/** Acts that can be taken back after a reload. */
+/** Acts kept each way, to be taken back after a reload. */
 const keptActs = 40;
 
-/** Writes the state down. A browser that refuses to keep anything is no fault of the page's. */
+export const keptHistory = ({ past, future }: History): History => ({
+  past: past.slice(-keptActs),
+  future: future.slice(0, keptActs),
+});
+
+/** Writes the state down: without its history where there is no room for that. A browser that refuses to keep anything is no fault of the page's. */
 export function keep(keeper: Keeper, state: State): boolean {
-  const { instrument, lastGood, texts, setAside, past, future, putAway, choices } = state;
-  try {
-    const history = { past: past.slice(-keptActs), future: future.slice(0, keptActs) };
-    const kept = { instrument, lastGood, texts, setAside, history, putAway, choices };
-    keeper.setItem(key, JSON.stringify(kept));
-    return true;
-  } catch {
-    return false;
-  }
+  const { putAway, choices } = state;
+  const kept = { version: 2, ...workIn(state), putAway, choices };
+  return [{ ...kept, history: keptHistory(state) }, kept].some((one) => {
+    try {
+      keeper.setItem(key, JSON.stringify(one));
+      return true;
+    } catch {
+      return false;
+    }
+  });
 }
 
 /** The state as last kept. Whatever of it cannot be read is left out; with nothing readable, the first state. */
 export function recall(keeper: Keeper): State {
   try {
-    const kept = asJson(JSON.parse(keeper.getItem(key) ?? "null"));
+    const kept = keptIn(keeper);
     const work = readWork(kept);
     if (work === null) return firstState;
     const putAway = readWork(asJson(kept["putAway"]));
@@ -52,6 +64,14 @@ export function recall(keeper: Keeper): State {
   } catch {
     return firstState;
   }
+}
+
+function keptIn(keeper: Keeper): Json {
+  const read = (one: string): Json => asJson(JSON.parse(keeper.getItem(one) ?? "null"));
+  const kept = read(key);
+  return kept["version"] === 2
+    ? kept
+    : keptFromOne(kept, read("rimwright-compare"), read("rimwright-bench"));
 }
 
 /** What of a history can be read: a step that cannot is left out. */
@@ -64,18 +84,21 @@ const readWorks = (json: unknown): readonly Work[] =>
   Array.isArray(json) ? json.map((one) => readWork(asJson(one))).filter((one) => one !== null) : [];
 
 export function readWork(kept: Json): Work | null {
-  const read = readInstrument(kept["lastGood"]);
+  const [read, record] = [readInstrument(kept["lastGood"]), readAsBuilt(kept["asBuilt"])];
   if (!read.ok || !planOf(read.instrument).ok) return null;
   return {
     instrument: readDraft(kept["instrument"], read.instrument),
     lastGood: read.instrument,
-    texts: readTexts(asJson(kept["texts"])),
+    texts: readTexts(kept["texts"], isFieldPath),
     setAside: readNumbers(asJson(kept["setAside"]), read.instrument),
+    comparison: readComparison(kept["comparison"]),
+    asBuilt: record.ok ? record.asBuilt : emptyAsBuilt,
+    readingTexts: readTexts(kept["readingTexts"], isReadingKey),
   };
 }
 
 /** An instrument whose numbers may not go together: each is taken where it is right alone. */
-function readDraft(json: unknown, base: Instrument): Instrument {
+export function readDraft(json: unknown, base: Instrument): Instrument {
   const whole = readInstrument(json);
   if (whole.ok) return whole.instrument;
   const { target, name, notes } = asJson(json);
@@ -105,14 +128,16 @@ function fits(value: unknown, path: FieldPath, { target }: Instrument): value is
   );
 }
 
-function readTexts(json: Json): Work["texts"] {
-  const texts = Object.entries(json).flatMap(([path, typed]) => {
+function readTexts<Key extends string>(
+  json: unknown,
+  isKey: (key: string) => key is Key,
+): Readonly<Partial<Record<Key, TypedText>>> {
+  const texts: Partial<Record<Key, TypedText>> = {};
+  for (const [key, typed] of Object.entries(asJson(json))) {
     const { text, units } = asJson(typed);
-    return isFieldPath(path) && typeof text === "string" && isUnits(units)
-      ? [[path, { text, units }] as const]
-      : [];
-  });
-  return Object.fromEntries(texts);
+    if (isKey(key) && typeof text === "string" && isUnits(units)) texts[key] = { text, units };
+  }
+  return texts;
 }
 
 function readNumbers(json: Json, instrument: Instrument): Work["setAside"] {

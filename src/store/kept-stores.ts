@@ -1,7 +1,8 @@
 import { makeBenchStore } from "./bench-keep.ts";
 import { makeCompareStore } from "./compare-keep.ts";
 import { pageKeeper } from "./page-keeper.ts";
+import { pageStore } from "./page-store.ts";
 
-/** What is kept beside the open instrument, one store of each for the page. Loaded with the first view that needs them. */
-export const benchStore = makeBenchStore(pageKeeper());
-export const compareStore = makeCompareStore(pageKeeper());
+/** The open instrument's record and comparison, one store of each for the page. Loaded with the first view that needs them. */
+export const benchStore = makeBenchStore(pageKeeper(), pageStore);
+export const compareStore = makeCompareStore(pageStore);

@@ -1,10 +1,7 @@
-import { createStore, type StoreApi } from "zustand/vanilla";
-import { recordOn } from "./bench.ts";
+import { createStore } from "zustand/vanilla";
 import type { BenchStore } from "./bench-keep.ts";
-import { firstComparison } from "./compare.ts";
-import type { Comparisons } from "./compare-keep.ts";
 import { asJson } from "./json.ts";
-import type { Keeper } from "./keep.ts";
+import { type Keeper, keptHistory } from "./keep.ts";
 import type { Shelf } from "./shelf.ts";
 import type { Entry } from "./shelf-entry.ts";
 import type { State, Work } from "./state.ts";
@@ -36,13 +33,14 @@ export interface Saved {
 
 export interface Parts {
   readonly store: Store;
-  readonly compare: StoreApi<Comparisons>;
   readonly bench: BenchStore;
   readonly shelf: Shelf;
   readonly tell: (saved: Saved) => void;
   /** What this tab knows it saved last, over a reload. */
   readonly keeper: Keeper;
   readonly now: () => number;
+  /** Told once the builder's first change is on the shelf. */
+  readonly settled: () => void;
 }
 
 /** From an edit to its saving, ms. */
@@ -53,23 +51,22 @@ const key = "rimwright-saved";
 /** Keeps the open instrument on the shelf: saves it a moment after each edit, and takes in what other tabs save of it. */
 export class Session {
   readonly state = createStore<SessionState>(() => ({ saving: "new", met: false }));
-  readonly #parts: Parts;
+  readonly parts: Parts;
   /** Of the entry that what is on screen was made from; 0 for an instrument not yet on the shelf. */
   #revision = 0;
   #waiting: ReturnType<typeof setTimeout> | null = null;
   #writing: Promise<void> = Promise.resolve();
+  /** Instruments left before the browser would take them: tried again with the next. */
+  readonly #owed = new Map<string, Entry>();
+  /** The revision last saved or shown of each instrument that was on screen. */
+  readonly #known = new Map<string, number>();
   /** While an entry is being shown, what changes on screen is no edit. */
   #showing = false;
+  #settled = false;
 
   constructor(parts: Parts) {
-    this.#parts = parts;
+    this.parts = parts;
     parts.store.subscribe((after, before) => this.#watchWork(after, before));
-    parts.compare.subscribe((after, before) => {
-      if (after[this.#id()] !== before[this.#id()]) this.#edited();
-    });
-    parts.bench.subscribe((after, before) => {
-      if (recordOn(after, this.#id()) !== recordOn(before, this.#id())) this.#edited();
-    });
   }
 
   /**
@@ -77,9 +74,9 @@ export class Session {
    * has saved since, theirs is shown.
    */
   async start(): Promise<void> {
-    const entry = await this.#parts.shelf.open(this.#id());
-    if (entry === undefined) return;
-    const work = workIn(this.#parts.store.getState());
+    const entry = await this.parts.shelf.open(this.#id());
+    if (entry === undefined || entry.id !== this.#id()) return;
+    const work = workIn(this.parts.store.getState());
     if (JSON.stringify(entry.work) === JSON.stringify(work)) {
       this.#revision = entry.revision;
       this.state.setState({ saving: "saved" });
@@ -90,10 +87,15 @@ export class Session {
     }
   }
 
-  /** Opens an entry in place of what is on screen, which is saved first. False when there is none. */
+  /**
+   * Opens an entry in place of what is on screen, which is saved first. False when there is none, and
+   * when what is on screen could not be saved.
+   */
   async open(id: string): Promise<boolean> {
     await this.flush();
-    const entry = await this.#parts.shelf.open(id);
+    const { saving } = this.state.getState();
+    if (saving === "refused" || saving === "superseded") return false;
+    const entry = await this.parts.shelf.open(id);
     if (entry !== undefined) this.#show(entry);
     return entry !== undefined;
   }
@@ -101,7 +103,7 @@ export class Session {
   /** Another tab has saved an entry: the one on screen follows it, unless it has edits of its own to save. */
   async hear({ id, revision }: Saved): Promise<void> {
     if (id !== this.#id() || revision <= this.#revision || this.#waiting !== null) return;
-    const entry = await this.#parts.shelf.open(id);
+    const entry = await this.parts.shelf.open(id);
     if (entry !== undefined && this.#waiting === null && id === this.#id()) this.#show(entry);
   }
 
@@ -110,7 +112,7 @@ export class Session {
     if (this.#waiting !== null) {
       clearTimeout(this.#waiting);
       this.#waiting = null;
-      const entry = this.#entry();
+      const entry = this.#entryOf(this.parts.store.getState(), this.#revision);
       this.#writing = this.#writing.then(() => this.#save(entry));
     }
     await this.#writing;
@@ -129,11 +131,12 @@ export class Session {
   }
 
   #id(): string {
-    return this.#parts.store.getState().instrument.id;
+    return this.parts.store.getState().instrument.id;
   }
 
   #watchWork(after: State, before: State): void {
-    if (this.#showing || sameWork(after, before)) return;
+    if (this.#showing) return;
+    if (sameWork(after, before) && after.comparison === before.comparison) return;
     if (after.instrument.id === before.instrument.id) this.#edited();
     else void this.#leave(before);
   }
@@ -147,7 +150,10 @@ export class Session {
     }
     this.#revision = 0;
     this.#waiting = null;
+    if (this.state.getState().saving === "superseded") return;
     this.state.setState({ saving: "new", met: false });
+    // What was put back may be on the shelf.
+    this.#writing = this.#writing.then(() => this.start()).catch(() => {});
     await this.#writing;
   }
 
@@ -159,77 +165,83 @@ export class Session {
 
   async #save(entry: Entry): Promise<void> {
     if (this.state.getState().saving === "superseded") return;
-    const ours = entry.id === this.#id();
+    const owed = [...this.#owed.values()].filter(({ id }) => id !== entry.id);
     try {
-      const result = await this.#parts.shelf.save(
-        ours ? { ...entry, revision: this.#revision } : entry,
-      );
-      if (!result.saved) {
-        if (ours) this.#meet(result.theirs, entry.work);
-        return;
-      }
-      if (ours) this.#remember(result.entry);
-      this.#parts.tell({ id: entry.id, revision: result.entry.revision });
-      if (ours && this.#waiting === null) this.state.setState({ saving: "saved" });
+      for (const one of [...owed, entry]) await this.#saveOne(one);
     } catch {
       this.state.setState({ saving: "refused" });
     }
   }
 
+  async #saveOne(entry: Entry): Promise<void> {
+    const { id } = entry;
+    const ours = id === this.#id();
+    this.#owed.set(id, entry);
+    const result = await this.parts.shelf.save(
+      ours ? { ...entry, revision: this.#revision } : entry,
+    );
+    this.#owed.delete(id);
+    if (!result.saved) {
+      if (ours) this.#meet(result.theirs, entry.work);
+      else await this.#saveOne(metBy(result.theirs, entry.work));
+      return;
+    }
+    if (ours) this.#remember(result.entry);
+    else this.#known.set(id, result.entry.revision);
+    this.parts.tell({ id, revision: result.entry.revision });
+    if (ours && this.#waiting === null) this.state.setState({ saving: "saved" });
+    if (!this.#settled) this.parts.settled();
+    this.#settled = true;
+  }
+
   /** Two tabs have changed it: the other's stands, and what is on screen here is one undo away. */
   #meet(theirs: Entry, ours: Work): void {
-    const past = [...theirs.history.past, ours];
-    this.#show({ ...theirs, history: { past, future: [] } });
+    this.#show(metBy(theirs, ours));
     this.state.setState({ saving: "saved", met: true });
   }
 
   #remember({ id, revision }: Saved): void {
     this.#revision = revision;
+    this.#known.set(id, revision);
     try {
-      this.#parts.keeper.setItem(key, JSON.stringify({ id, revision }));
+      this.parts.keeper.setItem(key, JSON.stringify({ id, revision }));
     } catch {
       // Then a reload takes the shelf's word.
     }
   }
 
   #recalled(id: string): number {
+    const revision = this.#known.get(id);
+    if (revision !== undefined) return revision;
     try {
-      const known = asJson(JSON.parse(this.#parts.keeper.getItem(key) ?? "null"));
+      const known = asJson(JSON.parse(this.parts.keeper.getItem(key) ?? "null"));
       return known["id"] === id && typeof known["revision"] === "number" ? known["revision"] : 0;
     } catch {
       return 0;
     }
   }
 
-  #entry(): Entry {
-    return this.#entryOf(this.#parts.store.getState(), this.#revision);
-  }
-
   #entryOf(state: State, revision: number): Entry {
-    const { id } = state.instrument;
     return {
-      version: 1,
-      id,
+      version: 2,
+      id: state.instrument.id,
       revision,
-      savedAt: this.#parts.now(),
+      savedAt: this.parts.now(),
       work: workIn(state),
-      history: { past: state.past.slice(-keptActs), future: state.future.slice(0, keptActs) },
-      comparison: this.#parts.compare.getState()[id] ?? firstComparison,
-      asBuilt: recordOn(this.#parts.bench.getState(), id),
+      history: keptHistory(state),
     };
   }
 
-  #show({ id, revision, work, history, comparison, asBuilt }: Entry): void {
-    const { store, compare, bench } = this.#parts;
+  #show({ id, revision, work, history }: Entry): void {
     this.#showing = true;
-    store.setState((state) => ({ ...state, ...work, ...history, lastChanged: null, gesture: "" }));
-    compare.setState((all) => ({ ...all, [id]: comparison }));
-    bench.setState((all) => ({ ...all, records: { ...all.records, [id]: asBuilt } }));
+    this.parts.store.setState({ ...work, ...history, lastChanged: null, gesture: "" });
     this.#showing = false;
     this.#remember({ id, revision });
     this.state.setState({ saving: "saved", met: false });
   }
 }
 
-/** Acts kept with an entry, each way. */
-const keptActs = 40;
+const metBy = (theirs: Entry, ours: Work): Entry => ({
+  ...theirs,
+  history: { past: [...theirs.history.past, ours], future: [] },
+});

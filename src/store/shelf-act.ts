@@ -1,57 +1,100 @@
+import type { FinishedInstrument } from "../instrument/as-built.ts";
+import { textLimits } from "../instrument/schema.ts";
+import { learning } from "./bench-keep.ts";
+import { rename } from "./edits.ts";
+import { readIntake } from "./intake.ts";
 import { newId } from "./new-id.ts";
+import type { BadEntry } from "./read-file-entry.ts";
+import type { Session } from "./session.ts";
 import type { Shelf } from "./shelf.ts";
 import { type Entry, newEntry } from "./shelf-entry.ts";
-import { type BadEntry, type Exported, readShelfFile } from "./shelf-file.ts";
+import { firstState, type Work } from "./state.ts";
+import { recorded, workIn } from "./undo.ts";
 
-/** An entry copied under an id of its own. */
+/** Gives a kept instrument another name without opening it. The old one is one undo away once it is open. False when it is not on the shelf. */
+export async function renameKept({ parts }: Session, id: string, name: string): Promise<boolean> {
+  const { shelf, store, tell } = parts;
+  if (store.getState().instrument.id === id) {
+    store.setState((state) => recorded(state, rename(state, name)));
+    return true;
+  }
+  for (;;) {
+    const entry = await shelf.open(id);
+    if (entry === undefined) return false;
+    const before = { ...firstState, ...entry.work, ...entry.history };
+    const after = recorded(before, rename(before, name));
+    if (after === before) return true;
+    const { past, future } = after;
+    const result = await shelf.save({ ...entry, work: workIn(after), history: { past, future } });
+    // Another tab saved it in between: its copy is named instead.
+    if (!result.saved) continue;
+    tell({ id, revision: result.entry.revision });
+    return true;
+  }
+}
+
+/**
+ * An instrument copied under an id of its own, with its variants and all that was measured. The copy is
+ * not finished: nothing is learnt twice from one instrument.
+ */
 export async function duplicate(shelf: Shelf, id: string, now: number): Promise<Entry | null> {
+  const work = await shelf.look(id);
+  if (work === undefined) return null;
+  const { instrument, lastGood, asBuilt } = work;
+  const name = `${instrument.name === "" ? "Unnamed instrument" : instrument.name}, copy`;
+  const own = { id: newId(), name: name.slice(0, textLimits.name) };
+  const copy: Work = {
+    ...work,
+    instrument: { ...instrument, ...own },
+    lastGood: { ...lastGood, ...own },
+    asBuilt: { ...asBuilt, finished: null },
+  };
+  const [made] = await shelf.take([{ entry: newEntry(copy, now), over: null }]);
+  return made ?? null;
+}
+
+/** What was taken off the shelf, to be put back whole. */
+export interface TakenOff {
+  readonly entry: Entry;
+  /** What was learnt from it; null when it was not finished. */
+  readonly learnt: FinishedInstrument | null;
+}
+
+/** Takes an instrument off the shelf, and from those learnt from. Null when it is not there. */
+export async function takeOff(session: Session, id: string): Promise<TakenOff | null> {
+  const { shelf, bench } = session.parts;
+  await session.flush();
   const entry = await shelf.open(id);
   if (entry === undefined) return null;
-  const { instrument } = entry.work;
-  const name = `${instrument.name === "" ? "Unnamed instrument" : instrument.name}, copy`;
-  const copy = { ...instrument, id: newId(), name: name.slice(0, 200) };
-  const made = { ...newEntry(copy, now), comparison: entry.comparison };
-  await shelf.put([made]);
-  return made;
+  const learnt = bench.getState().finished.find(({ instrument }) => instrument.id === id) ?? null;
+  await shelf.remove(id);
+  bench.setState((all) => ({
+    ...all,
+    finished: all.finished.filter(({ instrument }) => instrument.id !== id),
+  }));
+  return { entry, learnt };
+}
+
+/** Puts back what was taken off, as it was. */
+export async function putBack({ parts }: Session, { entry, learnt }: TakenOff): Promise<void> {
+  await parts.shelf.take([{ entry, over: null }]);
+  if (learnt !== null) parts.bench.setState((all) => learning(all, learnt));
 }
 
 /** What an import did. */
 export interface Imported {
   readonly taken: number;
-  /** Of those, how many came in under an id of their own, beside a different one on the shelf. */
   readonly kept: number;
-  /** How many were on the shelf already, to the letter. */
   readonly same: number;
   readonly bad: readonly BadEntry[];
-  /** Why nothing was taken in; null when the file could be read. */
   readonly refused: string | null;
 }
 
-/** Takes a file's instruments in. Nothing on the shelf is overwritten: another under the same id stands beside it. */
 export async function importFile(shelf: Shelf, text: string, now: number): Promise<Imported> {
-  const reading = readShelfFile(text);
+  const reading = await readIntake(shelf, new Blob([text]));
   if (!reading.ok) return { taken: 0, kept: 0, same: 0, bad: [], refused: reading.reason };
-  const taken = new Map<string, Entry>();
-  let kept = 0;
-  let same = 0;
-  for (const exported of reading.read) {
-    const { id } = exported.instrument;
-    const known = taken.get(id) ?? (id === "" ? undefined : await shelf.open(id));
-    if (known !== undefined && alike(known, exported)) same += 1;
-    else {
-      if (known !== undefined) kept += 1;
-      const entry = entryOf(exported, id === "" || known !== undefined ? newId() : id, now);
-      taken.set(entry.id, entry);
-    }
-  }
-  await shelf.put([...taken.values()]);
-  return { taken: taken.size, kept, same, bad: reading.bad, refused: null };
+  const { fresh, clashes, same, bad } = reading.intake;
+  const works = [...fresh, ...clashes.map(({ work }) => work)];
+  await shelf.take(works.map((work) => ({ entry: newEntry(work, now), over: null })));
+  return { taken: works.length, kept: clashes.length, same, bad, refused: null };
 }
-
-function entryOf({ instrument, comparison, asBuilt }: Exported, id: string, now: number): Entry {
-  return { ...newEntry({ ...instrument, id }, now), comparison, asBuilt };
-}
-
-const alike = ({ work, comparison, asBuilt }: Entry, exported: Exported): boolean =>
-  JSON.stringify([work.instrument, comparison, asBuilt]) ===
-  JSON.stringify([exported.instrument, exported.comparison, exported.asBuilt]);

@@ -7,7 +7,7 @@ export interface SetAside {
   readonly json: unknown;
 }
 
-interface ShelfSchema extends DBSchema {
+export interface ShelfSchema extends DBSchema {
   entries: { key: string; value: Entry };
   /** One beside each entry. */
   cards: { key: string; value: Card };
@@ -17,7 +17,7 @@ interface ShelfSchema extends DBSchema {
 export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
 
 /** Grows when a store is added or its form changes. A page that meets a newer one must not write. */
-const databaseVersion = 1;
+const databaseVersion = 2;
 
 export interface DatabaseNews {
   /** A newer page wants to change the database: this one has closed it and must write no more. */
@@ -29,10 +29,18 @@ export interface DatabaseNews {
 /** Opens the shelf's database. Rejects where the browser keeps nothing, or a newer page has changed it. */
 export function openShelfDatabase(news: DatabaseNews, name = "rimwright"): Promise<ShelfDatabase> {
   return openDB<ShelfSchema>(name, databaseVersion, {
-    upgrade(database) {
-      database.createObjectStore("entries", { keyPath: "id" });
-      database.createObjectStore("cards", { keyPath: "id" });
-      database.createObjectStore("aside", { keyPath: "id" });
+    async upgrade(database, before, _after, act) {
+      if (before < 1) {
+        database.createObjectStore("entries", { keyPath: "id" });
+        database.createObjectStore("cards", { keyPath: "id" });
+        database.createObjectStore("aside", { keyPath: "id" });
+      } else {
+        // Version 1's entries are brought over as they are opened; its cards lacked two figures.
+        const cards = await act.objectStore("cards").getAll();
+        for (const card of cards) {
+          await act.objectStore("cards").put({ ...card, revision: 0, inFile: null });
+        }
+      }
     },
     blocked: () => news.blocked(),
     blocking(_current, _wanted, event) {

@@ -1,15 +1,13 @@
-import { type AsBuilt, emptyAsBuilt, readAsBuilt } from "../instrument/as-built.ts";
-import type { Instrument } from "../instrument/instrument.ts";
-import { type Comparison, firstComparison } from "./compare.ts";
-import { readComparison } from "./compare-keep.ts";
-import { asJson } from "./json.ts";
+import { readAsBuilt } from "../instrument/as-built.ts";
+import { asJson, type Json } from "./json.ts";
 import { readHistory, readWork } from "./keep.ts";
-import { type History, noHistory, type Work, workOn } from "./state.ts";
+import { entryFromOne } from "./migrations.ts";
+import { type History, noHistory, type Work } from "./state.ts";
 
-/** One instrument on the shelf, with all that is kept beside it. */
+/** One instrument on the shelf, with all that belongs to it. */
 export interface Entry {
   /** The form of the record, for later versions of the page to tell. */
-  readonly version: 1;
+  readonly version: 2;
   /** The instrument's own. */
   readonly id: string;
   /** Grows by one with each save, whatever the clock says: tells which of two copies is the later. */
@@ -18,8 +16,6 @@ export interface Entry {
   readonly savedAt: number;
   readonly work: Work;
   readonly history: History;
-  readonly comparison: Comparison;
-  readonly asBuilt: AsBuilt;
 }
 
 /** What the shelf's list shows of an entry, small enough to read thousands at once. */
@@ -28,43 +24,61 @@ export interface Card {
   readonly name: string;
   readonly savedAt: number;
   readonly finished: boolean;
+  readonly revision: number;
+  /** The revision last put into a file; null while none was. */
+  readonly inFile: number | null;
 }
 
-export const cardOf = ({ id, savedAt, work, asBuilt }: Entry): Card => ({
+export const cardOf = (
+  { id, savedAt, revision, work }: Entry,
+  inFile: Card["inFile"] = null,
+): Card => ({
   id,
   name: work.instrument.name,
   savedAt,
-  finished: asBuilt.finished !== null,
+  finished: work.asBuilt.finished !== null,
+  revision,
+  inFile,
 });
 
-/** The entry of an instrument new on the shelf. */
-export function newEntry(instrument: Instrument, savedAt: number): Entry {
-  return {
-    version: 1,
-    id: instrument.id,
-    revision: 0,
-    savedAt,
-    work: workOn(instrument),
-    history: noHistory,
-    comparison: firstComparison,
-    asBuilt: emptyAsBuilt,
-  };
-}
+/** Whether an instrument has changes that are in no file. */
+export const isInNoFile = ({ revision, inFile }: Card): boolean => revision !== inFile;
+
+/** The entry of what is new on the shelf. */
+export const newEntry = (work: Work, savedAt: number): Entry => ({
+  version: 2,
+  id: work.instrument.id,
+  revision: 0,
+  savedAt,
+  work,
+  history: noHistory,
+});
 
 /** An entry from what a database holds; null when its instrument or its record cannot be read. */
 export function readEntry(json: unknown): Entry | null {
-  const { version, id, revision, savedAt, work, history, comparison, asBuilt } = asJson(json);
-  const read = readWork(asJson(work));
-  const record = readAsBuilt(asBuilt);
-  if (version !== 1 || typeof id !== "string" || read === null || !record.ok) return null;
+  const kept = upToDate(json);
+  const work = keptWork(kept);
+  const { id, revision, savedAt, history } = kept;
+  if (work === null || typeof id !== "string") return null;
   return {
-    version,
+    version: 2,
     id,
     revision: typeof revision === "number" ? revision : 0,
     savedAt: typeof savedAt === "number" ? savedAt : 0,
-    work: read,
+    work,
     history: readHistory(history),
-    comparison: readComparison(comparison),
-    asBuilt: record.asBuilt,
   };
 }
+
+/** An entry's work alone: its history is most of it, and takes most of the time to read. */
+export const readEntryWork = (json: unknown): Work | null => keptWork(upToDate(json));
+
+function keptWork({ version, work }: Json): Work | null {
+  const read = version === 2 ? readWork(asJson(work)) : null;
+  return readAsBuilt(asJson(work)["asBuilt"]).ok ? read : null;
+}
+
+const upToDate = (json: unknown): Json => {
+  const kept = asJson(json);
+  return kept["version"] === 1 ? entryFromOne(kept) : kept;
+};

@@ -1,110 +1,85 @@
-import { type AsBuilt, emptyAsBuilt, readAsBuilt } from "../instrument/as-built.ts";
+import { type AsBuilt, emptyAsBuilt } from "../instrument/as-built.ts";
 import type { Instrument } from "../instrument/instrument.ts";
-import { readInstrument } from "../instrument/read-instrument.ts";
 import { type Comparison, firstComparison } from "./compare.ts";
-import { readComparison } from "./compare-keep.ts";
-import { asJson } from "./json.ts";
-import type { Entry } from "./shelf-entry.ts";
+import type { Shelf } from "./shelf.ts";
+import type { Work } from "./state.ts";
 
 /** What a file holds of one instrument: not its texts as typed, nor its undo. */
-export interface Exported {
+export interface FileEntry {
   readonly instrument: Instrument;
-  readonly comparison: Comparison;
-  readonly asBuilt: AsBuilt;
+  /** The last instrument that had a plan, where this one has none. */
+  readonly lastGood?: Instrument;
+  /** Left out where nothing was compared. */
+  readonly comparison?: Comparison;
+  /** Left out where nothing was measured. */
+  readonly asBuilt?: AsBuilt;
 }
 
 export interface ShelfFile {
   readonly format: "rimwright-shelf";
   readonly version: 1;
-  readonly instruments: readonly Exported[];
+  readonly instruments: readonly FileEntry[];
 }
 
-/** A place in the file that could not be taken in, and why. */
-export interface BadEntry {
-  readonly path: string;
-  readonly reason: string;
-}
+export const fileVersion = 1;
 
-export type FileReading =
-  | { readonly ok: true; readonly read: readonly Exported[]; readonly bad: readonly BadEntry[] }
-  /** Nothing of the file can be taken in. */
-  | { readonly ok: false; readonly reason: string };
+/** Largest file taken in, bytes; most instruments in one; most characters of one instrument. */
+export const fileLimits = { bytes: 10_000_000, instruments: 20_000, instrument: 250_000 } as const;
 
-/** Largest file taken in, bytes, and most instruments in one. */
-export const fileLimits = { bytes: 20_000_000, instruments: 20_000 } as const;
+/** A file of these instruments, all of them in it. */
+export const shelfFileOf = (kept: readonly { readonly work: Work }[]): ShelfFile => ({
+  format: "rimwright-shelf",
+  version: fileVersion,
+  instruments: kept.map(({ work }) => fileEntryOf(work)),
+});
 
-const fileVersion = 1;
-
-export function shelfFileOf(entries: readonly Entry[]): ShelfFile {
-  const instruments = entries.map(({ work, comparison, asBuilt }) => ({
-    instrument: work.instrument,
-    comparison,
-    asBuilt,
-  }));
-  return { format: "rimwright-shelf", version: fileVersion, instruments };
-}
-
-/** A file's text taken in: a whole shelf, or one instrument alone. Good entries come in beside the reasons for the bad ones. */
-export function readShelfFile(text: string): FileReading {
-  if (text.length > fileLimits.bytes) return refused("The file is larger than 20 MB.");
-  let json: unknown;
-  try {
-    // A byte order mark may stand in front.
-    json = JSON.parse(text.replace(/^\uFEFF/, ""));
-  } catch {
-    return refused("The file is not JSON text.");
-  }
-  return asJson(json)["format"] === "rimwright-shelf" ? readShelf(json) : readAlone(json);
-}
-
-function readAlone(json: unknown): FileReading {
-  if (Array.isArray(json) || typeof json !== "object" || json === null) {
-    return refused("The file holds neither an instrument nor a shelf.");
-  }
-  const read = readInstrument(json);
-  if (!read.ok) return { ok: true, read: [], bad: read.problems.map(badAt("")) };
+export function fileEntryOf({ instrument, lastGood, comparison, asBuilt }: Work): FileEntry {
   return {
-    ok: true,
-    read: [{ instrument: read.instrument, comparison: firstComparison, asBuilt: emptyAsBuilt }],
-    bad: [],
+    instrument,
+    ...(alike(lastGood, instrument) ? {} : { lastGood }),
+    ...(alike(comparison, firstComparison) ? {} : { comparison }),
+    ...(alike(asBuilt, emptyAsBuilt) ? {} : { asBuilt }),
   };
 }
 
-function readShelf(json: unknown): FileReading {
-  const { version, instruments } = asJson(json);
-  if (typeof version !== "number" || version > fileVersion) {
-    return refused("The file comes from a newer Rimwright; nothing was taken in.");
-  }
-  if (!Array.isArray(instruments)) return refused("The file holds no list of instruments.");
-  if (instruments.length > fileLimits.instruments) {
-    return refused(`The file holds more than ${fileLimits.instruments} instruments.`);
-  }
-  const read: Exported[] = [];
-  const bad: BadEntry[] = [];
-  instruments.forEach((one: unknown, i) => {
-    const { instrument, comparison, asBuilt } = asJson(one);
-    const stated = readInstrument(instrument);
-    const record =
-      asBuilt === undefined ? { ok: true as const, asBuilt: emptyAsBuilt } : readAsBuilt(asBuilt);
-    const path = `instruments[${i}]`;
-    if (!stated.ok) bad.push(...stated.problems.map(badAt(`${path}.instrument`)));
-    else if (!record.ok) bad.push(...record.problems.map(badAt(`${path}.asBuilt`)));
-    else {
-      read.push({
-        instrument: stated.instrument,
-        comparison: readComparison(comparison),
-        asBuilt: record.asBuilt,
-      });
+/**
+ * The whole shelf as files, as many as it takes for each to be within what is taken in again; written
+ * with `JSON.stringify(file, null, 1)` or tighter. The shelf takes note that its instruments are in a file.
+ */
+export async function shelfFiles(shelf: Shelf): Promise<readonly ShelfFile[]> {
+  const cards = await shelf.cards();
+  const parts: Work[][] = [[]];
+  let bytes = 0;
+  for (const { id } of cards) {
+    const work = await shelf.look(id);
+    if (work === undefined) continue;
+    const size = bytesOf(fileEntryOf(work));
+    const last = parts.at(-1) ?? [];
+    if (last.length > 0 && (bytes + size > roomInFile || last.length >= fileLimits.instruments)) {
+      parts.push([work]);
+      bytes = size;
+    } else {
+      last.push(work);
+      bytes += size;
     }
-  });
-  return { ok: true, read, bad };
+  }
+  await shelf.noteInFile(cards);
+  return parts.map((works) => shelfFileOf(works.map((work) => ({ work }))));
 }
 
-const refused = (reason: string): FileReading => ({ ok: false, reason });
+/** One instrument of the shelf as a file; the shelf takes note. Null when it is not there. */
+export async function oneFile(shelf: Shelf, id: string): Promise<ShelfFile | null> {
+  const entry = await shelf.open(id);
+  if (entry === undefined) return null;
+  await shelf.noteInFile([entry]);
+  return shelfFileOf([entry]);
+}
 
-const badAt =
-  (place: string) =>
-  ({ path, message }: { readonly path: string; readonly message: string }): BadEntry => ({
-    path: place !== "" && path !== "" ? `${place}.${path}` : place + path,
-    reason: message,
-  });
+/** Bytes of instruments put in one file, with room left for what stands round them. */
+const roomInFile = fileLimits.bytes * 0.9;
+
+const bytesOf = (entry: FileEntry): number =>
+  new TextEncoder().encode(JSON.stringify(entry, null, 3)).length;
+
+const alike = (a: unknown, b: unknown): boolean =>
+  a === b || JSON.stringify(a) === JSON.stringify(b);

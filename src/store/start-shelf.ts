@@ -1,13 +1,14 @@
-import { benchStore, compareStore } from "./kept-stores.ts";
+import { benchStore } from "./kept-stores.ts";
 import { tabKeeper } from "./page-keeper.ts";
+import { pageStore } from "./page-store.ts";
 import { type Saved, Session } from "./session.ts";
 import { Shelf } from "./shelf.ts";
 import { openShelfDatabase } from "./shelf-database.ts";
 import type { ShelfSlotStore } from "./shelf-slot.ts";
-import type { Store } from "./store.ts";
+import { askToLast } from "./storage-room.ts";
 
 /** Opens the shelf and keeps the page's open instrument on it. Where the browser keeps nothing, the page works without. */
-export async function startShelf(store: Store, slot: ShelfSlotStore): Promise<void> {
+export async function startShelf(slot: ShelfSlotStore): Promise<void> {
   try {
     const tabs = new BroadcastChannel("rimwright");
     let session: Session | null = null;
@@ -17,13 +18,13 @@ export async function startShelf(store: Store, slot: ShelfSlotStore): Promise<vo
     });
     const shelf = new Shelf(database);
     session = new Session({
-      store,
-      compare: compareStore,
+      store: pageStore,
       bench: benchStore,
       shelf,
       tell: (saved) => tabs.postMessage(saved),
       keeper: tabKeeper(),
       now: Date.now,
+      settled: () => void askToLast(navigator.storage),
     });
     const opened = session;
     tabs.addEventListener("message", ({ data }) => {

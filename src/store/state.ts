@@ -1,8 +1,11 @@
+import { type AsBuilt, emptyAsBuilt } from "../instrument/as-built.ts";
+import type { ReadingKey } from "../instrument/as-built-fields.ts";
 import { defaultInstrument } from "../instrument/default-instrument.ts";
 import type { FieldPath } from "../instrument/field.ts";
 import { type FieldGroup, fieldGroups } from "../instrument/fields.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import type { Units } from "../instrument/length.ts";
+import { type Comparison, firstComparison } from "./compare.ts";
 
 /** A text as typed, and the units shown while it was: a bare number means something else in others. */
 export interface TypedText {
@@ -10,7 +13,9 @@ export interface TypedText {
   readonly units: Units;
 }
 
-/** What the builder has in hand: one instrument, and the texts it was stated in. */
+export type ReadingTexts = Readonly<Partial<Record<ReadingKey, TypedText>>>;
+
+/** What the builder has in hand: one instrument with all that belongs to it, and the texts it was stated in. */
 export interface Work {
   /** What the fields say now, number by number. It may not go together, or have no profile. */
   readonly instrument: Instrument;
@@ -20,6 +25,11 @@ export interface Work {
   readonly texts: Readonly<Partial<Record<FieldPath, TypedText>>>;
   /** The number a field had before it was made null, such as the dish radius before "none". */
   readonly setAside: Readonly<Partial<Record<FieldPath, number>>>;
+  /** Its variants, and what is plotted of them. */
+  readonly comparison: Comparison;
+  readonly asBuilt: AsBuilt;
+  /** What was typed into the record's fields, readable or not. */
+  readonly readingTexts: ReadingTexts;
 }
 
 export const stretches = [1, 5, 10] as const;
@@ -73,7 +83,15 @@ export const firstState: State = {
   gesture: "",
 };
 
-/** A fresh start on an instrument that has a profile. */
+/** A fresh start on an instrument that has a profile: no variants, nothing measured. */
 export function workOn(instrument: Instrument): Work {
-  return { instrument, lastGood: instrument, texts: {}, setAside: {} };
+  return {
+    instrument,
+    lastGood: instrument,
+    texts: {},
+    setAside: {},
+    comparison: firstComparison,
+    asBuilt: emptyAsBuilt,
+    readingTexts: {},
+  };
 }

@@ -19,7 +19,7 @@ export function undo(state: State): State {
   if (work === undefined) return state;
   return {
     ...state,
-    ...work,
+    ...broughtBack(work, state),
     past: state.past.slice(0, -1),
     future: [workIn(state), ...state.future],
     lastChanged: null,
@@ -32,7 +32,7 @@ export function redo(state: State): State {
   if (work === undefined) return state;
   return {
     ...state,
-    ...work,
+    ...broughtBack(work, state),
     past: [...state.past, workIn(state)],
     future,
     lastChanged: null,
@@ -40,12 +40,27 @@ export function redo(state: State): State {
   };
 }
 
-export const workIn = ({ instrument, lastGood, texts, setAside }: Work): Work => ({
-  instrument,
-  lastGood,
-  texts,
-  setAside,
+/** What is plotted stays as it is now: to choose that is no edit. */
+const broughtBack = (work: Work, { comparison }: Work): Work => ({
+  ...work,
+  comparison: { ...comparison, variants: work.comparison.variants },
 });
 
+export const workIn = (work: Work): Work => ({
+  instrument: work.instrument,
+  lastGood: work.lastGood,
+  texts: work.texts,
+  setAside: work.setAside,
+  comparison: work.comparison,
+  asBuilt: work.asBuilt,
+  readingTexts: work.readingTexts,
+});
+
+/** Whether there is nothing between two that could be taken back. */
 export const sameWork = (a: Work, b: Work): boolean =>
-  a.instrument === b.instrument && a.texts === b.texts && a.setAside === b.setAside;
+  a.instrument === b.instrument &&
+  a.texts === b.texts &&
+  a.setAside === b.setAside &&
+  a.comparison.variants === b.comparison.variants &&
+  a.asBuilt === b.asBuilt &&
+  a.readingTexts === b.readingTexts;

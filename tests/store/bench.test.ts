@@ -15,8 +15,12 @@ import {
   typeReading,
   unfinish,
 } from "../../src/store/as-built-edits.ts";
-import { firstBench, learntFromOn, recordOn } from "../../src/store/bench.ts";
-import { makeBenchStore, readBench } from "../../src/store/bench-keep.ts";
+import { firstBench, firstShop, learntFromOn, recordOn } from "../../src/store/bench.ts";
+import { makeBenchStore, readShop } from "../../src/store/bench-keep.ts";
+import { keep, recall } from "../../src/store/keep.ts";
+import { firstState, workOn } from "../../src/store/state.ts";
+import { makeStore } from "../../src/store/store.ts";
+import { memoryKeeper } from "./desk.ts";
 
 const id = "one";
 const day = "2026-05-14";
@@ -98,14 +102,10 @@ describe("what is learnt from", () => {
 });
 
 describe("what is kept between visits", () => {
-  const kept = new Map<string, string>();
-  const keeper = {
-    getItem: (key: string) => kept.get(key) ?? null,
-    setItem: (key: string, value: string) => void kept.set(key, value),
-  };
-
   it("is all of it, through the doors", () => {
-    const store = makeBenchStore(keeper);
+    const keeper = memoryKeeper();
+    const page = makeStore({ ...firstState, ...workOn({ ...defaultInstrument, id }) });
+    const store = makeBenchStore(keeper, page);
     store.setState((bench) => typeReading(bench, id, "shim", mm("8 1/x"), day));
     store.setState((bench) => typeReading(bench, id, "contact", mm("21"), day));
     store.setState((bench) => markStep(bench, id, "shim", day));
@@ -121,7 +121,10 @@ describe("what is kept between visits", () => {
       shares: { bridge: 0.5 },
       demo: false,
     }));
-    expect(makeBenchStore(keeper).getState()).toEqual(store.getState());
+    keep(keeper, page.getState());
+    expect(makeBenchStore(keeper, makeStore(recall(keeper))).getState()).toEqual(store.getState());
+    expect(recordOn(store.getState(), id).done.shim).toBe(day);
+    expect(store.getState().finished).toHaveLength(1);
   });
 
   it("is the first bench where nothing can be read, and never throws", () => {
@@ -131,7 +134,7 @@ describe("what is kept between visits", () => {
       [],
       { records: 3, texts: [], finished: [{}], step: "x", shares: 1 },
     ])
-      expect(readBench(json)).toEqual(firstBench);
+      expect(readShop(json)).toEqual(firstShop);
     const refusing = {
       getItem: () => "{",
       setItem: () => {
@@ -139,8 +142,8 @@ describe("what is kept between visits", () => {
       },
     };
     const store = makeBenchStore(refusing);
-    store.setState((bench) => markStep(bench, id, "level", day));
-    expect(recordOn(store.getState(), id).done.level).toBe(day);
+    store.setState((bench) => ({ ...bench, demo: false }));
+    expect(store.getState().demo).toBe(false);
   });
 
   it("drops texts of readings a correction sets aside", () => {

@@ -10,9 +10,13 @@ import {
   removeVariant,
   restoreVariant,
 } from "../../src/store/compare.ts";
-import { makeCompareStore, readComparison } from "../../src/store/compare-keep.ts";
+import { makeCompareStore } from "../../src/store/compare-keep.ts";
 import { setTolerances } from "../../src/store/compare-tolerances.ts";
+import { keep, recall } from "../../src/store/keep.ts";
+import { readComparison } from "../../src/store/read-comparison.ts";
 import { firstState } from "../../src/store/state.ts";
+import { makeStore } from "../../src/store/store.ts";
+import { memoryKeeper } from "./desk.ts";
 
 const base = defaultInstrument;
 const two = addVariant(addVariant(firstComparison, "a"), "b");
@@ -53,13 +57,8 @@ describe("variants in a comparison", () => {
 
 describe("what is kept", () => {
   it("comes back as it was", () => {
-    const kept = new Map<string, string>();
-    const keeper = {
-      getItem: (key: string) => kept.get(key) ?? null,
-      setItem: (key: string, value: string) => {
-        kept.set(key, value);
-      },
-    };
+    const keeper = memoryKeeper();
+    const page = makeStore();
     const comparison = aimVariant(
       changeVariant(
         changeVariant(two, base, "a", "dome.dishRadius", null),
@@ -71,8 +70,10 @@ describe("what is kept", () => {
       "b",
       { kind: "shim", value: 9 },
     );
-    makeCompareStore(keeper).setState({ one: comparison });
-    expect(makeCompareStore(keeper).getState()).toEqual({ one: comparison });
+    const { id } = base;
+    makeCompareStore(page).setState(() => ({ [id]: comparison }));
+    keep(keeper, page.getState());
+    expect(makeCompareStore(makeStore(recall(keeper))).getState()).toEqual({ [id]: comparison });
   });
 
   it.each([null, 7, "x", [], { variants: 3 }, { variants: [{ id: 1 }] }, { sweep: "far" }])(
@@ -103,20 +104,6 @@ describe("what is kept", () => {
     });
     expect(read.variants).toEqual([{ id: "a", name: "A", changes: { "neck.scale": 630 } }]);
     expect(read.sure).toEqual(firstComparison.sure);
-  });
-
-  it("is nothing where the browser keeps nothing", () => {
-    const broken = {
-      getItem: () => {
-        throw new Error("refused");
-      },
-      setItem: () => {
-        throw new Error("refused");
-      },
-    };
-    const store = makeCompareStore(broken);
-    store.setState({ one: two });
-    expect(store.getState()).toEqual({ one: two });
   });
 });
 

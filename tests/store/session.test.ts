@@ -1,50 +1,14 @@
-import "fake-indexeddb/auto";
-import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { makeBenchStore } from "../../src/store/bench-keep.ts";
-import { makeCompareStore } from "../../src/store/compare-keep.ts";
+import { beforeEach, describe, expect, test, vi } from "vitest";
 import { stepField } from "../../src/store/edits.ts";
-import { Session } from "../../src/store/session.ts";
-import { Shelf } from "../../src/store/shelf.ts";
-import { openShelfDatabase, type ShelfDatabase } from "../../src/store/shelf-database.ts";
+import type { Shelf } from "../../src/store/shelf.ts";
 import { firstState, type State } from "../../src/store/state.ts";
-import { makeStore } from "../../src/store/store.ts";
-import { recorded, undo } from "../../src/store/undo.ts";
+import { undo } from "../../src/store/undo.ts";
+import { openShelf, openTab } from "./desk.ts";
 
-let database: ShelfDatabase;
 let shelf: Shelf;
-let count = 0;
-
 beforeEach(async () => {
-  const news = { superseded: () => {}, blocked: () => {} };
-  database = await openShelfDatabase(news, `session-${count++}`);
-  shelf = new Shelf(database);
+  ({ shelf } = await openShelf());
 });
-afterEach(() => database.close());
-
-function keeper() {
-  const held = new Map<string, string>();
-  return {
-    getItem: (key: string) => held.get(key) ?? null,
-    setItem: (key: string, value: string) => void held.set(key, value),
-  };
-}
-
-function openTab(state: State = firstState, kept = keeper()) {
-  const store = makeStore(state);
-  const tell = vi.fn();
-  const session = new Session({
-    store,
-    compare: makeCompareStore(keeper()),
-    bench: makeBenchStore(keeper()),
-    shelf,
-    tell,
-    keeper: kept,
-    now: () => 1,
-  });
-  const act = (edit: (state: State) => State): void =>
-    store.setState((before) => recorded(before, edit(before)));
-  return { store, session, tell, act, kept };
-}
 
 const longer = (state: State): State => stepField(state, "body.length", 1);
 const { id } = firstState.instrument;
@@ -52,7 +16,7 @@ const { length } = firstState.instrument.body;
 
 describe("a session", () => {
   test("puts nothing on the shelf until something is changed, or it is told to", async () => {
-    const { session } = openTab();
+    const { session } = openTab(shelf);
     await session.start();
     await session.flush();
     expect(await shelf.cards()).toEqual([]);
@@ -62,7 +26,7 @@ describe("a session", () => {
   });
 
   test("saves an edit, with the way back, and says so", async () => {
-    const { session, act, tell } = openTab();
+    const { session, act, tell } = openTab(shelf);
     act(longer);
     expect(session.state.getState().saving).toBe("saving");
     await session.flush();
@@ -74,7 +38,7 @@ describe("a session", () => {
   });
 
   test("shows in one tab what another saved", async () => {
-    const [one, two] = [openTab(), openTab()];
+    const [one, two] = [openTab(shelf), openTab(shelf)];
     one.act(longer);
     await one.session.flush();
     await two.session.hear({ id, revision: 1 });
@@ -82,7 +46,7 @@ describe("a session", () => {
   });
 
   test("overwrites nothing when two tabs save at once: the later yields, and its own is one undo away", async () => {
-    const [one, two] = [openTab(), openTab()];
+    const [one, two] = [openTab(shelf), openTab(shelf)];
     one.act(longer);
     two.act((state) => stepField(state, "shim.contact", 1));
     await one.session.flush();
@@ -96,18 +60,18 @@ describe("a session", () => {
   });
 
   test("saves at the next start what a killed tab had kept but not saved", async () => {
-    const first = openTab();
+    const first = openTab(shelf);
     first.act(longer);
     await first.session.flush();
     first.act(longer);
-    const again = openTab(first.store.getState(), first.kept);
+    const again = openTab(shelf, first.store.getState(), { keeper: first.keeper });
     await again.session.start();
     await again.session.flush();
     expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);
   });
 
   test("starts on the shelf's entry when another tab has saved since", async () => {
-    const [one, two] = [openTab(), openTab()];
+    const [one, two] = [openTab(shelf), openTab(shelf)];
     one.act(longer);
     await one.session.flush();
     await two.session.start();
@@ -115,7 +79,7 @@ describe("a session", () => {
   });
 
   test("saves what is left behind before another entry is opened", async () => {
-    const { session, act, store } = openTab();
+    const { session, act, store } = openTab(shelf);
     act(longer);
     await session.flush();
     const entry = await shelf.open(id);
@@ -131,7 +95,7 @@ describe("a session", () => {
   });
 
   test("says that a save was refused, keeps the work, and saves it with the next edit", async () => {
-    const { session, act, store } = openTab();
+    const { session, act, store } = openTab(shelf);
     const save = vi.spyOn(shelf, "save").mockRejectedValueOnce(new Error("QuotaExceededError"));
     act(longer);
     await session.flush();
@@ -144,7 +108,7 @@ describe("a session", () => {
   });
 
   test("writes no more once a newer page has taken the shelf over", async () => {
-    const { session, act } = openTab();
+    const { session, act } = openTab(shelf);
     session.supersede();
     act(longer);
     await session.flush();

@@ -1,0 +1,126 @@
+import { type AsBuilt, emptyAsBuilt, readAsBuilt } from "../instrument/as-built.ts";
+import type { Instrument } from "../instrument/instrument.ts";
+import { readInstrument } from "../instrument/read-instrument.ts";
+import { sayPhrase } from "../instrument/say-phrase.ts";
+import { type Comparison, firstComparison } from "./compare.ts";
+import { comparisonSchema } from "./comparison-schema.ts";
+import type { FilePiece } from "./file-text.ts";
+import { asJson } from "./json.ts";
+import { readDraft } from "./keep.ts";
+import { planOf } from "./plan.ts";
+import { fileLimits } from "./shelf-file.ts";
+import { type Work, workOn } from "./state.ts";
+
+/** A place in the file that could not be taken in, and why. */
+export interface BadEntry {
+  readonly path: string;
+  readonly reason: string;
+}
+
+type Read<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly bad: readonly BadEntry[] };
+
+/** Most values in one instrument's JSON, and most reasons given for one. */
+const limits = { values: 10_000, reasons: 50 } as const;
+
+/** One instrument of a file with what belongs to it, or every reason why it cannot be taken in. */
+export function readFileEntry({ path, text, bare }: FilePiece): Read<Work> {
+  if (text.length > fileLimits.instrument)
+    return bad(path, "This holds too much for an instrument.");
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch {
+    return bad(path, "This is no JSON text.");
+  }
+  if (holdsMore(json, limits.values)) return bad(path, "This holds too much for an instrument.");
+  const read = readParts(bare ? { instrument: json } : json, bare ? "" : `${path}.`);
+  if (read.ok || read.bad.length <= limits.reasons) return read;
+  const more = { path, reason: `And ${read.bad.length - limits.reasons} more.` };
+  return { ok: false, bad: [...read.bad.slice(0, limits.reasons), more] };
+}
+
+function readParts(json: unknown, at: string): Read<Work> {
+  const { instrument, lastGood, comparison, asBuilt } = asJson(json);
+  const stated = readStated(instrument, lastGood, at);
+  if (!stated.ok) return stated;
+  const compared = readCompared(comparison, `${at}comparison`);
+  if (!compared.ok) return compared;
+  const record = readRecord(asBuilt, `${at}asBuilt`);
+  if (!record.ok) return record;
+  const work = { ...stated.value, comparison: compared.value, asBuilt: record.value };
+  return { ok: true, value: work };
+}
+
+/** The instrument; one without a plan only beside the last that had one. */
+function readStated(json: unknown, lastGood: unknown, at: string): Read<Work> {
+  const alone = lastGood === undefined;
+  const place = at === "" ? "" : `${at}${alone ? "instrument" : "lastGood"}`;
+  const read = readInstrument(alone ? json : lastGood);
+  if (!read.ok) {
+    const problems = read.problems.map(({ path, message }) => ({
+      path: [place, path].filter((part) => part !== "").join("."),
+      reason: message,
+    }));
+    return { ok: false, bad: problems };
+  }
+  const plan = planOf(read.instrument);
+  if (!plan.ok) {
+    const { field, why } = plan.refusal;
+    return bad([place, field].filter((part) => part !== "").join("."), sayPhrase(why, "mm"));
+  }
+  const work = workOn(read.instrument);
+  return {
+    ok: true,
+    value: alone ? work : { ...work, instrument: draftOf(json, read.instrument) },
+  };
+}
+
+function draftOf(json: unknown, lastGood: Instrument): Instrument {
+  return { ...readDraft(json, lastGood), id: lastGood.id };
+}
+
+function readCompared(json: unknown, path: string): Read<Comparison> {
+  if (json === undefined) return { ok: true, value: firstComparison };
+  const parsed = comparisonSchema.safeParse(json);
+  if (parsed.success) return { ok: true, value: parsed.data };
+  return {
+    ok: false,
+    bad: parsed.error.issues.map((issue) => ({
+      path: [path, ...issue.path.map(String)].join("."),
+      reason: "This is not what a comparison holds there.",
+    })),
+  };
+}
+
+function readRecord(json: unknown, path: string): Read<AsBuilt> {
+  if (json === undefined) return { ok: true, value: emptyAsBuilt };
+  const read = readAsBuilt(json);
+  if (read.ok) return { ok: true, value: read.asBuilt };
+  return {
+    ok: false,
+    bad: read.problems.map((one) => ({
+      path: one.path === "" ? path : `${path}.${one.path}`,
+      reason: one.message,
+    })),
+  };
+}
+
+const bad = (path: string, reason: string): { ok: false; bad: readonly BadEntry[] } => ({
+  ok: false,
+  bad: [{ path, reason }],
+});
+
+/** Whether a value holds more than so many values, itself counted. */
+function holdsMore(json: unknown, most: number): boolean {
+  const waiting: unknown[] = [json];
+  let count = 0;
+  for (let one = waiting.pop(); one !== undefined; one = waiting.pop()) {
+    count += 1;
+    if (count + waiting.length > most) return true;
+    if (typeof one === "object" && one !== null)
+      for (const part of Object.values(one)) waiting.push(part);
+  }
+  return false;
+}

@@ -1,0 +1,50 @@
+import "fake-indexeddb/auto";
+import { afterEach, vi } from "vitest";
+import { makeBenchStore } from "../../src/store/bench-keep.ts";
+import { makeCompareStore } from "../../src/store/compare-keep.ts";
+import type { Keeper } from "../../src/store/keep.ts";
+import { type Parts, Session } from "../../src/store/session.ts";
+import { Shelf } from "../../src/store/shelf.ts";
+import { openShelfDatabase, type ShelfDatabase } from "../../src/store/shelf-database.ts";
+import { firstState, type State } from "../../src/store/state.ts";
+import { makeStore } from "../../src/store/store.ts";
+import { recorded } from "../../src/store/undo.ts";
+
+const opened: ShelfDatabase[] = [];
+let count = 0;
+
+afterEach(() => {
+  for (const database of opened.splice(0)) database.close();
+});
+
+/** An empty shelf in a database of its own. */
+export async function openShelf(): Promise<{ shelf: Shelf; database: ShelfDatabase }> {
+  const news = { superseded: () => {}, blocked: () => {} };
+  const database = await openShelfDatabase(news, `shelf-${count++}`);
+  opened.push(database);
+  return { shelf: new Shelf(database), database };
+}
+
+/** What a browser keeps, in memory. */
+export function memoryKeeper(first: Readonly<Record<string, string>> = {}): Keeper {
+  const held = new Map(Object.entries(first));
+  return {
+    getItem: (key) => held.get(key) ?? null,
+    setItem: (key, value) => void held.set(key, value),
+  };
+}
+
+/** A tab of the page on a shelf. */
+export function openTab(shelf: Shelf, state: State = firstState, more: Partial<Parts> = {}) {
+  const store = makeStore(state);
+  const keeper = more.keeper ?? memoryKeeper();
+  const bench = makeBenchStore(memoryKeeper(), store);
+  const compare = makeCompareStore(store);
+  const tell = vi.fn();
+  const settled = vi.fn();
+  const now = () => 1;
+  const session = new Session({ store, bench, shelf, tell, keeper, now, settled, ...more });
+  const act = (edit: (state: State) => State): void =>
+    store.setState((before) => recorded(before, edit(before)));
+  return { store, session, bench, compare, tell, settled, act, keeper };
+}
