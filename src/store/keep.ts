@@ -10,6 +10,7 @@ import { asJson, type Json } from "./json.ts";
 import { keptFromOne } from "./migrations.ts";
 import { planOf } from "./plan.ts";
 import { readComparison } from "./read-comparison.ts";
+import { readStamp } from "./stamp.ts";
 import {
   type Choices,
   firstChoices,
@@ -40,8 +41,8 @@ export const keptHistory = ({ past, future }: History): History => ({
 
 /** Writes the state down: without its history where there is no room for that. A browser that refuses to keep anything is no fault of the page's. */
 export function keep(keeper: Keeper, state: State): boolean {
-  const { putAway, choices } = state;
-  const kept = { version: 2, ...workIn(state), putAway, choices };
+  const { putAway, choices, stamp } = state;
+  const kept = { version: 2, ...workIn(state), putAway, choices, stamp };
   return [{ ...kept, history: keptHistory(state) }, kept].some((one) => {
     try {
       keeper.setItem(key, JSON.stringify(one));
@@ -60,7 +61,8 @@ export function recall(keeper: Keeper): State {
     if (work === null) return firstState;
     const putAway = readWork(asJson(kept["putAway"]));
     const choices = readChoices(asJson(kept["choices"]));
-    return { ...firstState, ...work, ...readHistory(kept["history"]), putAway, choices };
+    const stamp = readStamp(kept["stamp"]);
+    return { ...firstState, ...work, ...readHistory(kept["history"]), putAway, choices, stamp };
   } catch {
     return firstState;
   }

@@ -4,9 +4,10 @@ import { asJson } from "./json.ts";
 import { type Keeper, keptHistory } from "./keep.ts";
 import type { Shelf } from "./shelf.ts";
 import type { Entry } from "./shelf-entry.ts";
+import { noStamp, ofOneRun, readStamp, type Stamp, sameStamp } from "./stamp.ts";
 import type { State, Work } from "./state.ts";
 import type { Store } from "./store.ts";
-import { sameWork, workIn } from "./undo.ts";
+import { nothingToSave, workIn } from "./undo.ts";
 
 /** How what is on screen stands to the shelf. */
 type Saving =
@@ -30,6 +31,9 @@ export interface Saved {
   readonly id: string;
   readonly revision: number;
 }
+
+/** What a tab knows of an instrument's entry as it last saved or showed it. */
+type Known = Pick<Entry, "id" | "revision" | "stamp">;
 
 export interface Parts {
   readonly store: Store;
@@ -59,7 +63,9 @@ export class Session {
   /** Instruments left before the browser would take them: tried again with the next. */
   readonly #owed = new Map<string, Entry>();
   /** The revision last saved or shown of each instrument that was on screen. */
-  readonly #known = new Map<string, number>();
+  readonly #known = new Map<string, Known>();
+  /** What was on screen when this visit began, and may still be on its way to the shelf from the last. */
+  #base: Stamp = noStamp;
   /** While an entry is being shown, what changes on screen is no edit. */
   #showing = false;
   #settled = false;
@@ -76,15 +82,30 @@ export class Session {
   async start(): Promise<void> {
     const entry = await this.parts.shelf.open(this.#id());
     if (entry === undefined || entry.id !== this.#id()) return;
-    const work = workIn(this.parts.store.getState());
+    const state = this.parts.store.getState();
+    const work = workIn(state);
+    this.#base = state.stamp;
     if (JSON.stringify(entry.work) === JSON.stringify(work)) {
-      this.#revision = entry.revision;
+      this.#remember(entry);
       this.state.setState({ saving: "saved" });
-    } else if (entry.revision > this.#recalled(entry.id)) this.#meet(entry, work);
-    else {
+    } else if (this.#isOurs(entry, state.stamp)) {
       this.#revision = entry.revision;
       this.#edited();
-    }
+    } else if (ofOneRun(entry.stamp, state.stamp) || this.#isSaved(entry.id, state.stamp))
+      this.#show(entry);
+    else this.#meet(entry, work);
+  }
+
+  /** Whether what is on screen goes on from an entry that nobody else has saved since. */
+  #isOurs({ id, revision, stamp }: Entry, ours: Stamp): boolean {
+    return ofOneRun(stamp, ours)
+      ? ours.edit >= stamp.edit
+      : revision <= this.#recalled(id).revision;
+  }
+
+  /** Whether what is on screen holds nothing that was not saved. */
+  #isSaved(id: string, ours: Stamp): boolean {
+    return ours.edit === 0 || sameStamp(ours, this.#recalled(id).stamp);
   }
 
   /**
@@ -136,7 +157,7 @@ export class Session {
 
   #watchWork(after: State, before: State): void {
     if (this.#showing) return;
-    if (sameWork(after, before) && after.comparison === before.comparison) return;
+    if (nothingToSave(after, before)) return;
     if (after.instrument.id === before.instrument.id) this.#edited();
     else void this.#leave(before);
   }
@@ -182,16 +203,24 @@ export class Session {
     );
     this.#owed.delete(id);
     if (!result.saved) {
-      if (ours) this.#meet(result.theirs, entry.work);
+      if (ours && this.#isBehind(result.theirs.stamp, entry.stamp)) {
+        this.#revision = result.theirs.revision;
+        await this.#saveOne(entry);
+      } else if (ours) this.#meet(result.theirs, entry.work);
       else await this.#saveOne(metBy(result.theirs, entry.work));
       return;
     }
     if (ours) this.#remember(result.entry);
-    else this.#known.set(id, result.entry.revision);
+    else this.#known.set(id, result.entry);
     this.parts.tell({ id, revision: result.entry.revision });
     if (ours && this.#waiting === null) this.state.setState({ saving: "saved" });
     if (!this.#settled) this.parts.settled();
     this.#settled = true;
+  }
+
+  /** Whether what another save left is only an earlier state of ours. */
+  #isBehind(theirs: Stamp, ours: Stamp): boolean {
+    return [ours, this.#base].some((one) => ofOneRun(one, theirs) && one.edit >= theirs.edit);
   }
 
   /** Two tabs have changed it: the other's stands, and what is on screen here is one undo away. */
@@ -200,24 +229,26 @@ export class Session {
     this.state.setState({ saving: "saved", met: true });
   }
 
-  #remember({ id, revision }: Saved): void {
+  #remember({ id, revision, stamp }: Known): void {
     this.#revision = revision;
-    this.#known.set(id, revision);
+    this.#known.set(id, { id, revision, stamp });
     try {
-      this.parts.keeper.setItem(key, JSON.stringify({ id, revision }));
+      this.parts.keeper.setItem(key, JSON.stringify({ id, revision, stamp }));
     } catch {
       // Then a reload takes the shelf's word.
     }
   }
 
-  #recalled(id: string): number {
-    const revision = this.#known.get(id);
-    if (revision !== undefined) return revision;
+  #recalled(id: string): Known {
+    const nothing = { id, revision: 0, stamp: noStamp };
     try {
-      const known = asJson(JSON.parse(this.parts.keeper.getItem(key) ?? "null"));
-      return known["id"] === id && typeof known["revision"] === "number" ? known["revision"] : 0;
+      const kept = asJson(JSON.parse(this.parts.keeper.getItem(key) ?? "null"));
+      const { revision } = kept;
+      const told = kept["id"] === id && typeof revision === "number";
+      const known = told ? { id, revision, stamp: readStamp(kept["stamp"]) } : nothing;
+      return this.#known.get(id) ?? known;
     } catch {
-      return 0;
+      return this.#known.get(id) ?? nothing;
     }
   }
 
@@ -227,16 +258,19 @@ export class Session {
       id: state.instrument.id,
       revision,
       savedAt: this.parts.now(),
+      stamp: state.stamp,
       work: workIn(state),
       history: keptHistory(state),
     };
   }
 
-  #show({ id, revision, work, history }: Entry): void {
+  #show(entry: Entry): void {
+    const { work, history, stamp } = entry;
     this.#showing = true;
-    this.parts.store.setState({ ...work, ...history, lastChanged: null, gesture: "" });
+    const shown = { ...work, ...history, stamp: { ...stamp } };
+    this.parts.store.setState({ ...shown, lastChanged: null, gesture: "" });
     this.#showing = false;
-    this.#remember({ id, revision });
+    this.#remember(entry);
     this.state.setState({ saving: "saved", met: false });
   }
 }

@@ -2,6 +2,7 @@ import { readAsBuilt } from "../instrument/as-built.ts";
 import { asJson, type Json } from "./json.ts";
 import { readHistory, readWork } from "./keep.ts";
 import { entryFromOne } from "./migrations.ts";
+import { noStamp, readStamp, type Stamp } from "./stamp.ts";
 import { type History, noHistory, type Work } from "./state.ts";
 
 /** One instrument on the shelf, with all that belongs to it. */
@@ -14,6 +15,8 @@ export interface Entry {
   readonly revision: number;
   /** When it was saved, to be shown; milliseconds since 1970. */
   readonly savedAt: number;
+  /** The edit that made the work, of the visit that saved it. */
+  readonly stamp: Stamp;
   readonly work: Work;
   readonly history: History;
 }
@@ -50,6 +53,7 @@ export const newEntry = (work: Work, savedAt: number): Entry => ({
   id: work.instrument.id,
   revision: 0,
   savedAt,
+  stamp: noStamp,
   work,
   history: noHistory,
 });
@@ -58,13 +62,14 @@ export const newEntry = (work: Work, savedAt: number): Entry => ({
 export function readEntry(json: unknown): Entry | null {
   const kept = upToDate(json);
   const work = keptWork(kept);
-  const { id, revision, savedAt, history } = kept;
+  const { id, revision, savedAt, stamp, history } = kept;
   if (work === null || typeof id !== "string") return null;
   return {
     version: 2,
     id,
     revision: typeof revision === "number" ? revision : 0,
     savedAt: typeof savedAt === "number" ? savedAt : 0,
+    stamp: readStamp(stamp),
     work,
     history: readHistory(history),
   };

@@ -6,6 +6,7 @@ import { type FieldGroup, fieldGroups } from "../instrument/fields.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import type { Units } from "../instrument/length.ts";
 import { type Comparison, firstComparison } from "./compare.ts";
+import { noStamp, type Stamp } from "./stamp.ts";
 
 /** A text as typed, and the units shown while it was: a bare number means something else in others. */
 export interface TypedText {
@@ -61,6 +62,9 @@ export interface State extends Work, History {
   readonly lastChanged: FieldPath | null;
   /** Names the act that made this state: edits in a row under one name are one act. */
   readonly gesture: string;
+  /** This visit's own name, and which edit made the work. */
+  readonly run: string;
+  readonly stamp: Stamp;
 }
 
 const openAtStart: readonly FieldGroup[] = ["target", "body", "dome"];
@@ -81,6 +85,8 @@ export const firstState: State = {
   putAway: null,
   lastChanged: null,
   gesture: "",
+  run: "",
+  stamp: noStamp,
 };
 
 /** A fresh start on an instrument that has a profile: no variants, nothing measured. */

@@ -56,6 +56,10 @@ export const workIn = (work: Work): Work => ({
   readingTexts: work.readingTexts,
 });
 
+/** Whether two are the same in everything that is saved. */
+export const nothingToSave = (a: Work, b: Work): boolean =>
+  sameWork(a, b) && a.comparison === b.comparison;
+
 /** Whether there is nothing between two that could be taken back. */
 export const sameWork = (a: Work, b: Work): boolean =>
   a.instrument === b.instrument &&
