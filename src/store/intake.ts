@@ -114,7 +114,7 @@ export async function takeIn(session: Session, intake: Intake): Promise<TakenIn>
     ),
   );
   const replaced = stood.filter(({ revision }) => revision > 0);
-  for (const saved of replaced) {
+  for (const saved of stood) {
     tell(saved);
     await session.hear(saved);
   }

@@ -36,9 +36,15 @@ export function readFileEntry({ path, text, bare }: FilePiece): Read<Work> {
   }
   if (holdsMore(json, limits.values)) return bad(path, "This holds too much for an instrument.");
   const read = readParts(bare ? { instrument: json } : json, bare ? "" : `${path}.`);
-  if (read.ok || read.bad.length <= limits.reasons) return read;
-  const more = { path, reason: `And ${read.bad.length - limits.reasons} more.` };
-  return { ok: false, bad: [...read.bad.slice(0, limits.reasons), more] };
+  return read.ok ? read : { ok: false, bad: inShort(read.bad, path) };
+}
+
+/** One reason a place, and no more than anyone would read. */
+function inShort(reasons: readonly BadEntry[], path: string): readonly BadEntry[] {
+  const first = [...new Map(reasons.map((one) => [one.path, one])).values()];
+  if (first.length <= limits.reasons) return first;
+  const more = { path, reason: `And ${first.length - limits.reasons} more.` };
+  return [...first.slice(0, limits.reasons), more];
 }
 
 function readParts(json: unknown, at: string): Read<Work> {

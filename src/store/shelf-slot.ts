@@ -7,6 +7,8 @@ export type ShelfSlot =
   | { readonly is: "opening" }
   /** Another tab with an older page holds it; it goes on when that is closed. */
   | { readonly is: "blocked" }
+  /** A newer page has been here: this one is too old to read what it left, and writes nothing. */
+  | { readonly is: "newer" }
   | { readonly is: "shut" }
   | { readonly is: "open"; readonly shelf: Shelf; readonly session: Session };
 

@@ -1,4 +1,4 @@
-import type { IDBPObjectStore } from "idb";
+import type { IDBPTransaction } from "idb";
 import { newId } from "./new-id.ts";
 import type { SetAside, ShelfDatabase, ShelfSchema } from "./shelf-database.ts";
 import { type Card, cardOf, type Entry, readEntry, readEntryWork } from "./shelf-entry.ts";
@@ -36,41 +36,20 @@ export class Shelf {
     return readEntryWork(await this.#database.get("entries", id)) ?? undefined;
   }
 
-  /** Every entry that can be read. */
-  async entries(): Promise<readonly Entry[]> {
-    const kept: readonly unknown[] = await this.#database.getAll("entries");
-    return kept.map(readEntry).filter((entry) => entry !== null);
-  }
-
-  /** Puts many entries, as they are, in one act. */
-  async put(entries: readonly Entry[]): Promise<void> {
-    const act = this.#database.transaction(["entries", "cards"], "readwrite");
-    await Promise.all([
-      ...entries.map((entry) => act.objectStore("entries").put(entry)),
-      ...entries.map((entry) => act.objectStore("cards").put(cardOf(entry))),
-      act.done,
-    ]);
-  }
-
   /**
    * Writes an entry over the one it was made from; not over a later one. What stands there and cannot
    * be read is set aside.
    */
-  async save(entry: Entry): Promise<SaveResult> {
-    const act = this.#database.transaction(["entries", "cards", "aside"], "readwrite");
-    const [entries, cards] = [act.objectStore("entries"), act.objectStore("cards")];
-    const json: unknown = await entries.get(entry.id);
-    const theirs = readEntry(json);
-    if (theirs !== null && theirs.revision > entry.revision) {
-      await act.done;
-      return { saved: false, theirs };
-    }
-    if (theirs === null && json !== undefined)
-      await putAside(act.objectStore("aside"), entry.id, json);
-    const next = { ...entry, revision: entry.revision + 1 };
-    const inFile = (await cards.get(entry.id))?.inFile ?? null;
-    await Promise.all([entries.put(next), cards.put(cardOf(next, inFile)), act.done]);
-    return { saved: true, entry: next };
+  save(entry: Entry): Promise<SaveResult> {
+    return this.#whole(async (act): Promise<SaveResult> => {
+      const json = await thereIn(act, entry.id);
+      const later = Number(json?.revision ?? 0) > entry.revision ? readEntry(json) : null;
+      if (later !== null) return { saved: false, theirs: later };
+      if (json !== undefined && readEntryWork(json) === null) await putAside(act, entry.id, json);
+      const next = { ...entry, revision: entry.revision + 1 };
+      await putDown(act, next);
+      return { saved: true, entry: next };
+    });
   }
 
   /**
@@ -78,44 +57,32 @@ export class Shelf {
    * replace, whose work stays one undo away. One that finds another there gets an id of its own.
    * Gives them back as they came to stand.
    */
-  async take(arrivals: readonly Arrival[]): Promise<readonly Entry[]> {
-    const act = this.#database.transaction(["entries", "cards"], "readwrite");
-    const [entries, cards] = [act.objectStore("entries"), act.objectStore("cards")];
-    const stood: Entry[] = [];
-    for (const { entry, over } of arrivals) {
-      const json: unknown = entry.id === "" ? undefined : await entries.get(entry.id);
-      const placed = placedBeside(
-        entry,
-        readEntry(json),
-        json !== undefined || entry.id === "",
-        over,
-      );
-      const inFile = (await cards.get(placed.id))?.inFile ?? null;
-      await entries.put(placed);
-      await cards.put(cardOf(placed, inFile));
-      stood.push(placed);
-    }
-    await act.done;
-    return stood;
+  take(arrivals: readonly Arrival[]): Promise<readonly Entry[]> {
+    return this.#whole(async (act) => {
+      const stood: Entry[] = [];
+      for (const arrival of arrivals) {
+        const { id } = arrival.entry;
+        const placed = placedAt(id === "" ? null : await thereIn(act, id), arrival);
+        await putDown(act, placed);
+        stood.push(placed);
+      }
+      return stood;
+    });
   }
 
-  async remove(id: string): Promise<void> {
-    const act = this.#database.transaction(["entries", "cards"], "readwrite");
-    await Promise.all([
-      act.objectStore("entries").delete(id),
-      act.objectStore("cards").delete(id),
-      act.done,
-    ]);
+  remove(id: string): Promise<void> {
+    return this.#whole((act) => takeUp(act, id));
   }
 
   /** Notes that these revisions are in a file now. */
-  async noteInFile(cards: readonly Pick<Card, "id" | "revision">[]): Promise<void> {
-    const act = this.#database.transaction("cards", "readwrite");
-    for (const { id, revision } of cards) {
-      const card = await act.store.get(id);
-      if (card !== undefined) await act.store.put({ ...card, inFile: revision });
-    }
-    await act.done;
+  noteInFile(cards: readonly Pick<Card, "id" | "revision">[]): Promise<void> {
+    return this.#whole(async (act) => {
+      const store = act.objectStore("cards");
+      for (const { id, revision } of cards) {
+        const card = await store.get(id);
+        if (card !== undefined) await store.put({ ...card, inFile: revision });
+      }
+    });
   }
 
   /** Entries that could not be read, as they were. */
@@ -123,27 +90,52 @@ export class Shelf {
     return this.#database.getAll("aside");
   }
 
-  async #setAside(id: string): Promise<void> {
+  #setAside(id: string): Promise<void> {
+    return this.#whole(async (act) => {
+      const json = await thereIn(act, id);
+      if (json === undefined || readEntry(json) !== null) return;
+      await putAside(act, id, json);
+      await takeUp(act, id);
+    });
+  }
+
+  async #whole<T>(does: (act: Act) => Promise<T>): Promise<T> {
     const act = this.#database.transaction(["entries", "cards", "aside"], "readwrite");
-    const json: unknown = await act.objectStore("entries").get(id);
-    if (json !== undefined && readEntry(json) === null) {
-      await putAside(act.objectStore("aside"), id, json);
-      await act.objectStore("entries").delete(id);
-      await act.objectStore("cards").delete(id);
+    try {
+      const done = await does(act);
+      await act.done;
+      return done;
+    } catch (fault) {
+      act.done.catch(() => {});
+      // One that failed by itself is over already.
+      if (act.error === null) act.abort();
+      throw fault;
     }
-    await act.done;
   }
 }
 
-type AsideStore = IDBPObjectStore<
-  ShelfSchema,
-  ("entries" | "cards" | "aside")[],
-  "aside",
-  "readwrite"
->;
+type Act = IDBPTransaction<ShelfSchema, ("entries" | "cards" | "aside")[], "readwrite">;
+
+/** What a database holds may be anything: only its types say it is an entry. */
+const thereIn = (act: Act, id: string): Promise<Entry | undefined> =>
+  act.objectStore("entries").get(id);
+
+/** Puts an entry down with its card, which goes on knowing what is in a file. */
+async function putDown(act: Act, entry: Entry): Promise<void> {
+  const cards = act.objectStore("cards");
+  const inFile = (await cards.get(entry.id))?.inFile ?? null;
+  await act.objectStore("entries").put(entry);
+  await cards.put(cardOf(entry, inFile));
+}
+
+async function takeUp(act: Act, id: string): Promise<void> {
+  await act.objectStore("entries").delete(id);
+  await act.objectStore("cards").delete(id);
+}
 
 /** Sets a record aside, over none set aside before. */
-async function putAside(aside: AsideStore, id: string, json: unknown): Promise<void> {
+async function putAside(act: Act, id: string, json: unknown): Promise<void> {
+  const aside = act.objectStore("aside");
   const taken = (await aside.get(id)) !== undefined;
   await aside.put({ id: taken ? `${id} ${newId()}` : id, json });
 }
@@ -154,14 +146,11 @@ export interface Arrival {
   readonly over: number | null;
 }
 
-function placedBeside(
-  entry: Entry,
-  there: Entry | null,
-  taken: boolean,
-  over: number | null,
-): Entry {
-  if (!taken) return entry;
-  if (there !== null && there.revision === over) {
+/** An arrival as it is put down where `json` stands now; undefined: nothing, null: where no id is free. */
+function placedAt(json: Entry | null | undefined, { entry, over }: Arrival): Entry {
+  if (json === undefined) return entry;
+  const there = json !== null && json.revision === over ? readEntry(json) : null;
+  if (there !== null) {
     const past = [...there.history.past, there.work];
     return { ...entry, revision: there.revision + 1, history: { past, future: [] } };
   }

@@ -21,7 +21,7 @@ export async function startShelf(slot: ShelfSlotStore): Promise<void> {
       store: pageStore,
       bench: benchStore,
       shelf,
-      tell: (saved) => tabs.postMessage(saved),
+      tell: ({ id, revision }) => tabs.postMessage({ id, revision }),
       keeper: tabKeeper(),
       now: Date.now,
       settled: () => void askToLast(navigator.storage),
@@ -34,8 +34,9 @@ export async function startShelf(slot: ShelfSlotStore): Promise<void> {
     addEventListener("visibilitychange", () => void opened.flush());
     await opened.start();
     slot.setState({ is: "open", shelf, session: opened }, true);
-  } catch {
-    slot.setState({ is: "shut" }, true);
+  } catch (fault) {
+    const newer = fault instanceof DOMException && fault.name === "VersionError";
+    slot.setState({ is: newer ? "newer" : "shut" }, true);
   }
 }
 

@@ -85,7 +85,8 @@ describe("a session", () => {
     const entry = await shelf.open(id);
     if (entry === undefined) throw new Error("not saved");
     const instrument = { ...entry.work.instrument, id: "other" };
-    await shelf.put([{ ...entry, id: "other", work: { ...entry.work, instrument } }]);
+    const work = { ...entry.work, instrument, lastGood: instrument };
+    await shelf.take([{ entry: { ...entry, id: "other", work }, over: null }]);
     act((state) => stepField(state, "shim.contact", 1));
     expect(await session.open("other")).toBe(true);
     expect(store.getState().instrument.id).toBe("other");
