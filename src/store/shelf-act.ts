@@ -2,12 +2,10 @@ import type { FinishedInstrument } from "../instrument/as-built.ts";
 import { textLimits } from "../instrument/schema.ts";
 import { learning } from "./bench-keep.ts";
 import { rename } from "./edits.ts";
-import { readIntake } from "./intake.ts";
 import { newId } from "./new-id.ts";
-import type { BadEntry } from "./read-file-entry.ts";
 import type { Session } from "./session.ts";
-import type { Shelf } from "./shelf.ts";
 import { type Entry, newEntry } from "./shelf-entry.ts";
+import { noStamp } from "./stamp.ts";
 import { firstState, type Work } from "./state.ts";
 import { recorded, workIn } from "./undo.ts";
 
@@ -25,7 +23,12 @@ export async function renameKept({ parts }: Session, id: string, name: string): 
     const after = recorded(before, rename(before, name));
     if (after === before) return true;
     const { past, future } = after;
-    const result = await shelf.save({ ...entry, work: workIn(after), history: { past, future } });
+    const result = await shelf.save({
+      ...entry,
+      stamp: noStamp,
+      work: workIn(after),
+      history: { past, future },
+    });
     // Another tab saved it in between: its copy is named instead.
     if (!result.saved) continue;
     tell({ id, revision: result.entry.revision });
@@ -37,7 +40,8 @@ export async function renameKept({ parts }: Session, id: string, name: string): 
  * An instrument copied under an id of its own, with its variants and all that was measured. The copy is
  * not finished: nothing is learnt twice from one instrument.
  */
-export async function duplicate(shelf: Shelf, id: string, now: number): Promise<Entry | null> {
+export async function duplicate({ parts }: Session, id: string): Promise<Entry | null> {
+  const { shelf, tell, now } = parts;
   const work = await shelf.look(id);
   if (work === undefined) return null;
   const { instrument, lastGood, asBuilt } = work;
@@ -49,7 +53,8 @@ export async function duplicate(shelf: Shelf, id: string, now: number): Promise<
     lastGood: { ...lastGood, ...own },
     asBuilt: { ...asBuilt, finished: null },
   };
-  const [made] = await shelf.take([{ entry: newEntry(copy, now), over: null }]);
+  const [made] = await shelf.take([{ entry: newEntry(copy, now()), over: null }]);
+  if (made !== undefined) tell(made);
   return made ?? null;
 }
 
@@ -60,14 +65,18 @@ export interface TakenOff {
   readonly learnt: FinishedInstrument | null;
 }
 
+/** The revision told of an instrument that was taken off. */
+const gone = -1;
+
 /** Takes an instrument off the shelf, and from those learnt from. Null when it is not there. */
 export async function takeOff(session: Session, id: string): Promise<TakenOff | null> {
-  const { shelf, bench } = session.parts;
+  const { shelf, bench, tell } = session.parts;
   await session.flush();
   const entry = await shelf.open(id);
   if (entry === undefined) return null;
   const learnt = bench.getState().finished.find(({ instrument }) => instrument.id === id) ?? null;
   await shelf.remove(id);
+  tell({ id, revision: gone });
   bench.setState((all) => ({
     ...all,
     finished: all.finished.filter(({ instrument }) => instrument.id !== id),
@@ -77,24 +86,7 @@ export async function takeOff(session: Session, id: string): Promise<TakenOff | 
 
 /** Puts back what was taken off, as it was. */
 export async function putBack({ parts }: Session, { entry, learnt }: TakenOff): Promise<void> {
-  await parts.shelf.take([{ entry, over: null }]);
+  const stood = await parts.shelf.take([{ entry, over: null }]);
+  for (const one of stood) parts.tell(one);
   if (learnt !== null) parts.bench.setState((all) => learning(all, learnt));
-}
-
-/** What an import did. */
-export interface Imported {
-  readonly taken: number;
-  readonly kept: number;
-  readonly same: number;
-  readonly bad: readonly BadEntry[];
-  readonly refused: string | null;
-}
-
-export async function importFile(shelf: Shelf, text: string, now: number): Promise<Imported> {
-  const reading = await readIntake(shelf, new Blob([text]));
-  if (!reading.ok) return { taken: 0, kept: 0, same: 0, bad: [], refused: reading.reason };
-  const { fresh, clashes, same, bad } = reading.intake;
-  const works = [...fresh, ...clashes.map(({ work }) => work)];
-  await shelf.take(works.map((work) => ({ entry: newEntry(work, now), over: null })));
-  return { taken: works.length, kept: clashes.length, same, bad, refused: null };
 }
