@@ -136,7 +136,7 @@ const pulled = z.object({
 });
 
 /** Every part has a default, so `{}` is a record with nothing in it. */
-const asBuiltSchema = z.object({
+export const asBuiltSchema = z.object({
   format: z._default(z.literal("rimwright-as-built"), "rimwright-as-built"),
   version: z._default(z.literal(1), 1),
   readings: z._default(readings, () => ({})),
