@@ -4,7 +4,7 @@ import { capHeight, textWidth } from "./lettering.ts";
 import { areaShape, lineShape } from "./path.ts";
 import type { Placer, Way } from "./placer.ts";
 import { bandAt, type EdgePlace, edgePlaceAt, type Hand, pointOut } from "./plan-edge.ts";
-import type { PlanSheet } from "./plan-sheet.ts";
+import { endsSomewhere, nothing, type PlanSheet } from "./plan-sheet.ts";
 import type { GroupShape, Shape } from "./scene.ts";
 
 /** px from the band to a figure in the first row round it, and from row to row. */
@@ -36,7 +36,11 @@ export const extremeShapes = (sheet: PlanSheet, placer: Placer): readonly GroupS
 export function figureShapes(sheet: PlanSheet, placer: Placer): readonly GroupShape[] {
   const { stations } = sheet.profile;
   const landmarks = stations.filter(({ name }) => name !== "");
-  const others = spreadOut(stations.filter(({ name }) => name === ""));
+  const others = spreadOut(
+    stations.filter(
+      ({ name, removal }) => name === "" && removal + sheet.profile.rimOffset > nothing,
+    ),
+  );
   const clearOf = (places: readonly Placed[], px: number) => (station: Station) =>
     places.every((place) => apart(place, station) * sheet.frame.along > px);
   const marked = extremeNotes(sheet).map(({ place }) => place);
@@ -82,7 +86,7 @@ function extremeNotes(sheet: PlanSheet): readonly Note[] {
   const least = edgePlaceAt(sheet, profile.leastRemovalX);
   const said = { hand: 1 as const, strong: true, inside: true };
   const [most, few] = [words.figure(deepest.off), words.figure(Math.max(0, least.off))];
-  return [
+  const notes: readonly Note[] = [
     {
       ...{ role: "deepest", place: deepest, ...said, mark: deepestMark(sheet, deepest) },
       texts: [`deepest ${most}`, most],
@@ -92,6 +96,7 @@ function extremeNotes(sheet: PlanSheet): readonly Note[] {
       texts: [`least ${few}, ends last`, `least ${few}`],
     },
   ];
+  return endsSomewhere(profile) ? notes : notes.slice(0, 1);
 }
 
 const figureNote = (sheet: PlanSheet, { name, x, removal }: Station): Note => ({
@@ -150,10 +155,11 @@ function noteRow(
   return texts.flatMap((text, shorter) =>
     [0, -1, 1].map((slip): Way => {
       const [width, tall] = [textWidth(text, size, strong), capHeight(size)];
-      // The text's box touches the row, slid to one side where its middle is taken.
+      // The text's box touches the row, slid along the edge where its middle is taken.
       const slide = slip * Math.min(width / 2, 24) * Math.abs(place.outY);
+      const drop = slip * tall * Math.abs(place.outX);
       const x = px + (way * place.outX * width) / 2 + slide;
-      const y = py - (way * hand * place.outY * tall) / 2 + tall / 2;
+      const y = py - (way * hand * place.outY * tall) / 2 + tall / 2 + drop;
       return {
         text: { kind: "text", role, x, y, anchor: "middle", size, strong, text },
         strokes: [leader],

@@ -5,18 +5,14 @@ import { lineShape } from "./path.ts";
 import type { Placer, Way } from "./placer.ts";
 import { byCost } from "./plan-figures.ts";
 import { crossLines } from "./plan-parts.ts";
-import { nothing, type PlanSheet } from "./plan-sheet.ts";
+import { besideWidth, endsSomewhere, lengthStand, nothing, type PlanSheet } from "./plan-sheet.ts";
 import { roundLength } from "./scale-bar.ts";
 import type { GroupShape, Shape, TextShape } from "./scene.ts";
-import { firstRow, nextRow } from "./section-sheet.ts";
 
 /** The lengths a builder marks out along the centreline, under the plan. */
 export function lengthShapes(sheet: PlanSheet, placer: Placer): readonly GroupShape[] {
   const { setting, words, foot, size, frame } = sheet;
   const { breakX, saddleX, outline, instrument } = setting;
-  const stand = (row: number): Dimension["stands"] => [
-    foot + firstRow(size) / 2 + row * nextRow(size),
-  ];
   const span = (role: string, from: number, to: number, row: number): Dimension => {
     const value = words.length(to - from);
     return {
@@ -24,7 +20,7 @@ export function lengthShapes(sheet: PlanSheet, placer: Placer): readonly GroupSh
       texts: [`${role} ${value}`, value],
       from: [pxAt(frame, from), foot],
       to: [pxAt(frame, to), foot],
-      stands: stand(row),
+      stands: [lengthStand(sheet, row) ?? []].flat(),
     };
   };
   const { contact } = instrument.shim;
@@ -32,7 +28,7 @@ export function lengthShapes(sheet: PlanSheet, placer: Placer): readonly GroupSh
     span("break to tail", 0, breakX, 1),
     span("flat", breakX, outline.length, 1),
     span("saddle line to tail", 0, saddleX, 0),
-    ...(contact > 0 && sheet.width > 600 ? [span("shim contact", 0, contact, 2)] : []),
+    ...(contact > 0 ? [span("shim contact", 0, contact, 2)] : []),
   ].flatMap((dimension) => {
     const way = placer.choose(lengthWays(dimension, size));
     if (way === null) return [];
@@ -49,7 +45,7 @@ export function lengthShapes(sheet: PlanSheet, placer: Placer): readonly GroupSh
 /** Names of the lines across, and of the two zones, within the outline. */
 export function nameShapes(sheet: PlanSheet, placer: Placer): readonly TextShape[] {
   const { setting, frame, size } = sheet;
-  const { breakX, outline, saddleX, saddleHalfWidth, breakHalfWidth } = setting;
+  const { breakX, outline, saddleX, saddleHalfWidth, breakHalfWidth, instrument } = setting;
   const zone = (text: string, xs: readonly number[], half: number, up: 1 | -1): readonly Way[] =>
     xs.flatMap((x, i) =>
       [0.3, -0.3, 0.5, -0.5, 0.7, -0.7].map((share, j) =>
@@ -65,7 +61,12 @@ export function nameShapes(sheet: PlanSheet, placer: Placer): readonly TextShape
       ),
     );
   const ways = [
-    zone("dome", [saddleX * 0.6, saddleX * 0.4, saddleX * 0.8], saddleHalfWidth, 1),
+    zone(
+      instrument.dome.dishRadius === null ? "no dome" : "dome",
+      [saddleX * 0.6, saddleX * 0.4, saddleX * 0.8],
+      saddleHalfWidth,
+      1,
+    ),
     zone(
       "flat",
       [0.6, 0.5, 0.7].map((share) => breakX + share * (outline.length - breakX)),
@@ -137,13 +138,18 @@ export function legendShape(sheet: PlanSheet): GroupShape {
   const bar = roundLength(frame.along, Math.min(110, width / 4), words.unit);
   const unit = words.unit === "mm" ? "mm" : "in";
   const drawn = times === 1 ? "" : `, drawn ×${times}`;
-  const full = `Round the edge: what comes off the level rim, ${unit}${drawn}`;
+  const marks = endsSomewhere(sheet.profile) ? "arrow most, ring least" : "arrow most";
   const right = bar.mm * frame.along + textWidth(bar.text, size) + 34;
-  const together = textWidth(full, size) + right < width;
-  const lines = [
-    ...allRound(sheet),
-    ...(together ? [full] : [`Off the level rim, ${unit}${drawn}`, ""]),
-  ];
+  const long = `Round the edge: what comes off the level rim, ${unit}${drawn}`;
+  const brief = `Off the level rim, ${unit}${drawn}`;
+  const together = width >= besideWidth;
+  const first = (texts: readonly string[], room: number): string =>
+    texts.find((text) => textWidth(text, size) + room < width) ?? brief;
+  const said = first(
+    [`${long}; ${marks}`, ...(together ? [long] : []), `${brief}; ${marks}`],
+    together ? right : 16,
+  );
+  const lines = [...allRound(sheet), said, ...(together ? [] : [""])];
   const base = (i: number): number => height - 8 - (lines.length - 1 - i) * (size + 6);
   const x0 = together ? width - right + 6 : 8;
   const y = base(lines.length - 1) - capHeight(size) / 2;

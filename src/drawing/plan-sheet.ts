@@ -1,7 +1,7 @@
 import type { Profile } from "../profile/outcome.ts";
 import type { Setting } from "../profile/setting.ts";
 import type { Frame } from "./frame.ts";
-import { firstRow, nextRow, type Words } from "./section-sheet.ts";
+import { firstRow, type Words } from "./section-sheet.ts";
 
 /** How measures are written on a plan: `figure` is a length without its unit, which is said once. */
 export interface PlanWords extends Words {
@@ -43,7 +43,25 @@ const figureRows = 1.7;
 /** A removal less than this is nothing at the bench, mm. */
 export const nothing = 0.005;
 
+/** Whether sanding ends at some one place: not where the rim stays level all the way to the break. */
+export const endsSomewhere = ({ stations, rimOffset }: Profile): boolean =>
+  stations.some(({ zone, removal }) => zone === "dome" && removal + rimOffset > nothing);
+
+/** Down to the first row of lengths under the drawing, and from row to row: an extension line must pass between two figures. */
+const lengthRow = (size: number): number => size + 10;
+const lengthRows = (width: number): number => (width > 600 ? 3 : 2);
+
+/** Where the dimension line of a row of lengths stands, px down; null where the sheet has no such row. */
+export const lengthStand = (
+  { foot, size, width }: Pick<PlanSheet, "foot" | "size" | "width">,
+  row: number,
+): number | null =>
+  row < lengthRows(width) ? foot + firstRow(size) / 2 + row * lengthRow(size) : null;
+
 const sizeAt = (width: number): number => (width < narrow ? 12 : 13);
+
+/** From this width the scale bar stands beside what the figures are, and not under it. */
+export const besideWidth = 760;
 
 interface Rooms {
   readonly size: number;
@@ -58,13 +76,14 @@ function roomsAt(width: number, { rimOffset }: Profile): Rooms {
   const size = sizeAt(width);
   const look = width < narrow ? "narrow" : "wide";
   const figures = band[look] + figureRows * (size + 4);
-  const strip = (size + 6) * (1 + (rimOffset > nothing ? 1 : 0) + (width < narrow ? 1 : 0)) + 8;
+  const strip =
+    (size + 6) * (1 + (rimOffset > nothing ? 1 : 0) + (width < besideWidth ? 1 : 0)) + 8;
   return {
     size,
     band: band[look],
     ends: tailRoom[look],
     over: figures,
-    under: figures + firstRow(size) + nextRow(size) + 6 + strip,
+    under: figures + firstRow(size) / 2 + (lengthRows(width) - 1) * lengthRow(size) + 12 + strip,
     strip,
   };
 }

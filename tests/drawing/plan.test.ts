@@ -135,4 +135,21 @@ describe("the plan", () => {
     const said = textsOf(drawn(flat, 1180)).map(({ text }) => text);
     expect(said.some((text) => text.includes("all round"))).toBe(false);
   });
+
+  test("writes out how far break and saddle line are from the tail, on the sheet's width and up", () => {
+    for (const width of [424, 600, 820, 1180])
+      for (const made of presets) {
+        const groups = drawn(made, width).shapes.map(({ role }) => role);
+        for (const role of ["break to tail", "saddle line to tail"])
+          expect(groups, `${made.name} at ${width}`).toContain(`dimension ${role}`);
+      }
+  });
+
+  test("marks no place where sanding ends on a rim that stays level to the break", () => {
+    const flat = { ...instrument, dome: { ...instrument.dome, dishRadius: null } };
+    const roles = drawn(flat, 1180).shapes.map(({ role }) => role);
+    expect(roles).not.toContain("least");
+    expect(roles).toContain("deepest");
+    expect(drawn(instrument, 1180).shapes.map(({ role }) => role)).toContain("least");
+  });
 });

@@ -2,7 +2,7 @@
 import DxfParser from "dxf-parser";
 import svgpath from "svgpath";
 import { describe, expect, test } from "vitest";
-import { braceTemplate } from "../../src/drawing/brace-template.ts";
+import { bracesTemplate } from "../../src/drawing/brace-template.ts";
 import { dxfOf } from "../../src/drawing/dxf.ts";
 import { halfOutlineTemplate } from "../../src/drawing/half-outline.ts";
 import { sectionTemplate, topPolyline } from "../../src/drawing/section-template.ts";
@@ -21,7 +21,8 @@ import { sideOf } from "../../src/profile/side.ts";
 import { topZ } from "../../src/profile/top.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
 
-const words = { length: (mm: number) => `${mm.toFixed(2)} mm` };
+const inMm = (mm: number): string => `${mm.toFixed(2)} mm`;
+const words = { length: inMm, radius: inMm };
 
 function made(instrument: Instrument) {
   const set = settingOf(instrument);
@@ -38,7 +39,7 @@ function templatesOf(instrument: Instrument): readonly Template[] {
     halfOutlineTemplate(setting, profile, words),
     sidePatternTemplate(sideOf(setting, profile), words),
     sectionTemplate(setting, profile, words),
-    braceTemplate(brace, "Top brace", words),
+    bracesTemplate([brace], "Top brace", words),
     ...(gauge === null ? [] : [gauge]),
   ];
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { braceArc, braceTemplate } from "../../src/drawing/brace-template.ts";
+import { braceArc, bracesTemplate } from "../../src/drawing/brace-template.ts";
 import { edgePolyline, halfOutlineTemplate } from "../../src/drawing/half-outline.ts";
 import { shimGaugeTemplate } from "../../src/drawing/shim-gauge.ts";
 import {
@@ -15,7 +15,8 @@ import { settingOf } from "../../src/profile/setting.ts";
 import { sideOf } from "../../src/profile/side.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
 
-const words = { length: (mm: number) => `${mm.toFixed(2)} mm` };
+const inMm = (mm: number): string => `${mm.toFixed(2)} mm`;
+const words = { length: inMm, radius: inMm };
 
 function made(instrument: Instrument) {
   const set = settingOf(instrument);
@@ -62,7 +63,7 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
       const templates = [
         halfOutlineTemplate(setting, profile, words),
         sidePatternTemplate(side, words),
-        braceTemplate(shape, "Top brace", words),
+        bracesTemplate([shape], "Top brace", words),
         shimGaugeTemplate(profile.shim, words),
       ];
       for (const template of templates) {
@@ -90,4 +91,33 @@ test("the shim gauge's notch is as wide as the shim is thick", () => {
   const upper = gauge?.lines[0]?.places.filter(([, y]) => y === 45).map(([x]) => x) ?? [];
   expect([...upper].sort((a, b) => a - b)).toEqual([0, 20, 27.62, 47.62]);
   expect(shimGaugeTemplate(0.4, words)).toBeNull();
+});
+
+test("the boards of several braces lie clear of each other, each arc on its own circle", () => {
+  const braces = [
+    { length: 385, radius: 28 * 304.8 },
+    { length: 240, radius: 3000 },
+    { length: 120, radius: null },
+  ];
+  const { lines, labels } = bracesTemplate(braces, "Top brace", words);
+  const boards = lines.filter(({ layer }) => layer === "cut").map(({ places }) => places);
+  expect(boards).toHaveLength(3);
+  const heights = boards.map((places) => places.map(([, y]) => y));
+  for (let i = 1; i < boards.length; i++)
+    expect(Math.max(...(heights[i] ?? []))).toBeLessThan(Math.min(...(heights[i - 1] ?? [])) - 5);
+  braces.forEach(({ length, radius }, i) => {
+    const arc = (boards[i] ?? []).slice(0, -2);
+    const ends = arc[0]?.[1] ?? 0;
+    expect(Math.abs(arc[0]?.[0] ?? 0)).toBeCloseTo(length / 2, 9);
+    for (const [x, y] of arc) {
+      // Pythagoras: the circle's centre lies √(R² − (L/2)²) under the line between the ends.
+      if (radius === null) expect(y).toBe(ends);
+      else
+        expect(Math.hypot(x, y - ends + Math.sqrt(radius ** 2 - (length / 2) ** 2))).toBeCloseTo(
+          radius,
+          7,
+        );
+    }
+    expect(labels.some(({ text }) => text.startsWith(`Top brace ${i + 1}: `))).toBe(true);
+  });
 });

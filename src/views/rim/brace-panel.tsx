@@ -1,117 +1,112 @@
 import { useState } from "react";
 import { braceOf } from "../../drawing/brace.ts";
 import { archOf, braceFits, braceRises } from "../../profile/brace.ts";
+import { braceShape, type Plate, useBraces } from "../braces.ts";
+import { BraceEntries } from "../fields/brace-entries.tsx";
 import { LengthEntry } from "../fields/length-entry.tsx";
+import { wordsIn } from "../figures/plan-words.ts";
 import { useRimwright } from "../store-context.ts";
-import { figure, unitName, wordsIn } from "./measures.ts";
+import { type BraceRow, BraceTable } from "./brace-table.tsx";
 import { RimFigure } from "./rim-figure.tsx";
 import type { Rim } from "./use-rim.ts";
 
-interface Plate {
-  readonly name: string;
-  readonly radius: number | null;
-}
+const plates: readonly Plate[] = ["Top", "Back"];
 
 /** The arch of the braces of both plates, and how deep their dishes are. */
 export function BracePanel({ rim: { setting } }: { readonly rim: Rim }) {
-  const { dome, body } = setting.instrument;
   const [every, setEvery] = useState(25);
-  const plates: readonly Plate[] = [
-    { name: "Top", radius: dome.braceRadius },
-    { name: "Back", radius: body.backRadius },
-  ];
   return (
     <section aria-labelledby="rim-braces">
       <h2 id="rim-braces">Braces and dishes</h2>
+      <p>Full-size arcs to cut to, of the same braces, are among the templates on the Sheet.</p>
       <LengthEntry
         {...{ label: "Rises every", value: every, least: 5, most: 200 }}
         onChange={(mm) => mm !== null && setEvery(mm)}
       />
       <div className="rim-pair">
         {plates.map((plate) => (
-          <PlateBraces key={plate.name} plate={plate} rim={setting} every={every} />
+          <div key={plate}>
+            <h3>{plate}</h3>
+            <PlateBraces plate={plate} setting={setting} every={every} />
+            <DishDepth plate={plate} setting={setting} />
+          </div>
         ))}
       </div>
     </section>
   );
 }
 
-function PlateBraces({
-  plate,
-  rim,
-  every,
-}: {
+interface Props {
   readonly plate: Plate;
-  readonly rim: Rim["setting"];
-  readonly every: number;
-}) {
-  const units = useRimwright((state) => state.choices.units);
-  const words = wordsIn(units);
-  const [length, setLength] = useState<number | null>(null);
-  const [own, setOwn] = useState<number | null>(null);
-  const [across, setAcross] = useState<number | null>(null);
-  const long = length ?? Math.round(2 * rim.outline.widest);
-  const radius = own ?? plate.radius;
-  const dish = across ?? rim.instrument.dome.dishDiameter;
-  const fits = braceFits(long, radius);
-  const rises = fits ? braceRises(long, radius, every) : [];
+  readonly setting: Rim["setting"];
+}
+
+function PlateBraces({ plate, setting, every }: Props & { readonly every: number }) {
+  const words = wordsIn(useRimwright((state) => state.choices.units));
+  const [wishes] = useBraces(plate);
+  const rows = wishes.map((wish, i): BraceRow => {
+    const shape = braceShape(plate, wish, setting);
+    const name = wishes.length === 1 ? `${plate} brace` : `${plate} brace ${i + 1}`;
+    const fits = braceFits(shape.length, shape.radius);
+    return {
+      key: wish.key,
+      name,
+      shape,
+      rises: fits ? braceRises(shape.length, shape.radius, every) : [],
+    };
+  });
   return (
-    <div>
-      <h3>{plate.name}</h3>
+    <>
+      <BraceEntries plate={plate} setting={setting} />
+      {rows.map(({ key, name, shape, rises }) =>
+        rises.length === 0 ? (
+          <p key={key} className="rim-warn">
+            {name}: a brace cannot be longer than its circle is wide.
+          </p>
+        ) : (
+          <div key={key}>
+            <RimFigure
+              first={{ width: 400, height: 150 }}
+              draw={(width) => braceOf(shape, rises, { width, height: 150, words })}
+            />
+            <p>
+              {name}, {words.length(shape.length)} long, rises{" "}
+              {words.length(archOf(shape.length, shape.radius))} in the middle.
+            </p>
+          </div>
+        ),
+      )}
+      <BraceTable plate={plate} rows={rows.filter(({ rises }) => rises.length > 0)} />
+    </>
+  );
+}
+
+/** How deep the dish of this plate is over a stated diameter. */
+function DishDepth({ plate, setting: { instrument } }: Props) {
+  const words = wordsIn(useRimwright((state) => state.choices.units));
+  const [across, setAcross] = useState<number | null>(null);
+  const [own, setOwn] = useState<{ readonly radius: number | null } | null>(null);
+  const planned = plate === "Top" ? instrument.dome.dishRadius : instrument.body.backRadius;
+  const radius = own === null ? planned : own.radius;
+  const wide = across ?? instrument.dome.dishDiameter;
+  return (
+    <>
       <div className="length-entries">
         <LengthEntry
-          {...{ label: `${plate.name} brace, length`, value: long, least: 20, most: 1000 }}
-          onChange={setLength}
+          {...{ label: `${plate} dish, radius`, value: radius, least: 100, most: 1e6 }}
+          {...{ none: "flat", feet: true }}
+          onChange={(mm) => setOwn({ radius: mm })}
         />
         <LengthEntry
-          {...{ label: `${plate.name} radius`, value: radius, least: 100, most: 1e6 }}
-          {...{ none: "straight", feet: true, onChange: setOwn }}
-        />
-        <LengthEntry
-          {...{ label: `${plate.name} dish, across`, value: dish, least: 100, most: 2000 }}
+          {...{ label: `${plate} dish, across`, value: wide, least: 100, most: 2000 }}
           onChange={setAcross}
         />
       </div>
-      {fits ? (
-        <>
-          <RimFigure
-            first={{ width: 400, height: 150 }}
-            draw={(width) =>
-              braceOf({ length: long, radius }, rises, { width, height: 150, words })
-            }
-          />
-          <p>
-            It rises {words.length(archOf(long, radius))} in the middle.{" "}
-            {braceFits(dish, radius) &&
-              `A dish of this radius is ${words.length(archOf(dish, radius))} deep over ${words.length(dish)}.`}
-          </p>
-          <div className="rim-table">
-            <table>
-              <caption>
-                {plate.name} brace, {unitName(units)}. Both ends alike.
-              </caption>
-              <thead>
-                <tr>
-                  <th scope="col">From the middle</th>
-                  <th scope="col">Rise over the ends</th>
-                  <th scope="col">Under the middle</th>
-                </tr>
-              </thead>
-              <tbody>
-                {rises.map(({ fromMiddle, rise, drop }) => (
-                  <tr key={fromMiddle}>
-                    <th scope="row">{figure(fromMiddle, units)}</th>
-                    <td>{figure(rise, units)}</td>
-                    <td>{figure(drop, units)}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
-        </>
-      ) : (
-        <p className="rim-warn">A brace cannot be longer than its circle is wide.</p>
-      )}
-    </div>
+      <p className={braceFits(wide, radius) ? undefined : "rim-warn"}>
+        {braceFits(wide, radius)
+          ? `A dish of this radius is ${words.length(archOf(wide, radius))} deep over ${words.length(wide)}.`
+          : "A dish cannot be wider than its sphere."}
+      </p>
+    </>
   );
 }

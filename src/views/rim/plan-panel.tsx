@@ -1,8 +1,8 @@
 import { planOf } from "../../drawing/plan.ts";
-import { nothing, planHeight } from "../../drawing/plan-sheet.ts";
+import { endsSomewhere, nothing, planHeight } from "../../drawing/plan-sheet.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
+import { wordsIn } from "../figures/plan-words.ts";
 import { useRimwright } from "../store-context.ts";
-import { wordsIn } from "./measures.ts";
 import { RimFigure } from "./rim-figure.tsx";
 import { StationTable } from "./station-table.tsx";
 import type { Rim } from "./use-rim.ts";
@@ -59,9 +59,10 @@ function RimWords({ rim: { setting, profile } }: { readonly rim: Rim }) {
   return (
     <>
       <p>
-        Most comes off {deepest}: {words.length(maxRemoval)}. Least comes off{" "}
-        {words.length(leastRemovalX)} from the tail: sanding ends there last, so stop when the mark
-        there is just gone.
+        Most comes off {deepest}: {words.length(maxRemoval)}.{" "}
+        {endsSomewhere(profile)
+          ? `Least comes off ${words.length(leastRemovalX)} from the tail: sanding ends there last, so stop when the mark there is just gone.`
+          : "Nothing comes off between the tail and the break: the rim stays level there."}
       </p>
       {rimOffset > nothing && (
         <p>

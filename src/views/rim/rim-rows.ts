@@ -1,3 +1,4 @@
+import { endsSomewhere } from "../../drawing/plan-sheet.ts";
 import type { Station } from "../../profile/outcome.ts";
 import { comesOffAt } from "../../profile/side.ts";
 import type { Rim } from "./use-rim.ts";
@@ -17,7 +18,7 @@ export function rowsOf({ setting, profile, side }: Rim): readonly RimRow[] {
   const { stations, rimOffset, maxRemovalX, leastRemovalX } = profile;
   const extremes = [
     { name: "most comes off", x: maxRemovalX },
-    { name: "least comes off", x: leastRemovalX },
+    ...(endsSomewhere(profile) ? [{ name: "least comes off", x: leastRemovalX }] : []),
   ].map(({ name, x }) => rowAt({ setting, profile, side }, name, x));
   const near = (row: RimRow, arc: number): boolean => Math.abs(row.arcLength - arc) < one;
   const rows = stations.map((station): RimRow => {

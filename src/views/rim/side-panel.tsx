@@ -2,8 +2,8 @@ import { useState } from "react";
 import { sidePatternOf } from "../../drawing/side-pattern.ts";
 import { sidePatternHeight } from "../../drawing/side-pattern-sheet.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
+import { wordsIn } from "../figures/plan-words.ts";
 import { useRimwright } from "../store-context.ts";
-import { wordsIn } from "./measures.ts";
 import { RimFigure } from "./rim-figure.tsx";
 import type { Rim } from "./use-rim.ts";
 

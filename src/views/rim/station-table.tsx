@@ -1,5 +1,5 @@
+import { figure, unitName } from "../figures/plan-words.ts";
 import { useRimwright } from "../store-context.ts";
-import { figure, unitName } from "./measures.ts";
 import { rowsOf } from "./rim-rows.ts";
 import type { Rim } from "./use-rim.ts";
 

@@ -1,12 +1,14 @@
 import { useMemo } from "react";
+import { textWidth } from "../../drawing/lettering.ts";
 import { planOf } from "../../drawing/plan.ts";
 import { planHeight } from "../../drawing/plan-sheet.ts";
 import { sectionOf } from "../../drawing/section.ts";
 import { lengthFigure, nearest64, type Units } from "../../instrument/length.ts";
 import { settingOf } from "../../profile/setting.ts";
 import type { ShownPlan } from "../../store/plan.ts";
+import { wordsIn } from "../figures/plan-words.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
-import { angle, dimension } from "../measures.ts";
+import { dimension } from "../measures.ts";
 import { AddressCode } from "./address-code.tsx";
 import { CheckBar } from "./check-bar.tsx";
 import type { Paper } from "./paper.ts";
@@ -24,13 +26,17 @@ interface Props {
 /** CSS px of the page's type area: 190 mm at 96 px to the inch, so that drawings print at the size they are laid out for. */
 const typeWidth = 718;
 const planWidth = 424;
-const heights: Readonly<Record<Paper, { readonly section: number; readonly plan: number }>> = {
-  A4: { section: 230, plan: 446 },
-  Letter: { section: 200, plan: 430 },
-};
+/** Room for the two drawings, and what of the section's a long name takes. */
+const heights = {
+  A4: { section: 262, plan: 446, name: 34 },
+  Letter: { section: 232, plan: 430, name: 40 },
+} as const;
 
-/** A name longer than this is set smaller, so that the page keeps its one page. */
-const longName = 48;
+/** px of a line that the date leaves the name, and the size it is set in there. A wider name is set smaller, in lines of its own, so that the sheet keeps its one page. */
+const nameRoom = 470;
+const nameSize = 19;
+
+const isLong = (name: string): boolean => textWidth(name, nameSize, true) > nameRoom;
 
 export function ProfileSheet({ plan, units, paper }: Props) {
   const { instrument, profile } = plan;
@@ -38,8 +44,8 @@ export function ProfileSheet({ plan, units, paper }: Props) {
   const { name } = instrument;
   return (
     <article className={`sheet sheet-${paper.toLowerCase()}`} aria-label="Profile sheet">
-      <header className={name.length > longName ? "sheet-head sheet-long" : "sheet-head"}>
-        <h2>{name === "" ? "Unnamed instrument" : name}</h2>
+      <header className={isLong(name) ? "sheet-head sheet-long" : "sheet-head"}>
+        <h2 dir="auto">{name === "" ? "Unnamed instrument" : name}</h2>
         <p>
           Profile sheet, <time>{new Date().toLocaleDateString("en", { dateStyle: "long" })}</time>
         </p>
@@ -82,18 +88,14 @@ export function ProfileSheet({ plan, units, paper }: Props) {
 function drawingsOf({ instrument, profile }: ShownPlan, units: Units, paper: Paper) {
   const set = settingOf(instrument);
   if (!set.ok) return null;
-  const words = {
-    length: (mm: number) => dimension(mm, units),
-    figure: (mm: number) => dimension(mm, units).replace(/ ?(mm|in)$/, ""),
-    angle,
-    unit: units === "mm" ? "mm" : "inch",
-  } as const;
+  const words = wordsIn(units);
+  const room = heights[paper];
   const wanted = planHeight(set.setting, profile, planWidth);
-  const height = Math.min(wanted, heights[paper].plan);
+  const height = Math.min(wanted, room.plan);
   return {
     section: sectionOf(set.setting, profile, {
       width: typeWidth,
-      height: heights[paper].section,
+      height: room.section - (isLong(instrument.name) ? room.name : 0),
       stretch: 5,
       turned: false,
       words,

@@ -1,3 +1,4 @@
+import { endsSomewhere } from "../../drawing/plan-sheet.ts";
 import type { Units } from "../../instrument/length.ts";
 import { settingOf } from "../../profile/setting.ts";
 import type { ShownPlan } from "../../store/plan.ts";
@@ -11,15 +12,17 @@ export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
   const { outline } = set.setting;
   const whole = outline.totalArc();
   const say = (mm: number): string => dimension(mm, units).replace(/ (mm|in)$/, "");
-  const domed = instrument.dome.dishRadius !== null;
-  const rows = [
-    ["Break", profile.breakX],
+  // A traced outline has its waist where it has it, if anywhere.
+  const waist = profile.stations.find(({ name }) => name === "waist");
+  const rows: readonly (readonly [name: string, x: number])[] = [
+    ["Shim edge", instrument.shim.contact],
     ["Saddle", profile.saddleX],
-    ...(domed ? ([["Ends last", profile.leastRemovalX]] as const) : []),
-    ["Waist", instrument.body.waistAt],
-  ] as const;
+    ...(endsSomewhere(profile) ? ([["Ends last", profile.leastRemovalX]] as const) : []),
+    ...(waist === undefined ? [] : ([["Waist", waist.x]] as const)),
+    ["Break", profile.breakX],
+  ];
   return (
-    <table className="sheet-marks">
+    <table className="sheet-marks" data-units={units}>
       <caption>Marks on the rim, {units === "mm" ? "mm" : "in"}</caption>
       <thead>
         <tr>

@@ -1,3 +1,4 @@
+import { endsSomewhere } from "../../drawing/plan-sheet.ts";
 import type { Units } from "../../instrument/length.ts";
 import type { ShownPlan } from "../../store/plan.ts";
 import { dimension, height } from "../measures.ts";
@@ -17,7 +18,7 @@ export function SheetWork({
       <ol>
         <li>Level the rim. Mark the break from both ends.</li>
         <li>
-          {instrument.dome.dishRadius === null
+          {!endsSomewhere(profile)
             ? "There is no dome: the rim stays level from the tail to the break."
             : `Dish the rim from the tail to the break; it ends last ${dimension(profile.leastRemovalX, units)} from the tail.`}
         </li>

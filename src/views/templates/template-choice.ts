@@ -1,66 +1,50 @@
-import { braceTemplate } from "../../drawing/brace-template.ts";
+import { type BraceShape, bracesTemplate } from "../../drawing/brace-template.ts";
 import { halfOutlineTemplate } from "../../drawing/half-outline.ts";
 import { sectionTemplate } from "../../drawing/section-template.ts";
 import { shimGaugeTemplate } from "../../drawing/shim-gauge.ts";
 import { sidePatternTemplate } from "../../drawing/side-pattern-template.ts";
 import type { Template } from "../../drawing/template.ts";
-import type { Units } from "../../instrument/length.ts";
+import { lengthFigure, type Units } from "../../instrument/length.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import { type Setting, settingOf } from "../../profile/setting.ts";
+import type { Setting } from "../../profile/setting.ts";
 import { sideOf } from "../../profile/side.ts";
-import type { ShownPlan } from "../../store/plan.ts";
+import type { Plate } from "../braces.ts";
 import { dimension } from "../measures.ts";
 import type { TemplateName } from "./template-names.ts";
 
-/** A brace's own measures; what is left out follows the body's. */
-export interface BraceWish {
-  readonly length?: number;
-  readonly radius?: number | null;
+/** The plate whose braces a template is of, where it is one of braces. */
+export function plateOf(name: TemplateName): Plate | null {
+  if (name === "Top braces") return "Top";
+  return name === "Back braces" ? "Back" : null;
 }
 
-/** The brace a template is drawn of, where it is one. */
-export function braceShape(
-  name: TemplateName,
-  { instrument: { body, dome } }: ShownPlan,
-  wish: BraceWish,
-) {
-  const planned = name === "Top brace" ? dome.braceRadius : body.backRadius;
-  return {
-    length: wish.length ?? Math.round(body.lowerBoutWidth),
-    radius: wish.radius === undefined ? planned : wish.radius,
-  };
-}
-
-/** Null where there is nothing to draw: no setting, or a shim too thin to gauge. */
+/** Null where there is nothing to draw: a shim too thin to gauge, or no brace. */
 export function templateOf(
   name: TemplateName,
-  plan: ShownPlan,
+  setting: Setting,
+  profile: Profile,
   units: Units,
-  wish: BraceWish,
+  braces: readonly BraceShape[],
 ): Template | null {
-  const set = settingOf(plan.instrument);
-  if (!set.ok) return null;
   const words = { length: (mm: number) => dimension(mm, units) };
   switch (name) {
     case "Half outline":
+      return halfOutlineTemplate(setting, profile, words);
     case "Side pattern":
+      return sidePatternTemplate(sideOf(setting, profile), words);
     case "Section profile":
-      return bodyTemplate(name, set.setting, plan.profile, words);
+      return sectionTemplate(setting, profile, words);
     case "Shim gauge":
-      return shimGaugeTemplate(plan.profile.shim, words);
-    case "Top brace":
-    case "Back brace":
-      return braceTemplate(braceShape(name, plan, wish), name, words);
+      return shimGaugeTemplate(profile.shim, words);
+    case "Top braces":
+    case "Back braces":
+      if (braces.length === 0) return null;
+      return bracesTemplate(braces, name.slice(0, -1), { ...words, radius: radiusIn(units) });
   }
 }
 
-function bodyTemplate(
-  name: "Half outline" | "Side pattern" | "Section profile",
-  setting: Setting,
-  profile: Profile,
-  words: { readonly length: (mm: number) => string },
-): Template {
-  if (name === "Half outline") return halfOutlineTemplate(setting, profile, words);
-  if (name === "Section profile") return sectionTemplate(setting, profile, words);
-  return sidePatternTemplate(sideOf(setting, profile), words);
-}
+/** Radii are quoted in feet where inches are shown. */
+const radiusIn =
+  (units: Units) =>
+  (mm: number): string =>
+    units === "mm" ? dimension(mm, units) : `${lengthFigure(mm, { unit: "ft", decimals: 2 })} ft`;

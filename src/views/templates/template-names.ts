@@ -3,8 +3,8 @@ export const templateNames = [
   "Half outline",
   "Side pattern",
   "Section profile",
-  "Top brace",
-  "Back brace",
+  "Top braces",
+  "Back braces",
   "Shim gauge",
 ] as const;
 

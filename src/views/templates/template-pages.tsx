@@ -1,12 +1,14 @@
-import { useMemo, useState } from "react";
+import { useMemo } from "react";
 import { tilingOf } from "../../drawing/tiling.ts";
 import type { Units } from "../../instrument/length.ts";
 import { braceFits } from "../../profile/brace.ts";
+import { settingOf } from "../../profile/setting.ts";
 import type { ShownPlan } from "../../store/plan.ts";
-import { LengthEntry } from "../fields/length-entry.tsx";
+import { braceShape, useBraces } from "../braces.ts";
+import { BraceEntries } from "../fields/brace-entries.tsx";
 import type { Paper } from "../sheet/paper.ts";
 import { SaveTemplate } from "./save-template.tsx";
-import { type BraceWish, braceShape, templateOf } from "./template-choice.ts";
+import { plateOf, templateOf } from "./template-choice.ts";
 import type { TemplateName } from "./template-names.ts";
 import { TilePage } from "./tile-page.tsx";
 import "./templates.css";
@@ -26,13 +28,15 @@ const rooms: Readonly<Record<Paper, readonly [width: number, height: number]>> =
 
 /** A template at full size over as many pages as it needs, and as files for a plotter or a cutter. */
 export function TemplatePages({ name, plan, units, paper }: Props) {
-  const [wish, setWish] = useState<BraceWish>({});
-  const brace = name === "Top brace" || name === "Back brace" ? braceShape(name, plan, wish) : null;
-  const fits = brace === null || braceFits(brace.length, brace.radius);
-  const template = useMemo(
-    () => (fits ? templateOf(name, plan, units, wish) : null),
-    [name, plan, units, wish, fits],
-  );
+  const plate = plateOf(name);
+  const [wishes] = useBraces(plate ?? "Top");
+  const set = useMemo(() => settingOf(plan.instrument), [plan.instrument]);
+  const template = useMemo(() => {
+    if (!set.ok) return null;
+    const shapes = plate === null ? [] : wishes.map((wish) => braceShape(plate, wish, set.setting));
+    const fitting = shapes.filter(({ length, radius }) => braceFits(length, radius));
+    return templateOf(name, set.setting, plan.profile, units, fitting);
+  }, [name, plate, set, plan.profile, units, wishes]);
   const tiling = useMemo(
     () => (template === null ? null : tilingOf(template, ...rooms[paper])),
     [template, paper],
@@ -40,21 +44,9 @@ export function TemplatePages({ name, plan, units, paper }: Props) {
   return (
     <>
       <div className="sheet-tools">
-        {brace !== null && (
-          <>
-            <LengthEntry
-              {...{ label: `${name}, length`, value: brace.length, least: 20, most: 1000 }}
-              onChange={(length) => length !== null && setWish({ ...wish, length })}
-            />
-            <LengthEntry
-              {...{ label: `${name}, radius`, value: brace.radius, least: 100, most: 1e6 }}
-              {...{ none: "straight", feet: true }}
-              onChange={(radius) => setWish({ ...wish, radius })}
-            />
-          </>
-        )}
+        {plate !== null && set.ok && <BraceEntries plate={plate} setting={set.setting} />}
         {template !== null && <SaveTemplate template={template} />}
-        <p role="status">{said(fits, tiling?.tiles.length ?? null)}</p>
+        <p role="status">{said(plate !== null, tiling?.tiles.length ?? null)}</p>
       </div>
       {template !== null && tiling !== null && (
         <div className={`tiles tiles-${paper.toLowerCase()}`}>
@@ -71,8 +63,10 @@ export function TemplatePages({ name, plan, units, paper }: Props) {
   );
 }
 
-function said(fits: boolean, pages: number | null): string {
-  if (!fits) return "A brace cannot be longer than its circle is wide.";
-  if (pages === null) return "The shim is too thin to cut a gauge for.";
+function said(braces: boolean, pages: number | null): string {
+  if (pages === null)
+    return braces
+      ? "A brace cannot be longer than its circle is wide."
+      : "The shim is too thin to cut a gauge for.";
   return pages === 1 ? "One page, full size." : `${pages} pages, full size.`;
 }
