@@ -1,42 +1,68 @@
 import { useStore } from "zustand";
 import type { Session, SessionState } from "../store/session.ts";
+import type { ShelfSlot } from "../store/shelf-slot.ts";
+import { NewerNote } from "./newer-note.tsx";
+import "./page-troubles.css";
 import { useShelfSlot } from "./shelf-slot-context.ts";
+import { useRimwright } from "./store-context.ts";
 import { useSharedAddress } from "./use-shared-address.ts";
 
-/** What a builder must be told over any view: an address that cannot be read, work that is not saved. Loaded after the first drawing. */
+/** What a builder must be told over any view: an address that cannot be read, work that is not saved, a newer page. Loaded after the first drawing. */
 export function PageTroubles() {
+  const slot = useShelfSlot();
   return (
     <>
-      <AddressTrouble />
-      <SavingTrouble />
+      <FromAddress slot={slot} />
+      {slot.is === "open" ? (
+        <SessionTrouble session={slot.session} />
+      ) : (
+        <Trouble>{withoutShelf[slot.is]}</Trouble>
+      )}
+      <NewerNote session={slot.is === "open" ? slot.session : null} />
     </>
   );
 }
 
-function AddressTrouble() {
-  const trouble = useSharedAddress();
-  return trouble === null ? null : (
-    <p className="page-trouble" role="alert">
-      {trouble}
-    </p>
-  );
+function FromAddress({ slot }: { readonly slot: ShelfSlot }) {
+  const { trouble, id } = useSharedAddress();
+  const isShown = useRimwright(({ instrument }) => instrument.id) === id;
+  if (trouble !== null) {
+    return (
+      <p className="page-trouble" role="alert">
+        {trouble}
+      </p>
+    );
+  }
+  return isShown && slot.is === "open" ? <NotKept session={slot.session} /> : null;
 }
 
-function SavingTrouble() {
-  const slot = useShelfSlot();
-  if (slot.is === "open") return <SessionTrouble session={slot.session} />;
-  return slot.is === "shut" ? (
-    <p className="page-trouble" role="status">
-      This browser keeps nothing for this page. What is on screen stays while the tab does.
+function NotKept({ session }: { readonly session: Session }) {
+  const { saving } = useStore(session.state);
+  return saving === "new" ? (
+    <p className="page-note" role="status">
+      This came from an address, and is not on your shelf. Keep puts it there; so does your first
+      change.
     </p>
   ) : null;
 }
 
+const withoutShelf = {
+  opening: null,
+  shut: "This browser keeps nothing for this page. What is on screen stays while the tab does.",
+  blocked:
+    "Another tab holds the shelf with an older Rimwright. Close that tab, and what is on screen here is saved.",
+  newer:
+    "A newer Rimwright has the shelf. Reload this page to go on with it; until then nothing here is saved.",
+} as const;
+
 function SessionTrouble({ session }: { readonly session: Session }) {
-  const trouble = troubleOf(useStore(session.state));
-  return trouble === null ? null : (
+  return <Trouble>{troubleOf(useStore(session.state))}</Trouble>;
+}
+
+function Trouble({ children }: { readonly children: string | null }) {
+  return children === null ? null : (
     <p className="page-trouble" role="status">
-      {trouble}
+      {children}
     </p>
   );
 }

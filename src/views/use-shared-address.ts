@@ -4,21 +4,31 @@ import { newId } from "../store/new-id.ts";
 import { sharedIn } from "../store/shared-address.ts";
 import { useAct } from "./store-context.ts";
 
-/** Shows the instrument an address holds, now or later; what was open can be put back. Tells why when it holds none that can be read. */
-export function useSharedAddress(): string | null {
+interface Shared {
+  /** Why the address's instrument cannot be shown; null when it is, or none was asked for. */
+  readonly trouble: string | null;
+  /** The id under which the last one is shown. */
+  readonly id: string | null;
+}
+
+/** Shows the instrument an address holds, now or later; what was open can be put back. It comes to the shelf only when the builder keeps or changes it. */
+export function useSharedAddress(): Shared {
   const act = useAct();
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [shared, setShared] = useState<Shared>({ trouble: null, id: null });
   useEffect(() => {
     const look = async (): Promise<void> => {
       const text = sharedIn(window.location.hash);
       if (text === null) return;
       const { readShareText } = await import("../store/share.ts");
       const read = await readShareText(text);
-      if (read.ok) act((state) => startFrom(state, read.instrument, newId()));
-      const problem = read.ok ? null : read.problems[0];
-      setTrouble(
-        problem === null ? null : (problem?.message ?? "The address holds no instrument."),
-      );
+      if (read.ok) {
+        const id = newId();
+        act((state) => startFrom(state, read.instrument, id));
+        setShared({ trouble: null, id });
+      } else {
+        const trouble = read.problems[0]?.message ?? "The address holds no instrument.";
+        setShared({ trouble, id: null });
+      }
       window.location.replace("#/layout");
     };
     void look();
@@ -26,5 +36,5 @@ export function useSharedAddress(): string | null {
     addEventListener("hashchange", changed);
     return () => removeEventListener("hashchange", changed);
   }, [act]);
-  return trouble;
+  return shared;
 }

@@ -4,18 +4,28 @@ import type { SetAside } from "../../store/shelf-database.ts";
 import { fileName, saveJson } from "../save-file.ts";
 
 /** Records that could not be read: kept as they are, to be saved to a file. */
-export function SetAsideList({ shelf }: { readonly shelf: Shelf }) {
+export function SetAsideList({
+  shelf,
+  cards,
+}: {
+  readonly shelf: Shelf;
+  /** Read again when these change: opening one may have set it aside. */
+  readonly cards: unknown;
+}) {
   const [aside, setAside] = useState<readonly SetAside[]>([]);
-  useEffect(() => void shelf.aside().then(setAside), [shelf]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what can no longer be read leaves the cards.
+  useEffect(() => {
+    void shelf.aside().then(setAside, () => {});
+  }, [shelf, cards]);
   if (aside.length === 0) return null;
   return (
-    <section aria-label="Set aside">
-      <h3>Set aside</h3>
+    <section aria-labelledby="shelf-aside">
+      <h3 id="shelf-aside">Set aside</h3>
       <p>These could not be read, and are kept as they were. The rest of the shelf is whole.</p>
-      <ul>
+      <ul className="shelf-clashes">
         {aside.map(({ id, json }) => (
-          <li key={id}>
-            <code>{id}</code>{" "}
+          <li key={id} className="shelf-line">
+            <code>{id}</code>
             <button type="button" onClick={() => saveJson(fileName(id, "set-aside", "json"), json)}>
               Save to a file
             </button>

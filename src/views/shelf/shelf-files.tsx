@@ -1,92 +1,97 @@
-import { type DragEvent, useState } from "react";
-import type { Shelf } from "../../store/shelf.ts";
-import { type Imported, importFile } from "../../store/shelf-act.ts";
-import { fileLimits, shelfFileOf } from "../../store/shelf-file.ts";
+import { useState } from "react";
+import type { Intake, TakenIn } from "../../store/intake.ts";
+import { takeIn } from "../../store/intake.ts";
+import type { Session } from "../../store/session.ts";
+import { shelfFiles } from "../../store/shelf-file.ts";
 import { saveJson } from "../save-file.ts";
+import { IntakeQuestion } from "./intake-question.tsx";
+import { TakenInReport } from "./taken-in-report.tsx";
+
+/** How far a file has come. */
+export type Arriving =
+  | { readonly is: "none" }
+  | { readonly is: "reading"; readonly name: string }
+  | { readonly is: "asking"; readonly intake: Intake }
+  | { readonly is: "taken"; readonly done: TakenIn }
+  | { readonly is: "refused"; readonly reason: string };
 
 interface Props {
-  readonly shelf: Shelf;
+  readonly session: Session;
+  /** Whether there is nothing to put in a file. */
+  readonly isEmpty: boolean;
+  readonly arriving: Arriving;
+  readonly onArriving: (arriving: Arriving) => void;
+  readonly onFile: (file: File) => void;
   readonly onChange: () => Promise<void>;
 }
 
 /** The whole shelf out to a file, and files in. */
-export function ShelfFiles({ shelf, onChange }: Props) {
-  const [done, setDone] = useState<Imported | null>(null);
-  const take = async (file: File | undefined): Promise<void> => {
-    if (file === undefined) return;
-    if (file.size > fileLimits.bytes) {
-      setDone({ ...nothing, refused: "The file is larger than 20 MB." });
-      return;
-    }
-    setDone(await importFile(shelf, await file.text(), Date.now()).catch(() => unwritten));
+export function ShelfFiles(props: Props) {
+  const { session, isEmpty, arriving, onArriving, onFile, onChange } = props;
+  const [saved, setSaved] = useState("");
+  const save = async (): Promise<void> => {
+    setSaved(await saveWhole(session));
     await onChange();
   };
-  const drop = (event: DragEvent): void => {
-    event.preventDefault();
-    void take(event.dataTransfer.files[0]);
-  };
   return (
-    <section
-      className="shelf-files"
-      aria-label="Files"
-      onDragOver={(event) => event.preventDefault()}
-      onDrop={drop}
-    >
-      <h3>Files</h3>
-      <button
-        type="button"
-        onClick={() =>
-          void shelf.entries().then((all) => saveJson("rimwright-shelf.json", shelfFileOf(all)))
-        }
-      >
-        Export the whole shelf
-      </button>
-      <label className="shelf-import">
-        Import a file, or drop it here
-        <input
-          type="file"
-          accept=".json,application/json"
-          onChange={({ target }) => {
-            void take(target.files?.[0]).finally(() => {
+    <section className="shelf-files" aria-label="Files">
+      <div className="shelf-line">
+        <button type="button" disabled={isEmpty} onClick={() => void save()}>
+          Export the whole shelf
+        </button>
+        <label className="button shelf-import">
+          Import a file
+          <input
+            type="file"
+            className="unseen"
+            accept=".json,application/json"
+            onChange={({ target }) => {
+              const file = target.files?.[0];
+              if (file !== undefined) onFile(file);
               target.value = "";
-            });
-          }}
+            }}
+          />
+        </label>
+        <span className="shelf-hint">or drop it anywhere here</span>
+      </div>
+      <div role="status">
+        {saved !== "" && <p>{saved}</p>}
+        {arriving.is === "reading" && <p>Reading {arriving.name}…</p>}
+        {arriving.is === "refused" && <p className="shelf-refused">{arriving.reason}</p>}
+        {arriving.is === "taken" && <TakenInReport {...arriving.done} />}
+      </div>
+      {arriving.is === "asking" && (
+        <IntakeQuestion
+          intake={arriving.intake}
+          onChange={(intake) => onArriving({ is: "asking", intake })}
+          onLeave={() => onArriving({ is: "refused", reason: "Nothing was taken in." })}
+          onTake={() => void take(session, arriving.intake).then(onArriving).then(onChange)}
         />
-      </label>
-      <div role="status">{done !== null && <Outcome {...done} />}</div>
+      )}
     </section>
   );
 }
 
-const nothing: Imported = { taken: 0, kept: 0, same: 0, bad: [], refused: null };
-const unwritten: Imported = {
-  ...nothing,
-  refused: "The browser would not take the instruments in.",
-};
-
-/** Reasons shown of a file that is wrong all over. */
-const mostReasons = 20;
-
-function Outcome({ taken, kept, same, bad, refused }: Imported) {
-  if (refused !== null) return <p>{refused}</p>;
-  return (
-    <>
-      <p>
-        {taken} taken in
-        {kept > 0 ? `, ${kept} of them beside a different one of the same origin` : ""}
-        {same > 0 ? `, ${same} on the shelf already` : ""}.
-      </p>
-      {bad.length > 0 && (
-        <ul>
-          {bad.slice(0, mostReasons).map(({ path, reason }) => (
-            <li key={path + reason}>
-              {path === "" ? "" : `${path}: `}
-              {reason}
-            </li>
-          ))}
-          {bad.length > mostReasons && <li>and {bad.length - mostReasons} more.</li>}
-        </ul>
-      )}
-    </>
-  );
+async function saveWhole({ parts }: Session): Promise<string> {
+  try {
+    const files = await shelfFiles(parts.shelf);
+    const day = new Date(parts.now()).toISOString().slice(0, 10);
+    files.forEach((file, i) => {
+      const part = files.length > 1 ? `-${i + 1}-of-${files.length}` : "";
+      saveJson(`rimwright-shelf-${day}${part}.json`, file);
+    });
+    return files.length > 1 ? `Saved as ${files.length} files.` : "Saved as a file.";
+  } catch {
+    return "The browser would not give the shelf out; try again.";
+  }
 }
+
+/** Brings an intake to the shelf, and tells what became of it. */
+export const take = (session: Session, intake: Intake): Promise<Arriving> =>
+  takeIn(session, intake).then(
+    (done) => ({ is: "taken", done }),
+    () => ({ is: "refused", reason: untaken }),
+  );
+
+const untaken =
+  "The browser would not take the instruments in: it may be out of room. Nothing was changed.";

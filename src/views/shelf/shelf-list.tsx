@@ -1,110 +1,129 @@
 import { useMemo, useState } from "react";
 import type { Session } from "../../store/session.ts";
-import type { Shelf } from "../../store/shelf.ts";
-import { duplicate } from "../../store/shelf-act.ts";
-import type { Card, Entry } from "../../store/shelf-entry.ts";
+import { duplicate, putBack, renameKept, type TakenOff, takeOff } from "../../store/shelf-act.ts";
+import type { Card } from "../../store/shelf-entry.ts";
 import { useRimwright } from "../store-context.ts";
+import { EmptyShelf } from "./empty-shelf.tsx";
+import { foundCards, nameOf, type Order, orders } from "./found-cards.ts";
 import { ShelfRow } from "./shelf-row.tsx";
 
 interface Props {
-  readonly shelf: Shelf;
   readonly session: Session;
   readonly cards: readonly Card[];
   readonly onChange: () => Promise<void>;
 }
 
-type Order = "latest" | "name";
-
 /** Rows shown at once: a shelf of thousands is searched, not scrolled. */
 const page = 50;
 
-export function ShelfList({ shelf, session, cards, onChange }: Props) {
+/** The instruments on the shelf, and what can be done to each. */
+export function ShelfList({ session, cards, onChange }: Props) {
   const [wanted, setWanted] = useState("");
   const [order, setOrder] = useState<Order>("latest");
   const [shown, setShown] = useState(page);
-  const [removed, setRemoved] = useState<Entry | null>(null);
+  const [off, setOff] = useState<readonly TakenOff[]>([]);
+  const [refused, setRefused] = useState("");
   const open = useRimwright((state) => state.instrument.id);
-  const found = useMemo(() => sorted(matching(cards, wanted), order), [cards, wanted, order]);
+  const found = useMemo(() => foundCards(cards, wanted, order), [cards, wanted, order]);
 
-  const remove = async (id: string): Promise<void> => {
-    setRemoved((await shelf.open(id)) ?? null);
-    await shelf.remove(id);
+  /** Does an act, and says so where the browser or the session will not. */
+  const act = async (doing: Promise<unknown>): Promise<void> => {
+    setRefused("");
+    await doing.catch(() => setRefused("The browser would not do that; nothing was changed."));
     await onChange();
   };
-  const restore = async (entry: Entry): Promise<void> => {
-    await shelf.put([entry]);
-    setRemoved(null);
-    await onChange();
+  const openOne = async (id: string): Promise<void> => {
+    if (await session.open(id)) window.location.assign("#/layout");
+    else
+      setRefused("What is open now is not saved, or that one cannot be read: it stays as it is.");
   };
-  const copy = async (id: string): Promise<void> => {
-    await duplicate(shelf, id, Date.now());
-    await onChange();
+  const take = async (id: string): Promise<void> => {
+    const taken = await takeOff(session, id);
+    if (taken !== null) setOff((before) => [...before, taken]);
   };
+  const restore = async (one: TakenOff): Promise<void> => {
+    await putBack(session, one);
+    setOff((before) => before.filter((other) => other !== one));
+  };
+  const last = off.at(-1);
   return (
     <section aria-label="Instruments">
-      <div className="shelf-tools">
-        <label>
-          Find{" "}
-          <input type="search" value={wanted} onChange={({ target }) => setWanted(target.value)} />
-        </label>
-        <label>
-          Order{" "}
-          <select
-            value={order}
-            onChange={({ target }) => setOrder(target.value === "name" ? "name" : "latest")}
-          >
-            <option value="latest">last changed first</option>
-            <option value="name">by name</option>
-          </select>
-        </label>
-      </div>
-      <p role="status">
-        {cards.length === 0
-          ? "Nothing is on the shelf yet. An instrument comes here with its first change."
-          : `${found.length} of ${cards.length}`}
-        {removed !== null && (
-          <>
-            {" "}
-            “{removed.work.instrument.name}” was taken off.{" "}
-            <button type="button" onClick={() => void restore(removed)}>
+      {cards.length === 0 ? (
+        <EmptyShelf session={session} act={act} />
+      ) : (
+        <Finding {...{ wanted, order, setWanted, setOrder }} />
+      )}
+      <div className="shelf-told" role="status">
+        {cards.length > 0 && <span>{countOf(found.length, cards.length)}</span>}
+        {refused !== "" && <span className="shelf-refused">{refused}</span>}
+        {last !== undefined && (
+          <span>
+            <bdi>“{nameOf(last.entry.work.instrument.name)}”</bdi> was taken off.{" "}
+            <button type="button" onClick={() => void act(restore(last))}>
               Put it back
             </button>
-          </>
+          </span>
         )}
-      </p>
-      <ul className="shelf-list">
-        {found.slice(0, shown).map((card) => (
-          <ShelfRow
-            key={card.id}
-            card={card}
-            shelf={shelf}
-            isOpen={card.id === open}
-            onOpen={() => void session.open(card.id).then(() => window.location.assign("#/layout"))}
-            onCopy={() => void copy(card.id)}
-            onRemove={() => void remove(card.id)}
-          />
-        ))}
-      </ul>
+      </div>
+      {found.length > 0 && (
+        <ul className="shelf-list">
+          {found.slice(0, shown).map((card) => (
+            <ShelfRow
+              key={card.id}
+              card={card}
+              session={session}
+              isOpen={card.id === open}
+              onOpen={() => void act(openOne(card.id))}
+              onRename={(name) => void act(renameKept(session, card.id, name))}
+              onCopy={() => void act(duplicate(session, card.id))}
+              onTakeOff={() => void act(take(card.id))}
+            />
+          ))}
+        </ul>
+      )}
       {found.length > shown && (
         <button type="button" onClick={() => setShown(shown + page)}>
-          Show more
+          Show {Math.min(page, found.length - shown)} more
         </button>
       )}
     </section>
   );
 }
 
-function matching(cards: readonly Card[], wanted: string): readonly Card[] {
-  const words = wanted.toLocaleLowerCase().split(/\s+/);
-  return cards.filter(({ name }) => {
-    const lower = name.toLocaleLowerCase();
-    return words.every((word) => lower.includes(word));
-  });
+function countOf(found: number, all: number): string {
+  if (found === all) return all === 1 ? "1 instrument" : `${all} instruments`;
+  return found === 0 ? "No name here has those words." : `${found} of ${all}`;
 }
 
-const byName = new Intl.Collator(undefined, { numeric: true });
+interface FindingProps {
+  readonly wanted: string;
+  readonly order: Order;
+  readonly setWanted: (wanted: string) => void;
+  readonly setOrder: (order: Order) => void;
+}
 
-const sorted = (cards: readonly Card[], order: Order): readonly Card[] =>
-  cards.toSorted((a, b) =>
-    order === "name" ? byName.compare(a.name, b.name) : b.savedAt - a.savedAt,
+function Finding({ wanted, order, setWanted, setOrder }: FindingProps) {
+  return (
+    <div className="shelf-tools">
+      <label>
+        Find
+        <input type="search" value={wanted} onChange={({ target }) => setWanted(target.value)} />
+      </label>
+      <label>
+        Order
+        <select
+          value={order}
+          onChange={({ target }) =>
+            setOrder(orders.find(([one]) => one === target.value)?.[0] ?? "latest")
+          }
+        >
+          {orders.map(([one, name]) => (
+            <option key={one} value={one}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </label>
+    </div>
   );
+}

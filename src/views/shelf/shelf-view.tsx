@@ -1,25 +1,24 @@
-import { useCallback, useEffect, useState } from "react";
+import { type DragEvent, useState } from "react";
+import { readIntake } from "../../store/intake.ts";
 import type { Session } from "../../store/session.ts";
-import type { Shelf } from "../../store/shelf.ts";
-import type { Card } from "../../store/shelf-entry.ts";
 import { useShelfSlot } from "../shelf-slot-context.ts";
 import { SetAsideList } from "./set-aside-list.tsx";
-import { ShelfFiles } from "./shelf-files.tsx";
+import { type Arriving, ShelfFiles, take } from "./shelf-files.tsx";
 import { ShelfList } from "./shelf-list.tsx";
 import "./shelf.css";
-import { Storage } from "./storage.tsx";
+import { BackUpNudge, Storage } from "./storage.tsx";
+import { useCards } from "./use-cards.ts";
+import { useRoom } from "./use-room.ts";
 
 /** The instruments kept in this browser. */
 export function ShelfView() {
   const slot = useShelfSlot();
-  return (
+  return slot.is === "open" ? (
+    <OpenShelf session={slot.session} />
+  ) : (
     <main className="shelf">
       <h2>Shelf</h2>
-      {slot.is === "open" ? (
-        <OpenShelf shelf={slot.shelf} session={slot.session} />
-      ) : (
-        <p role="status">{troubles[slot.is]}</p>
-      )}
+      <p role="status">{troubles[slot.is]}</p>
     </main>
   );
 }
@@ -28,23 +27,53 @@ const troubles = {
   opening: "Opening the shelf…",
   blocked:
     "Another tab holds the shelf with an older Rimwright. Close that tab, and it opens here.",
-  shut: "This browser keeps nothing for this page (a private window may be why). What is on screen stays while the tab does; export or share what you want to keep.",
+  newer: "A newer Rimwright has been here and keeps the shelf. Reload this page to have it open.",
+  shut: "This browser keeps nothing for this page (a private window may be why). What is on screen stays while the tab does; print the sheet, or share its address from there.",
 } as const;
 
-function OpenShelf({ shelf, session }: { readonly shelf: Shelf; readonly session: Session }) {
-  const [cards, setCards] = useState<readonly Card[] | null>(null);
-  const read = useCallback(async () => {
-    await session.flush();
-    setCards(await shelf.cards());
-  }, [shelf, session]);
-  useEffect(() => void read(), [read]);
-  if (cards === null) return <p>Reading the shelf…</p>;
+function OpenShelf({ session }: { readonly session: Session }) {
+  const [cards, read] = useCards(session);
+  const [room, ask] = useRoom(cards);
+  const [arriving, setArriving] = useState<Arriving>({ is: "none" });
+  const readIn = async (file: File): Promise<void> => {
+    setArriving({ is: "reading", name: file.name });
+    const intake = await readIntake(session.parts.shelf, file);
+    if (!intake.ok) setArriving({ is: "refused", reason: intake.reason });
+    else if (intake.intake.clashes.length > 0) setArriving({ is: "asking", intake: intake.intake });
+    else {
+      setArriving(await take(session, intake.intake));
+      await read();
+    }
+  };
+  const arrive = (file: File): void =>
+    void readIn(file).catch(() => setArriving({ is: "refused", reason: unreadable }));
+  const drop = (event: DragEvent): void => {
+    event.preventDefault();
+    const file = event.dataTransfer.files[0];
+    if (file !== undefined) arrive(file);
+  };
   return (
-    <>
-      <ShelfList shelf={shelf} session={session} cards={cards} onChange={read} />
-      <ShelfFiles shelf={shelf} onChange={read} />
-      <SetAsideList shelf={shelf} />
-      <Storage />
-    </>
+    <main className="shelf" onDragOver={(event) => event.preventDefault()} onDrop={drop}>
+      <h2>Shelf</h2>
+      <BackUpNudge cards={cards ?? []} room={room} />
+      <ShelfFiles
+        session={session}
+        isEmpty={cards?.length === 0}
+        arriving={arriving}
+        onArriving={setArriving}
+        onFile={arrive}
+        onChange={read}
+      />
+      {cards === null ? (
+        <p>Reading the shelf…</p>
+      ) : (
+        <ShelfList session={session} cards={cards} onChange={read} />
+      )}
+      <SetAsideList shelf={session.parts.shelf} cards={cards} />
+      <Storage room={room} onAsk={ask} />
+    </main>
   );
 }
+
+const unreadable =
+  "The file cannot be read: it may have been moved or changed. Nothing was taken in.";

@@ -1,45 +1,57 @@
-import { useEffect, useState } from "react";
+import { useState } from "react";
+import type { Card } from "../../store/shelf-entry.ts";
+import { type StorageRoom, toBackUp } from "../../store/storage-room.ts";
 
-interface Room {
-  readonly used: number;
-  readonly quota: number;
-  readonly lasting: boolean;
+interface Props {
+  readonly room: StorageRoom | null;
+  readonly onAsk: () => Promise<boolean>;
 }
 
-/** How much room the browser gives, and whether it may clear it; a nudge to back up where it may. */
-export function Storage() {
-  const [room, setRoom] = useState<Room | null>(null);
-  const [asked, setAsked] = useState(false);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the answer may change once it was asked.
-  useEffect(() => {
-    void readRoom().then(setRoom);
-  }, [asked]);
+/** How much room the browser gives, and whether it may clear it. */
+export function Storage({ room, onAsk }: Props) {
+  const [refused, setRefused] = useState(false);
   if (room === null) return null;
-  const ask = (): void => {
-    void navigator.storage.persist().finally(() => setAsked(true));
-  };
   return (
-    <section aria-label="Storage">
-      <h3>Storage</h3>
+    <section className="shelf-storage" aria-labelledby="shelf-storage">
+      <h3 id="shelf-storage">Storage</h3>
       <p>
-        {megabytes(room.used)} of {megabytes(room.quota)} used.{" "}
+        {megabytes(room.used)} used of the {megabytes(room.quota)} this browser gives the page.{" "}
         {room.lasting
-          ? "The browser keeps it until you clear it."
-          : "The browser may clear it when the device runs short: export the shelf now and then."}
+          ? "It keeps them until you clear them."
+          : "It may clear them when the device runs short."}
       </p>
       {!room.lasting && (
-        <button type="button" onClick={ask}>
-          {asked ? "It would not promise" : "Ask the browser to keep it"}
-        </button>
+        <div className="shelf-line">
+          <button
+            type="button"
+            onClick={() => void onAsk().then((lasting) => setRefused(!lasting))}
+          >
+            Ask the browser to keep it
+          </button>
+          <span role="status">{refused ? "It would not promise." : ""}</span>
+        </div>
       )}
     </section>
   );
 }
 
-async function readRoom(): Promise<Room | null> {
-  if (navigator.storage === undefined) return null;
-  const { usage = 0, quota = 0 } = await navigator.storage.estimate();
-  return { used: usage, quota, lasting: await navigator.storage.persisted() };
+/** Told while the browser may clear what is in no file yet. */
+export function BackUpNudge({
+  cards,
+  room,
+}: {
+  readonly cards: readonly Card[];
+  readonly room: StorageRoom | null;
+}) {
+  const count = room === null ? 0 : toBackUp(cards, room);
+  if (count === 0) return null;
+  return (
+    <p className="shelf-nudge">
+      {count === 1 ? "1 instrument has" : `${count} instruments have`} changes in no file, and this
+      browser may clear its storage when the device runs short. Export the shelf now and then.
+    </p>
+  );
 }
 
-const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(1)} MB`;
+const megabytes = (bytes: number): string =>
+  bytes < 1e9 ? `${(bytes / 1e6).toFixed(1)} MB` : `${(bytes / 1e9).toFixed(0)} GB`;
