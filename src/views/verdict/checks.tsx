@@ -3,14 +3,14 @@ import { sayPhrase } from "../../instrument/say-phrase.ts";
 import type { Check } from "../../profile/outcome.ts";
 import { useGoToField } from "../fields/go-to-field.ts";
 import { useRimwright } from "../store-context.ts";
-import { usePlan } from "../use-plan.ts";
+import { usePlanSoon } from "../use-plan.ts";
 import { Mark } from "./standing-mark.tsx";
 
 const words = { stop: "Stop", warn: "Mind", note: "Note" } as const;
 
 /** What a builder should know before sanding, worst first. */
 export function Checks() {
-  const plan = usePlan();
+  const plan = usePlanSoon();
   if (plan === null) return null;
   const { checks } = plan.profile;
   return (

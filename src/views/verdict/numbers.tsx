@@ -2,12 +2,12 @@ import type { Units } from "../../instrument/length.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { angle, dimension, height } from "../measures.ts";
 import { useRimwright } from "../store-context.ts";
-import { usePlan } from "../use-plan.ts";
+import { usePlanSoon } from "../use-plan.ts";
 
 /** Every outcome that the verdict does not give. */
 export function Numbers() {
   const units = useRimwright((state) => state.choices.units);
-  const plan = usePlan();
+  const plan = usePlanSoon();
   if (plan === null) return null;
   return (
     <dl>
