@@ -21,8 +21,8 @@ type Read<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly bad: readonly BadEntry[] };
 
-/** Most values in one instrument's JSON, and most reasons given for one. */
-const limits = { values: 10_000, reasons: 50 } as const;
+/** Most groups, lists and names in one instrument's JSON, and most reasons given for one. */
+const limits = { parts: 5_000, reasons: 50 } as const;
 
 /** One instrument of a file with what belongs to it, or every reason why it cannot be taken in. */
 export function readFileEntry({ path, text, bare }: FilePiece): Read<Work> {
@@ -34,7 +34,7 @@ export function readFileEntry({ path, text, bare }: FilePiece): Read<Work> {
   } catch {
     return bad(path, "This is no JSON text.");
   }
-  if (holdsMore(json, limits.values)) return bad(path, "This holds too much for an instrument.");
+  if (holdsMore(json, limits.parts)) return bad(path, "This holds too much for an instrument.");
   const read = readParts(bare ? { instrument: json } : json, bare ? "" : `${path}.`);
   return read.ok ? read : { ok: false, bad: inShort(read.bad, path) };
 }
@@ -118,15 +118,18 @@ const bad = (path: string, reason: string): { ok: false; bad: readonly BadEntry[
   bad: [{ path, reason }],
 });
 
-/** Whether a value holds more than so many values, itself counted. */
+/** Whether a value has more than so many groups, lists and names in it. Texts and numbers in a list cost nothing to look at. */
 function holdsMore(json: unknown, most: number): boolean {
-  const waiting: unknown[] = [json];
+  const waiting: object[] = isGroup(json) ? [json] : [];
   let count = 0;
   for (let one = waiting.pop(); one !== undefined; one = waiting.pop()) {
-    count += 1;
-    if (count + waiting.length > most) return true;
-    if (typeof one === "object" && one !== null)
-      for (const part of Object.values(one)) waiting.push(part);
+    const parts: readonly unknown[] = Object.values(one);
+    const groups = parts.filter(isGroup);
+    count += 1 + (Array.isArray(one) ? 0 : parts.length);
+    if (count + waiting.length + groups.length > most) return true;
+    for (const group of groups) waiting.push(group);
   }
   return false;
 }
+
+const isGroup = (value: unknown): value is object => typeof value === "object" && value !== null;

@@ -24,7 +24,7 @@ export interface ShelfFile {
 export const fileVersion = 1;
 
 /** Largest file taken in, bytes; most instruments in one; most characters of one instrument. */
-export const fileLimits = { bytes: 10_000_000, instruments: 20_000, instrument: 250_000 } as const;
+export const fileLimits = { bytes: 10_000_000, instruments: 20_000, instrument: 500_000 } as const;
 
 /** A file of these instruments, all of them in it. */
 export const shelfFileOf = (kept: readonly { readonly work: Work }[]): ShelfFile => ({

@@ -11,11 +11,11 @@ import {
   restoreVariant,
 } from "../../src/store/compare.ts";
 import { makeCompareStore } from "../../src/store/compare-keep.ts";
-import { setTolerances } from "../../src/store/compare-tolerances.ts";
 import { keep, recall } from "../../src/store/keep.ts";
 import { readComparison } from "../../src/store/read-comparison.ts";
 import { firstState } from "../../src/store/state.ts";
 import { makeStore } from "../../src/store/store.ts";
+import { setTolerances } from "../../src/store/tolerances.ts";
 import { memoryKeeper } from "./desk.ts";
 
 const base = defaultInstrument;

@@ -17,11 +17,14 @@ afterEach(() => {
   for (const database of opened.splice(0)) database.close();
 });
 
-/** An empty shelf in a database of its own. */
-export async function openShelf(): Promise<{ shelf: Shelf; database: ShelfDatabase }> {
+/** An empty shelf in a database of its own, closed after the test unless it stays. */
+export async function openShelf({ stays = false } = {}): Promise<{
+  shelf: Shelf;
+  database: ShelfDatabase;
+}> {
   const news = { superseded: () => {}, blocked: () => {} };
   const database = await openShelfDatabase(news, `shelf-${count++}`);
-  opened.push(database);
+  if (!stays) opened.push(database);
   return { shelf: new Shelf(database), database };
 }
 
