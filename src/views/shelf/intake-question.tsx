@@ -24,11 +24,11 @@ export function IntakeQuestion({ intake, onChange, onTake, onLeave }: Props) {
   const common = clashes.every(({ choice }) => choice === first) ? first : undefined;
   return (
     <section className="shelf-question" aria-labelledby="shelf-question">
-      <h4 id="shelf-question">
+      <h3 id="shelf-question">
         {clashes.length === 1
           ? "One instrument is on the shelf already, and differs"
           : `${clashes.length} instruments are on the shelf already, and differ`}
-      </h4>
+      </h3>
       <p>
         Nothing is written yet. {fresh.length} more are new here, {same} are the same,{" "}
         {bad.length === 0 ? "none" : "some"} cannot be read. What is replaced stays one undo away.

@@ -14,15 +14,25 @@ export function useCards(session: Session): [readonly Card[] | null, () => Promi
   useEffect(() => {
     if (saving !== "saving") void read();
   }, [read, saving]);
-  useEffect(() => {
-    const tabs = new BroadcastChannel("rimwright");
-    const look = (): void => void read();
-    tabs.addEventListener("message", look);
-    addEventListener("focus", look);
-    return () => {
-      tabs.close();
-      removeEventListener("focus", look);
-    };
-  }, [read]);
+  useEffect(() => watchTabs(read), [read]);
   return [cards, read];
+}
+
+/** Changes told in a row are read once, ms after the last. */
+const rest = 150;
+
+function watchTabs(read: () => Promise<void>): () => void {
+  const tabs = new BroadcastChannel("rimwright");
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  const soon = (): void => {
+    clearTimeout(waiting);
+    waiting = setTimeout(() => void read(), rest);
+  };
+  tabs.addEventListener("message", soon);
+  addEventListener("focus", soon);
+  return () => {
+    clearTimeout(waiting);
+    tabs.close();
+    removeEventListener("focus", soon);
+  };
 }
