@@ -27,6 +27,12 @@ export function styleOf({ step, usual }: Field, units: Units): LengthStyle {
     : { unit: "in", decimals: step < 0.0254 ? 4 : 3 };
 }
 
+/** The unit written after a field's number; none after a count. */
+export function unitOf(field: Field, units: Units): string {
+  if (field.quantity === "angle") return "°";
+  return field.quantity === "length" ? styleOf(field, units).unit : "";
+}
+
 /** What was typed into a field, in mm, degrees or a count; null for the field's own word for it. Ranges are not checked here. */
 export function parseField(text: string, field: Field, units: Units): ParsedField {
   if (field.nullWord !== undefined && plainText(text) === field.nullWord)

@@ -39,7 +39,8 @@ export type FieldGroup =
   | "bridge"
   | "strings"
   | "target"
-  | "windows";
+  | "windows"
+  | "tolerances";
 
 /** The groups in a builder's order, with their headings. */
 export const fieldGroups: readonly (readonly [FieldGroup, string])[] = [
@@ -51,6 +52,7 @@ export const fieldGroups: readonly (readonly [FieldGroup, string])[] = [
   ["strings", "Strings"],
   ["target", "Target"],
   ["windows", "Windows"],
+  ["tolerances", "Tolerances"],
 ];
 
 export function pathsIn(group: FieldGroup): readonly FieldPath[] {

@@ -1,10 +1,9 @@
 import { type KeyboardEvent, useState } from "react";
-import type { Field, FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/field.ts";
 import { readField } from "../../instrument/field-path.ts";
-import { fieldFigure, styleOf } from "../../instrument/field-text.ts";
+import { fieldFigure, unitOf } from "../../instrument/field-text.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
-import type { Units } from "../../instrument/length.ts";
 import { sayPhrase } from "../../instrument/say-phrase.ts";
 import type { Variant } from "../../profile/variant.ts";
 import { aimVariant, changeVariant } from "../../store/compare.ts";
@@ -127,9 +126,4 @@ function NumberEntry(props: EntryProps) {
       )}
     </div>
   );
-}
-
-export function unitOf(field: Field, units: Units): string {
-  if (field.quantity === "angle") return "°";
-  return field.quantity === "length" ? styleOf(field, units).unit : "";
 }

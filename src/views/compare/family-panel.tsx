@@ -1,14 +1,13 @@
 import { useMemo, useState } from "react";
-import { fieldFigure } from "../../instrument/field-text.ts";
+import { fieldFigure, unitOf } from "../../instrument/field-text.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { Comparison } from "../../store/compare.ts";
 import { readText } from "../../store/field-view.ts";
 import type { FamilyJob } from "../../store/worker-job.ts";
+import { Labelled } from "../fields/labelled.tsx";
 import { useRimwright } from "../store-context.ts";
-import { unitOf } from "./change-cell.tsx";
 import { FamilyResult } from "./family-result.tsx";
-import { Labelled } from "./labelled.tsx";
 import { Pick } from "./pick.tsx";
 import { useComparison } from "./use-comparison.ts";
 import { useJob } from "./use-job.ts";

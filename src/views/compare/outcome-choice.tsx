@@ -1,5 +1,5 @@
 import { type OutcomeKey, outcomeKeys, outcomeNames } from "../../profile/sweep-outcome.ts";
-import { Labelled } from "./labelled.tsx";
+import { Labelled } from "../fields/labelled.tsx";
 
 interface Props {
   readonly value: OutcomeKey;

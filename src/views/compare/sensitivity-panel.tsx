@@ -11,8 +11,8 @@ import {
   sensitivitiesOf,
 } from "../../profile/sensitivity.ts";
 import { outcomeNames } from "../../profile/sweep-outcome.ts";
+import { Labelled } from "../fields/labelled.tsx";
 import { useRimwright } from "../store-context.ts";
-import { Labelled } from "./labelled.tsx";
 import { difference, outcomeMeasure } from "./measure-of.ts";
 import { SaveSvg } from "./save-svg.tsx";
 import { SceneRoom } from "./scene-room.tsx";

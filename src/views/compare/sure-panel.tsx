@@ -2,12 +2,12 @@ import { useMemo, useState } from "react";
 import type { Certainty } from "../../profile/uncertainty.ts";
 import { type Comparison, drawCounts } from "../../store/compare.ts";
 import type { CertaintyJob } from "../../store/worker-job.ts";
+import { Labelled } from "../fields/labelled.tsx";
+import { ToleranceFields } from "../fields/tolerance-fields.tsx";
 import { useRimwright } from "../store-context.ts";
-import { Labelled } from "./labelled.tsx";
 import { counted, percent } from "./measure-of.ts";
 import { Pick } from "./pick.tsx";
 import { SureResult } from "./sure-result.tsx";
-import { Tolerances } from "./tolerances.tsx";
 import { useComparison } from "./use-comparison.ts";
 import { type Running, useJob } from "./use-job.ts";
 import { useNumbers } from "./use-numbers.ts";
@@ -72,7 +72,10 @@ export function SurePanel() {
       </div>
       <RunLine running={running} draws={draws} answer={answer} />
       {answer !== null && <SureResult certainty={answer} />}
-      <Tolerances />
+      <details>
+        <summary>Tolerances, ± on each measure</summary>
+        <ToleranceFields />
+      </details>
     </section>
   );
 }

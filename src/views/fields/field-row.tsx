@@ -1,7 +1,7 @@
 import { type KeyboardEvent, memo } from "react";
 import type { Field, FieldPath } from "../../instrument/field.ts";
 import { readField } from "../../instrument/field-path.ts";
-import { styleOf } from "../../instrument/field-text.ts";
+import { unitOf } from "../../instrument/field-text.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
 import { setNone, stepField, typeField } from "../../store/edits.ts";
@@ -82,9 +82,4 @@ function keypadFor(field: Field, units: Units): "numeric" | "decimal" | "text" {
   if (quantity === "count") return "numeric";
   const figures = min >= 0 && nullWord === undefined;
   return figures && (quantity === "angle" || units === "mm") ? "decimal" : "text";
-}
-
-function unitOf(field: Field, units: Units): string {
-  if (field.quantity === "angle") return "°";
-  return field.quantity === "length" ? styleOf(field, units).unit : "";
 }

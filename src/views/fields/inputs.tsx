@@ -1,4 +1,4 @@
-import { type FocusEvent, useState } from "react";
+import { type FocusEvent, lazy, Suspense, useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldGroups, isFieldPath } from "../../instrument/fields.ts";
 import { Cautions } from "../cautions.tsx";
@@ -8,7 +8,11 @@ import { HowPanel } from "./how-panel.tsx";
 import { NotesField, NotesLine } from "./notes-field.tsx";
 import { TargetFields } from "./target-fields.tsx";
 
-const groups = fieldGroups.filter(([group]) => group !== "target");
+const ToleranceFields = lazy(() =>
+  import("./tolerance-fields.tsx").then(({ ToleranceFields: Body }) => ({ default: Body })),
+);
+
+const groups = fieldGroups.filter(([group]) => group !== "target" && group !== "tolerances");
 
 /** The question first, then the instrument as a builder takes it in hand. */
 export function Inputs() {
@@ -27,6 +31,11 @@ export function Inputs() {
         {groups.map(([group, heading]) => (
           <FieldGroup key={group} group={group} heading={heading} />
         ))}
+        <FieldGroup group="tolerances" heading="Tolerances">
+          <Suspense>
+            <ToleranceFields />
+          </Suspense>
+        </FieldGroup>
         <NotesField />
         <Cautions />
       </section>

@@ -1,16 +1,16 @@
 import { useMemo, useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
-import { fieldFigure, parseField } from "../../instrument/field-text.ts";
+import { fieldFigure, parseField, unitOf } from "../../instrument/field-text.ts";
 import { defaultTolerances, fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { asBuilt, tolerancesOf, withGeneralTolerances } from "../../profile/draw-built.ts";
-import { setTolerances } from "../../store/compare-tolerances.ts";
+import { setTolerances } from "../../store/tolerances.ts";
 import { useAct, useRimwright } from "../store-context.ts";
-import { unitOf } from "./change-cell.tsx";
 import { FieldChoice } from "./field-choice.tsx";
+import "./tolerance-fields.css";
 
 /** The plus-or-minus of each measure, kept with the instrument. */
-export function Tolerances() {
+export function ToleranceFields() {
   const instrument = useRimwright((state) => state.lastGood);
   const act = useAct();
   const built = useMemo(() => asBuilt(instrument) ?? instrument, [instrument]);
@@ -23,13 +23,13 @@ export function Tolerances() {
   };
   const take = (to: Instrument["tolerances"]): void => act((state) => setTolerances(state, to));
   return (
-    <details className="tolerances">
-      <summary>Tolerances, ± on each measure</summary>
-      <p className="panel-note">
-        The first ones are common practice, without a source. ISO 2768-1 gives classes by size for
-        plain lengths; radii and angles keep theirs.
+    <div className="tolerances">
+      <p className="tolerance-note">
+        How closely you hold each measure, plus or minus. The first ones are common practice,
+        without a source. ISO 2768-1 gives classes by size for plain lengths; radii and angles keep
+        theirs.
       </p>
-      <div className="panel-acts">
+      <div className="tolerance-acts">
         <button
           type="button"
           onClick={() => take(withGeneralTolerances(instrument, "fine").tolerances)}
@@ -66,7 +66,7 @@ export function Tolerances() {
           />
         ))}
       </div>
-    </details>
+    </div>
   );
 }
 
@@ -85,22 +85,26 @@ function ToleranceRow({ path, plusMinus, onSet }: RowProps) {
     const read = parseField(text, field, units);
     return read.ok && read.value !== null && read.value >= 0 ? read.value : null;
   };
+  const fault = typed !== null && readable(typed) === null;
   return (
     <label className="tolerance">
-      <span>{field.label}</span>
+      <span>
+        {field.label}
+        {fault && <span className="tolerance-fault">This must be 0 or more.</span>}
+      </span>
       <span className="entry">
         <input
           value={typed ?? fieldFigure(plusMinus, field, units)}
           inputMode="text"
           autoComplete="off"
-          aria-invalid={typed !== null && readable(typed) === null}
+          aria-invalid={fault}
           onChange={({ target }) => {
             setTyped(target.value);
             const value = readable(target.value);
             if (value !== null) onSet(value);
           }}
           onBlur={() => {
-            if (typed !== null && readable(typed) !== null) setTyped(null);
+            if (!fault) setTyped(null);
           }}
         />
         <span className="unit">{unitOf(field, units)}</span>

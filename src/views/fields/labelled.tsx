@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from "react";
+import "./choice.css";
 
 interface Props {
   readonly label: string;
