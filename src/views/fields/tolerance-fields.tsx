@@ -85,7 +85,10 @@ function ToleranceRow({ path, plusMinus, onSet }: RowProps) {
     const read = parseField(text, field, units);
     return read.ok && read.value !== null && read.value >= 0 ? read.value : null;
   };
-  const fault = typed !== null && readable(typed) === null;
+  const read = typed === null ? null : readable(typed);
+  const fault = typed !== null && read === null;
+  // The text as typed, while it still says what is held, or nothing that can be read.
+  const text = typed !== null && (fault || read === plusMinus) ? typed : null;
   return (
     <label className="tolerance">
       <span>
@@ -94,7 +97,7 @@ function ToleranceRow({ path, plusMinus, onSet }: RowProps) {
       </span>
       <span className="entry">
         <input
-          value={typed ?? fieldFigure(plusMinus, field, units)}
+          value={text ?? fieldFigure(plusMinus, field, units)}
           inputMode="text"
           autoComplete="off"
           aria-invalid={fault}
