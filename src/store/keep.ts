@@ -6,6 +6,7 @@ import { fieldAt, fieldGroups, fieldPaths, isFieldPath } from "../instrument/fie
 import type { Instrument } from "../instrument/instrument.ts";
 import type { Units } from "../instrument/length.ts";
 import { readInstrument } from "../instrument/read-instrument.ts";
+import { instrumentSchema } from "../instrument/schema.ts";
 import { asJson, type Json } from "./json.ts";
 import { keptFromOne } from "./migrations.ts";
 import { planOf } from "./plan.ts";
@@ -100,9 +101,9 @@ export function readWork(kept: Json): Work | null {
 }
 
 /** An instrument whose numbers may not go together: each is taken where it is right alone. */
-export function readDraft(json: unknown, base: Instrument): Instrument {
-  const whole = readInstrument(json);
-  if (whole.ok) return whole.instrument;
+function readDraft(json: unknown, base: Instrument): Instrument {
+  const whole = instrumentSchema.safeParse(json);
+  if (whole.success) return whole.data;
   const { target, name, notes } = asJson(json);
   const named = readInstrument({
     ...base,

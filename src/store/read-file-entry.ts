@@ -1,12 +1,11 @@
 import { type AsBuilt, emptyAsBuilt, readAsBuilt } from "../instrument/as-built.ts";
-import type { Instrument } from "../instrument/instrument.ts";
-import { readInstrument } from "../instrument/read-instrument.ts";
+import { type Reading, readInstrument } from "../instrument/read-instrument.ts";
 import { sayPhrase } from "../instrument/say-phrase.ts";
+import { instrumentSchema } from "../instrument/schema.ts";
 import { type Comparison, firstComparison } from "./compare.ts";
 import { comparisonSchema } from "./comparison-schema.ts";
 import type { FilePiece } from "./file-text.ts";
 import { asJson } from "./json.ts";
-import { readDraft } from "./keep.ts";
 import { planOf } from "./plan.ts";
 import { fileLimits } from "./shelf-file.ts";
 import { type Work, workOn } from "./state.ts";
@@ -61,31 +60,35 @@ function readParts(json: unknown, at: string): Read<Work> {
 
 /** The instrument; one without a plan only beside the last that had one. */
 function readStated(json: unknown, lastGood: unknown, at: string): Read<Work> {
-  const alone = lastGood === undefined;
-  const place = at === "" ? "" : `${at}${alone ? "instrument" : "lastGood"}`;
-  const read = readInstrument(alone ? json : lastGood);
-  if (!read.ok) {
-    const problems = read.problems.map(({ path, message }) => ({
-      path: [place, path].filter((part) => part !== "").join("."),
-      reason: message,
-    }));
-    return { ok: false, bad: problems };
-  }
-  const plan = planOf(read.instrument);
-  if (!plan.ok) {
-    const { field, why } = plan.refusal;
-    return bad([place, field].filter((part) => part !== "").join("."), sayPhrase(why, "mm"));
-  }
-  const work = workOn(read.instrument);
-  return {
-    ok: true,
-    value: alone ? work : { ...work, instrument: draftOf(json, read.instrument) },
-  };
+  if (lastGood === undefined) return readSound(json, at === "" ? "" : `${at}instrument`);
+  const draft = instrumentSchema.safeParse(json);
+  if (!draft.success) return badInstrument(readInstrument(json), `${at}instrument`);
+  const read = readSound(lastGood, `${at}lastGood`);
+  if (!read.ok) return read;
+  const { id } = read.value.instrument;
+  return { ok: true, value: { ...read.value, instrument: { ...draft.data, id } } };
 }
 
-function draftOf(json: unknown, lastGood: Instrument): Instrument {
-  return { ...readDraft(json, lastGood), id: lastGood.id };
+/** An instrument that has a plan. */
+function readSound(json: unknown, place: string): Read<Work> {
+  const read = readInstrument(json);
+  if (!read.ok) return badInstrument(read, place);
+  const plan = planOf(read.instrument);
+  if (plan.ok) return { ok: true, value: workOn(read.instrument) };
+  return bad(within(place, plan.refusal.field), sayPhrase(plan.refusal.why, "mm"));
 }
+
+function badInstrument(read: Reading, place: string): Read<never> {
+  const problems = read.ok ? [] : read.problems;
+  const reasons = problems.map(({ path, message }) => ({
+    path: within(place, path),
+    reason: message,
+  }));
+  return { ok: false, bad: reasons };
+}
+
+const within = (place: string, path: string): string =>
+  [place, path].filter((part) => part !== "").join(".");
 
 function readCompared(json: unknown, path: string): Read<Comparison> {
   if (json === undefined) return { ok: true, value: firstComparison };
@@ -94,7 +97,7 @@ function readCompared(json: unknown, path: string): Read<Comparison> {
   return {
     ok: false,
     bad: parsed.error.issues.map((issue) => ({
-      path: [path, ...issue.path.map(String)].join("."),
+      path: within(path, issue.path.map(String).join(".")),
       reason: "This is not what a comparison holds there.",
     })),
   };
@@ -107,7 +110,7 @@ function readRecord(json: unknown, path: string): Read<AsBuilt> {
   return {
     ok: false,
     bad: read.problems.map((one) => ({
-      path: one.path === "" ? path : `${path}.${one.path}`,
+      path: within(path, one.path),
       reason: one.message,
     })),
   };

@@ -199,6 +199,8 @@ describe("what cannot be taken in", () => {
       { instrument: {}, asBuilt: { readings: { shim: { value: 1e6 } } } },
       { instrument: {}, comparison: { ...firstComparison, moved: "far" } },
       { instrument: { version: 2 } },
+      { instrument: { neck: { scale: "long" } }, lastGood: {} },
+      { instrument: {}, lastGood: { dome: { flatLength: 480 } } },
     ];
     const intake = await intakeOf(
       shelf,
@@ -212,6 +214,8 @@ describe("what cannot be taken in", () => {
       "instruments[3].asBuilt.readings.shim.value",
       "instruments[4].comparison.moved",
       "instruments[5].instrument.version",
+      "instruments[6].instrument.neck.scale",
+      "instruments[7].lastGood.dome.flatLength",
     ]);
     expect(intake.bad.every(({ reason }) => reason.length > 10)).toBe(true);
   });

@@ -97,6 +97,7 @@ describe("a shelf of version 1", () => {
         id: before.id,
         revision,
         savedAt,
+        stamp: { run: "", edit: 0 },
         work: { ...work, ...beside },
         history: {
           past: history.past.map((one: object) => ({ ...one, ...beside })),

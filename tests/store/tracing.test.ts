@@ -1,8 +1,10 @@
 import { expect, test } from "vitest";
 import { typeField } from "../../src/store/edits.ts";
+import { keep, recall } from "../../src/store/keep.ts";
 import { planOf, shownPlan } from "../../src/store/plan.ts";
 import { firstState } from "../../src/store/state.ts";
 import { traceOutline } from "../../src/store/tracing.ts";
+import { memoryKeeper } from "./desk.ts";
 
 const pear = [
   [0, 0],
@@ -35,4 +37,11 @@ test("another length than the traced one is refused in words, and the last plan 
   expect(plan.refusal).toMatchObject({ field: "body.length", nearest: 500 });
   expect(plan.refusal.why.join("")).toContain("traced outline");
   expect(shownPlan(longer)?.instrument.body.length).toBe(500);
+});
+
+test("a tracing that does not go together with the rest is kept over a reload", () => {
+  const longer = typeField(traceOutline(firstState, pear), "body.length", "510");
+  const keeper = memoryKeeper();
+  keep(keeper, longer);
+  expect(recall(keeper).instrument).toEqual(longer.instrument);
 });
