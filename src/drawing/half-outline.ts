@@ -22,6 +22,9 @@ export function edgePolyline(outline: Outline, stray = strayLimit): Place[] {
   ];
 }
 
+/** Room of a line of lettering and its distance from a line beside it, mm. */
+const lettered = 6;
+
 /** Half the outline for the mould or the pattern: x from the tail, y from the centreline, with the lines to be marked across it. */
 export function halfOutlineTemplate(
   setting: Setting,
@@ -41,6 +44,8 @@ export function halfOutlineTemplate(
     { name: "break", x: breakX },
   ];
   const hole = soundholeDiameter / 2;
+  // Tailward of its line, or neckward where the soundhole lies there.
+  const inHole = (x: number): boolean => Math.abs(x - lettered / 2 - soundholeAt) < hole + lettered;
   const arc = (t: number): Place => [soundholeAt + hole * Math.cos(t), hole * Math.sin(t)];
   return {
     name: "Half outline",
@@ -59,7 +64,7 @@ export function halfOutlineTemplate(
     ],
     labels: [
       ...places.map(({ name, x }) =>
-        label([x - 2, 8], `${name}, ${words.length(x)} from the tail`, {
+        label([inHole(x) ? x + lettered : x - 2, 8], `${name}, ${words.length(x)} from the tail`, {
           anchor: "start",
           upright: true,
         }),

@@ -8,6 +8,9 @@ import { cutShape, label, markLine, strayLimit, type Template } from "./template
 /** Height of the gauge's straight edge over the flat's plane, mm. */
 const board = 40;
 
+/** Where along the gauge its lines are named, mm from the tail. */
+const namesAt = 60;
+
 /** The top's upper face on the centreline from the tail to the neck end: heights over the flat's plane. */
 export function topPolyline(setting: Setting, { dome }: Profile, stray = strayLimit): Place[] {
   const { outline, breakX, instrument } = setting;
@@ -65,6 +68,12 @@ export function sectionTemplate(
       ...marks.map(({ name, x }) =>
         label([x + 2, board - 8], `${name} ${words.length(x)}`, { anchor: "start" }),
       ),
+      label([namesAt, board - 18], "lower edge: the top on the centreline", { anchor: "start" }),
+      label([namesAt, board - 24], "upper edge: parallel to the flat", { anchor: "start" }),
+      label([namesAt, 2], "dashed: the flat carried on", { anchor: "start" }),
+      label([namesAt, rimZ(setting, profile.dome, namesAt) - 8], "dashed: the rim", {
+        anchor: "start",
+      }),
       label([4, 12], "tail", { anchor: "start" }),
       label([length - 4, 12], "neck end", { anchor: "end" }),
     ],

@@ -9,6 +9,16 @@ export const sideTopPolyline = (side: Side, stray = strayLimit): Place[] =>
 export const sideBackPolyline = (side: Side, stray = strayLimit): Place[] =>
   polylineAlong((s) => [s, 0 - side.backAt(s)], 0, side.length, stray, side.corners);
 
+/** Marks nearer to each other than this have their names on either side of them, mm. */
+const crowded = 14;
+/** Where along the side its edges are named. */
+const edgeWordsAt = 20;
+
+function edgeWords({ datum }: Side, words: { readonly length: (mm: number) => string }): string {
+  const under = datum > 0 ? `, datum ${words.length(datum)} under it` : "";
+  return `dashed: level edge${under}; full line: finished top edge`;
+}
+
 /**
  * The unrolled side, full size: x along the side from the tail seam, y up from the straight edge the
  * side starts with. The other side is the same turned over.
@@ -38,11 +48,17 @@ export function sidePatternTemplate(
         ]),
       ),
     ],
-    labels: side.marks.map(({ name, along }) =>
-      label([along + 5, -side.backAt(along) + 6], `${name}, ${words.length(along)}`, {
-        anchor: "start",
-        upright: true,
+    labels: [
+      ...side.marks.map(({ name, along }, i) => {
+        const next = side.marks[i + 1]?.along ?? Number.POSITIVE_INFINITY;
+        const at = next - along < crowded ? along - 2 : along + 6;
+        return label([at, -side.backAt(along) + 6], `${name}, ${words.length(along)}`, {
+          anchor: "start",
+          upright: true,
+        });
       }),
-    ),
+      label([edgeWordsAt, 2.5], edgeWords(side, words), { anchor: "start" }),
+      label([edgeWordsAt, 3 - side.backAt(edgeWordsAt)], "back edge", { anchor: "start" }),
+    ],
   };
 }

@@ -1,9 +1,12 @@
+import { deflateRawSync } from "node:zlib";
+import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page } from "@playwright/test";
 import jsqr from "jsqr";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
-import { readShareText } from "../../src/store/share.ts";
+import { openAddress, readShareText } from "../../src/store/share.ts";
 import { sharedIn } from "../../src/store/shared-address.ts";
+import { outlinePoints } from "../support/precise-outline.ts";
 import { test } from "./page.ts";
 import { lengthsOn, readPdf } from "./pdf-lines.ts";
 
@@ -15,14 +18,18 @@ const papers = [
   ["Letter", 215.9, 279.4],
 ] as const;
 
+type PaperSize = (typeof papers)[number];
 type Units = "mm" | "in" | "in-fraction";
 
 async function openSheet(page: Page, instrument: Instrument, units: Units = "mm"): Promise<void> {
   const kept = { instrument, lastGood: instrument, texts: {}, setAside: {}, choices: { units } };
   await page.addInitScript((text) => localStorage.setItem("rimwright", text), JSON.stringify(kept));
   await page.goto("/#/sheet");
-  await expect(page.getByRole("img", { name: "Code that opens this instrument" })).toBeVisible();
+  await expectCode(page);
 }
+
+const expectCode = (page: Page): Promise<void> =>
+  expect(page.getByRole("img", { name: "Code that opens this instrument" })).toBeVisible();
 
 /** Everything on the sheet that reaches out of its type area or off its own drawing, as printed. */
 const clipped = (page: Page) =>
@@ -73,51 +80,99 @@ const overlapping = (page: Page) =>
     );
   });
 
-async function expectPage(page: Page): Promise<void> {
-  for (const [paper, width, height] of papers) {
-    await page.getByRole("button", { name: paper }).click();
-    await page.emulateMedia({ media: "print" });
-    expect(await clipped(page), `out of the page on ${paper}`).toEqual([]);
-    expect(await overlapping(page), `on one another on ${paper}`).toEqual([]);
-    const [only, ...more] = readPdf(await page.pdf({ preferCSSPageSize: true }));
-    expect(more, `more pages on ${paper}`).toEqual([]);
-    // Chromium rounds a page to whole points, 0.35 mm.
-    expect(Math.abs((only?.width ?? 0) - width)).toBeLessThan(0.4);
-    expect(Math.abs((only?.height ?? 0) - height)).toBeLessThan(0.4);
-    // The bars, within 0.1 %: 4 in is 101.6 mm by the international inch.
-    for (const bar of [100, 101.6])
-      expect(lengthsOn(only).filter((length) => Math.abs(length - bar) < bar / 1000)).not.toEqual(
-        [],
-      );
-    await page.emulateMedia({ media: "screen" });
-  }
-}
-
-for (const preset of presets) {
-  test(`one page with nothing clipped, true to size: ${preset.name}`, async ({ page }) => {
-    await openSheet(page, preset);
-    await expectPage(page);
+/** Words set smaller than 2.75 mm (7.8 point), the least that is read at arm's length; common practice, no source. */
+const tooSmall = (page: Page) =>
+  page.locator(".sheet").evaluate((sheet) => {
+    const mm = 96 / 25.4;
+    return [...sheet.querySelectorAll("*")]
+      .filter((part) => [...part.childNodes].some((node) => node.nodeType === Node.TEXT_NODE))
+      .filter((part) => {
+        const scale = part instanceof SVGTextElement ? (part.getScreenCTM()?.a ?? 0) : 1;
+        return Number.parseFloat(getComputedStyle(part).fontSize) * scale < 2.75 * mm;
+      })
+      .map((part) => part.textContent?.slice(0, 40));
   });
+
+async function expectPage(page: Page, [paper, width, height]: PaperSize): Promise<void> {
+  await page.getByRole("button", { name: paper, exact: true }).click();
+  await page.emulateMedia({ media: "print" });
+  expect(await clipped(page), `out of the page on ${paper}`).toEqual([]);
+  expect(await overlapping(page), `on one another on ${paper}`).toEqual([]);
+  expect(await tooSmall(page), `too small on ${paper}`).toEqual([]);
+  const [only, ...more] = readPdf(await page.pdf({ preferCSSPageSize: true }));
+  expect(more, `more pages on ${paper}`).toEqual([]);
+  // Chromium rounds a page to whole points, 0.35 mm.
+  expect(Math.abs((only?.width ?? 0) - width)).toBeLessThan(0.4);
+  expect(Math.abs((only?.height ?? 0) - height)).toBeLessThan(0.4);
+  // The bars, within 0.1 %: 4 in is 101.6 mm by the international inch.
+  for (const bar of [100, 101.6])
+    expect(lengthsOn(only).filter((length) => Math.abs(length - bar) < bar / 1000)).not.toEqual([]);
+  await page.emulateMedia({ media: "screen" });
 }
 
-const jumbo = presets.find(({ id }) => id === "jumbo") ?? presets[0];
-if (jumbo === undefined) throw new Error("no preset");
+async function expectBothPapers(page: Page): Promise<void> {
+  for (const size of papers) await expectPage(page, size);
+}
 
+const [first] = presets;
+const jumbo = presets.find(({ id }) => id === "jumbo");
+if (first === undefined || jumbo === undefined) throw new Error("no preset");
+
+for (const size of papers)
+  test(`every preset on one page of ${size[0]}, true to size, nothing clipped`, async ({
+    page,
+  }) => {
+    await openSheet(page, first);
+    for (const { name } of presets) {
+      await page.getByRole("button", { name: "Start from…" }).click();
+      await page.locator("#start-from").getByRole("button", { name }).click();
+      await expect(page.getByRole("heading", { name, level: 2, exact: true })).toBeVisible();
+      await expectCode(page);
+      await expectPage(page, size);
+    }
+  });
+
+test("the longest names keep the page: wide letters, no spaces, right to left", async ({
+  page,
+}) => {
+  await openSheet(page, jumbo, "in-fraction");
+  const names = [
+    "W".repeat(200),
+    "試作胡桃唐檜二号".repeat(25),
+    "גיטרה ראשונה עם גב אגוז, ".repeat(8),
+  ];
+  for (const name of names) {
+    await page.getByLabel("Name of the instrument").fill(name);
+    await expect(page.locator(".sheet h2")).toHaveText(name.trim());
+    await expectCode(page);
+    await expectBothPapers(page);
+  }
+});
+
+const tracing = outlinePoints(jumbo.body, 12).map(([x, y]) => [x, y] as const);
 const hard: readonly [string, Units, Instrument][] = [
-  ["the longest and widest name", "in-fraction", { ...jumbo, name: "W".repeat(200) }],
   ["no dome", "mm", { ...jumbo, dome: { ...jumbo.dome, dishRadius: null, braceRadius: null } }],
   ["an overrun", "in", { ...jumbo, target: { kind: "shim", value: 3 } }],
+  ["a traced outline", "in", { ...jumbo, body: { ...jumbo.body, waistAt: 100, tracing } }],
 ];
 
-for (const [what, units, instrument] of hard) {
+for (const [what, units, instrument] of hard)
   test(`one page with nothing clipped, true to size: ${what}`, async ({ page }) => {
     await openSheet(page, instrument, units);
-    await expectPage(page);
+    await expectBothPapers(page);
   });
-}
+
+test("a traced outline's own waist is marked, not the one that was stated", async ({ page }) => {
+  await openSheet(page, { ...jumbo, body: { ...jumbo.body, waistAt: 100, tracing } });
+  const waist = page
+    .getByRole("row", { name: /^Waist/ })
+    .getByRole("cell")
+    .first();
+  expect(Number(await waist.textContent())).toBeCloseTo(jumbo.body.waistAt, 0);
+});
 
 // jsQR reads the picture; it knows nothing of how the code was made.
-test("the code, read by a camera's decoder, is the address that holds the instrument", async ({
+test("the code, read by a camera's decoder, is the address that opens the instrument", async ({
   page,
   context,
 }) => {
@@ -149,4 +204,56 @@ test("the code, read by a camera's decoder, is the address that holds the instru
   expect(read?.data).toMatch(/^http:\/\/localhost:\d+\/#\/open\/1[\w-]+$/);
   const opened = await readShareText(sharedIn(new URL(read?.data ?? "").hash) ?? "");
   expect(opened).toEqual({ ok: true, instrument });
+});
+
+test("a hostile or damaged code is refused with its reason, and what was open stays", async ({
+  page,
+}) => {
+  await openSheet(page, { ...jumbo, name: "On the bench" });
+  const packed = (json: string): string => `1${deflateRawSync(json).toString("base64url")}`;
+  const payloads: readonly [string, RegExp][] = [
+    ["1***", /damaged: no instrument can be read/],
+    ["9abc", /comes from a newer Rimwright, or is damaged/],
+    [`1${"A".repeat(20_000)}`, /too long to hold an instrument/],
+    [packed(`${" ".repeat(9_000_000)}{}`), /damaged: no instrument can be read/],
+    [packed('{"body":{"length":1e308}}'), /Body length|length/],
+    [packed('{"name":7,"__proto__":{"name":"taken over"}}'), /name/i],
+  ];
+  for (const [payload, reason] of payloads) {
+    await page.evaluate((hash) => window.location.assign(hash), `#/open/${payload}`);
+    await expect(page.getByRole("alert")).toHaveText(reason);
+    await expect(page.getByLabel("Name of the instrument")).toHaveValue("On the bench");
+    await page.evaluate(() => window.location.assign("#/sheet"));
+    await expectCode(page);
+  }
+  // Told on the screen, and not on paper.
+  await expectPage(page, papers[0]);
+  const good = await openAddress({ ...jumbo, name: "From a code" }, "http://bench.example/");
+  await page.evaluate((hash) => window.location.assign(hash), new URL(good).hash);
+  await expect(page.getByLabel("Name of the instrument")).toHaveValue("From a code");
+  await page.evaluate(() => window.location.assign("#/sheet"));
+  await expectCode(page);
+  await expectPage(page, papers[0]);
+});
+
+test("axe finds nothing on the sheet at any size, light or dark, and nothing runs off sideways", async ({
+  page,
+}) => {
+  await openSheet(page, jumbo);
+  for (const [width, height] of [
+    [1180, 820],
+    [820, 1180],
+    [390, 844],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+    const over = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(over).toBe(0);
+  }
+  // Dark changes nothing but colours.
+  await page.emulateMedia({ colorScheme: "dark" });
+  const dark = await new AxeBuilder({ page }).withRules(["color-contrast"]).analyze();
+  expect(dark.violations).toEqual([]);
 });

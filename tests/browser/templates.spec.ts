@@ -1,4 +1,5 @@
 import { readFile } from "node:fs/promises";
+import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page } from "@playwright/test";
 import { offPolyline, type Place } from "../../src/geometry/polyline.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
@@ -25,7 +26,7 @@ async function openTemplate(page: Page, instrument: Instrument, name: string): P
 }
 
 async function printed(page: Page, paper: string): Promise<readonly PdfPage[]> {
-  await page.getByRole("button", { name: paper }).click();
+  await page.getByRole("button", { name: paper, exact: true }).click();
   const pages = await page.locator(".tile").count();
   const read = readPdf(await page.pdf({ preferCSSPageSize: true }));
   expect(read).toHaveLength(pages);
@@ -91,12 +92,12 @@ const sampled = (places: readonly Place[]): Place[] =>
 
 // The outline's own pieces in 50 digits, by the tests' own arithmetic.
 for (const id of ["orchestra-size", "jumbo"])
-  for (const paper of ["A4", "Letter"])
-    test(`pages laid cross on cross are the half outline of ${id} within 0.1 mm, on ${paper}`, async ({
-      page,
-    }) => {
-      const instrument = preset(id);
-      await openTemplate(page, instrument, "Half outline");
+  test(`pages laid cross on cross are the half outline of ${id} within 0.1 mm, on both papers`, async ({
+    page,
+  }) => {
+    const instrument = preset(id);
+    await openTemplate(page, instrument, "Half outline");
+    for (const paper of ["A4", "Letter"]) {
       const pages = await printed(page, paper);
       expect(pages.length).toBeGreaterThan(1);
       const laid = putTogether(pages);
@@ -110,53 +111,94 @@ for (const id of ["orchestra-size", "jumbo"])
         Math.min(...placed.map(([u, v]) => Math.hypot(u - x, v - y))),
       );
       expect(Math.max(...missing)).toBeLessThan(0.15);
-    });
+    }
+  });
 
-test("every template prints, each page whole and with its bar, and says how many there are", async ({
+/** Words and drawings of a page that reach out of its type area. */
+const clipped = (page: Page) =>
+  page.locator(".tile").evaluateAll((tiles) =>
+    tiles.flatMap((tile) => {
+      const within = tile.getBoundingClientRect();
+      return [...tile.querySelectorAll("svg, p, figcaption, b, .tile-name")]
+        .filter((part) => {
+          const { left, right, bottom } = part.getBoundingClientRect();
+          return (
+            left < within.left + 30 || right > within.right - 30 || bottom > within.bottom - 20
+          );
+        })
+        .map((part) => part.textContent);
+    }),
+  );
+
+test("every template prints on both papers, each page whole and with its bar, and says how many there are", async ({
   page,
 }) => {
-  await openTemplate(page, preset("orchestra-size"), "Side pattern");
-  const names = ["Side pattern", "Section profile", "Top brace", "Back brace", "Shim gauge"];
-  for (const name of names) {
-    await page.getByLabel("Page or template").selectOption(name);
-    await expect(page.getByText(/full size\.$/)).toBeVisible();
-    const pages = await printed(page, "Letter");
-    const said = pages.length === 1 ? "One page" : `${pages.length} pages`;
-    await expect(page.getByText(`${said}, full size.`)).toBeVisible();
-    expect(crossesOn(pages[0] ?? { width: 0, height: 0, lines: [] })).toHaveLength(
-      pages.length === 1 ? 0 : 4,
-    );
-    const cut = await page.locator(".tile").evaluateAll((tiles) =>
-      tiles.flatMap((tile) => {
-        const within = tile.getBoundingClientRect();
-        return [...tile.querySelectorAll("svg, p, figcaption, b")]
-          .filter((part) => {
-            const { left, right, bottom } = part.getBoundingClientRect();
-            return (
-              left < within.left + 30 || right > within.right - 30 || bottom > within.bottom - 20
-            );
-          })
-          .map((part) => part.textContent);
-      }),
-    );
-    expect(cut, name).toEqual([]);
-  }
+  await openTemplate(page, { ...preset("orchestra-size"), name: "W".repeat(200) }, "Side pattern");
+  const names = [
+    ...["Half outline", "Side pattern", "Section profile"],
+    ...["Top braces", "Back braces", "Shim gauge"],
+  ];
+  for (const name of names)
+    for (const paper of ["A4", "Letter"]) {
+      await page.getByLabel("Page or template").selectOption(name);
+      await expect(page.getByText(/full size\.$/)).toBeVisible();
+      const pages = await printed(page, paper);
+      const said = pages.length === 1 ? "One page" : `${pages.length} pages`;
+      await expect(page.getByText(`${said}, full size.`)).toBeVisible();
+      expect(crossesOn(pages[0] ?? { width: 0, height: 0, lines: [] })).toHaveLength(
+        pages.length === 1 ? 0 : 4,
+      );
+      expect(await clipped(page), name).toEqual([]);
+    }
 });
 
-test("a brace takes its own length and radius, and both files are saved", async ({ page }) => {
-  await openTemplate(page, preset("orchestra-size"), "Top brace");
+test("several braces take their own lengths and radii, stand in the Rim's list too, and both files are saved", async ({
+  page,
+}) => {
+  await openTemplate(page, preset("orchestra-size"), "Top braces");
   await page.getByLabel("Top brace, length").fill("24 in");
   await page.getByLabel("Top brace, radius").fill("28 ft");
   // Over 24 in a circle of 28 ft rises 5.445 mm: r − √(r² − c²/4) by hand.
   await expect(page.getByText(/rise 5\.4[45] mm/).first()).toBeVisible();
-  for (const [kind, sign] of [
-    ["SVG", /width="[\d.]+mm"/],
-    ["DXF", /AC1009/],
-  ] as const) {
+  await page.getByRole("button", { name: "Add a top brace" }).click();
+  await page.getByLabel("Top brace 2, length").fill("12 in");
+  await page.getByLabel("Top brace 2, radius").fill("25 ft");
+  // Over 12 in a circle of 25 ft rises 1.524 mm, by the same.
+  await expect(page.getByText(/rise 1\.52 mm/).first()).toBeVisible();
+  const save = async (kind: string): Promise<string> => {
     const saving = page.waitForEvent("download");
     await page.getByRole("button", { name: `Save ${kind}` }).click();
     const download = await saving;
-    expect(download.suggestedFilename()).toBe(`orchestra-size-top-brace.${kind.toLowerCase()}`);
-    expect(await readFile(await download.path(), "utf8")).toMatch(sign);
+    expect(download.suggestedFilename()).toBe(`orchestra-size-top-braces.${kind.toLowerCase()}`);
+    return readFile(await download.path(), "utf8");
+  };
+  expect(await save("SVG")).toMatch(/width="[\d.]+mm"[\s\S]*(data-role="brace arc"[\s\S]*){2}/);
+  expect(await save("DXF")).toMatch(/AC1009[\s\S]*Top brace 2/);
+  await page.getByRole("link", { name: "Rim" }).click();
+  await expect(page.getByText(/Top brace 2, 304\.8 mm long, rises 1\.52 mm/)).toBeVisible();
+  await page.getByRole("button", { name: "Remove top brace 2" }).click();
+  await expect(page.getByText(/Top brace 2/)).toHaveCount(0);
+});
+
+test("axe finds nothing on a template at any size, light or dark, and nothing runs off sideways", async ({
+  page,
+}) => {
+  await openTemplate(page, preset("jumbo"), "Top braces");
+  await page.getByRole("button", { name: "Add a top brace" }).click();
+  for (const [width, height] of [
+    [1180, 820],
+    [820, 1180],
+    [390, 844],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+    const over = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(over).toBe(0);
   }
+  // Dark changes nothing but colours.
+  await page.emulateMedia({ colorScheme: "dark" });
+  const dark = await new AxeBuilder({ page }).withRules(["color-contrast"]).analyze();
+  expect(dark.violations).toEqual([]);
 });

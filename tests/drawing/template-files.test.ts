@@ -187,3 +187,23 @@ test("the DXF is of R12, in millimetres, on named layers, with its lettering in 
   expect(text).toMatch(/^[\x20-\x7e\r\n]*$/);
   expect(texts[0]).toBe("?2%%d - ?e? 5");
 });
+
+/** The room each label takes, roomier than any plain face's. */
+const labelBoxes = (template: Template) =>
+  template.labels.map((label) => ({
+    text: label.text,
+    box: templateBox({ name: "", lines: [], labels: [label] }),
+  }));
+
+test.each(presets)("no two names of a template of $name lie on one another", (instrument) => {
+  for (const template of templatesOf(instrument)) {
+    const boxes = labelBoxes(template);
+    boxes.forEach(({ text, box: a }, i) => {
+      for (const { text: other, box: b } of boxes.slice(i + 1)) {
+        const apart =
+          a.right <= b.left || b.right <= a.left || a.top <= b.bottom || b.top <= a.bottom;
+        expect(apart, `${template.name}: ${text} / ${other}`).toBe(true);
+      }
+    });
+  }
+});

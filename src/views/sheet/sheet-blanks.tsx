@@ -16,7 +16,7 @@ export function SheetBlanks({ profile, units }: { profile: Profile; units: Units
       <caption>As built</caption>
       <thead>
         <tr>
-          <th scope="col" aria-label="Measure" />
+          <td />
           {rows.map(([name]) => (
             <th key={name} scope="col">
               {name}

@@ -26,16 +26,15 @@ export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
       <caption>Marks on the rim, {units === "mm" ? "mm" : "in"}</caption>
       <thead>
         <tr>
-          <th scope="col" aria-label="Mark" />
-          <th scope="col" colSpan={2}>
+          <td rowSpan={2} />
+          <th scope="colgroup" colSpan={2}>
             straight, from
           </th>
-          <th scope="col" colSpan={2}>
+          <th scope="colgroup" colSpan={2}>
             along the side, from
           </th>
         </tr>
         <tr>
-          <th scope="col" aria-label="Mark" />
           <th scope="col">tail</th>
           <th scope="col">neck</th>
           <th scope="col">tail</th>

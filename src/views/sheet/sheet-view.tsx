@@ -43,9 +43,10 @@ export function SheetView() {
         </p>
       )}
       {page === profileSheet ? (
-        <div className="sheet-desk">
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: on a small screen it scrolls, which must be done by keyboard too.
+        <section className="sheet-desk" tabIndex={0} aria-label="The sheet as it prints">
           <ProfileSheet plan={plan} units={units} paper={paper} />
-        </div>
+        </section>
       ) : (
         <Suspense>
           <TemplatePages key={page} name={page} plan={plan} units={units} paper={paper} />

@@ -49,7 +49,12 @@ export function TemplatePages({ name, plan, units, paper }: Props) {
         <p role="status">{said(plate !== null, tiling?.tiles.length ?? null)}</p>
       </div>
       {template !== null && tiling !== null && (
-        <div className={`tiles tiles-${paper.toLowerCase()}`}>
+        <section
+          className={`tiles tiles-${paper.toLowerCase()}`}
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: on a small screen they scroll, which must be done by keyboard too.
+          tabIndex={0}
+          aria-label="The pages as they print"
+        >
           {tiling.tiles.map((tile) => (
             <TilePage
               key={`${tile.column} ${tile.row}`}
@@ -57,7 +62,7 @@ export function TemplatePages({ name, plan, units, paper }: Props) {
               {...{ template, tiling, tile }}
             />
           ))}
-        </div>
+        </section>
       )}
     </>
   );

@@ -10,6 +10,9 @@ interface Props {
   readonly tile: Tile;
 }
 
+/** What the page's edge is drawn within it by, mm, so that its line is whole. */
+const hair = 0.1;
+
 /** One page of a template at full size, with the crosses to lay on its neighbours'. */
 export function TilePage({ template, instrument, tiling, tile }: Props) {
   const [width, height] = [tile.right - tile.left, tile.top - tile.bottom];
@@ -25,7 +28,13 @@ export function TilePage({ template, instrument, tiling, tile }: Props) {
         height={`${height}mm`}
         viewBox={`${tile.left} ${-tile.top} ${width} ${height}`}
       >
-        <rect className="tile-edge" x={tile.left} y={-tile.top} width={width} height={height} />
+        <rect
+          className="tile-edge"
+          x={tile.left + hair}
+          y={-tile.top + hair}
+          width={width - 2 * hair}
+          height={height - 2 * hair}
+        />
         {template.lines.map((line, i) => (
           <path
             // biome-ignore lint/suspicious/noArrayIndexKey: a template is redrawn whole, and its order is its only identity.
