@@ -36,38 +36,65 @@ const overlapping = (page: Page) =>
     }),
   );
 
-for (const [width, height] of [
+const sizes = [
   [390, 844],
   [820, 1180],
   [1180, 820],
   [1440, 900],
-] as const) {
-  test(`no figure meets another at ${width} px, in any unit, and nothing runs off sideways`, async ({
-    page,
-  }) => {
-    await openRim(page, width, height);
+] as const;
+
+/** Every drawing has been laid out anew for the width it has now. */
+const laidOut = (page: Page): Promise<unknown> =>
+  page.waitForFunction(() =>
+    [...document.querySelectorAll(".rim-figure")].every((room) => {
+      const width = Number(room.querySelector("svg")?.getAttribute("width"));
+      return Math.abs(width - room.clientWidth) < 1;
+    }),
+  );
+
+test("no figure meets another at any size, in any unit, and nothing runs off sideways", async ({
+  page,
+}) => {
+  await openRim(page);
+  for (const [width, height] of sizes) {
+    await page.setViewportSize({ width, height });
     for (const units of ["Millimetres", "Inches, decimal", "Inches in fractions, to 1/64"]) {
       await page.getByRole("button", { name: units }).click();
-      expect(await overlapping(page)).toEqual([]);
+      await laidOut(page);
+      expect(await overlapping(page), `${units} at ${width}`).toEqual([]);
       const over = await page.evaluate(
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
       );
-      expect(over).toBe(0);
+      expect(over, `at ${width}`).toBe(0);
     }
-  });
-}
+  }
+});
 
-for (const colorScheme of ["light", "dark"] as const) {
-  test(`axe finds nothing, ${colorScheme}`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme });
-    await openRim(page);
-    await page.getByLabel("Or paste it here").fill(points.map((p) => p.join(",")).join("\n"));
-    await expect(page.getByRole("button", { name: "Use this outline" })).toBeVisible();
-    for (const summary of await page.locator(".rim summary").all()) await summary.click();
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations).toEqual([]);
-  });
-}
+test("axe finds nothing with all open, at any size, light or dark", async ({ page }) => {
+  await openRim(page);
+  await page.getByLabel("Or paste it here").fill(points.map((p) => p.join(",")).join("\n"));
+  await expect(page.getByRole("button", { name: "Use this outline" })).toBeVisible();
+  for (const summary of await page.locator(".rim summary").all()) await summary.click();
+  await page.getByRole("button", { name: "Add a back brace" }).click();
+  const [[narrow, tall], ...wider] = sizes;
+  await page.setViewportSize({ width: narrow, height: tall });
+  await laidOut(page);
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  // A wider page changes nothing but what scrolls and where things are.
+  for (const [width, height] of wider) {
+    await page.setViewportSize({ width, height });
+    await laidOut(page);
+    const placed = new AxeBuilder({ page }).withRules([
+      "scrollable-region-focusable",
+      "target-size",
+    ]);
+    expect((await placed.analyze()).violations).toEqual([]);
+  }
+  // Dark changes nothing but colours.
+  await page.emulateMedia({ colorScheme: "dark" });
+  const dark = await new AxeBuilder({ page }).withRules(["color-contrast"]).analyze();
+  expect(dark.violations).toEqual([]);
+});
 
 test("the stations follow the spacing asked for, and mark most and least", async ({ page }) => {
   await openRim(page);
@@ -83,22 +110,35 @@ test("the stations follow the spacing asked for, and mark most and least", async
   await expect(table.getByRole("row", { name: /^100\.0 / })).toBeVisible();
 });
 
-test("a strip that is too narrow is told by how much", async ({ page }) => {
+test("a strip too narrow is told by how much; braces and dishes follow what is stated", async ({
+  page,
+}) => {
   await openRim(page);
   await page.getByLabel("Strip you have, width").fill("100");
   await expect(page.getByText(/^Too narrow: 100 mm falls [\d.]+ mm short/)).toBeVisible();
   await page.getByLabel("Strip you have, width").fill("5 in");
   await expect(page.getByText(/^Wide enough, with [\d.]+ mm to spare/)).toBeVisible();
-});
-
-// Over 24 in a dish of 28 ft is 5.445 mm deep: r − √(r² − c²/4) by hand.
-test("a dish's depth follows its diameter and radius", async ({ page }) => {
-  await openRim(page);
-  await page.getByLabel("Top radius").fill("28 ft");
+  // Over 24 in a dish of 28 ft is 5.445 mm deep, of 15 ft 10.171: r − √(r² − c²/4) by hand.
+  await page.getByLabel("Top dish, radius").fill("28 ft");
   await page.getByLabel("Top dish, across").fill("24 in");
   await expect(page.getByText(/dish of this radius is 5\.4[45] mm deep/)).toBeVisible();
+  await page.getByLabel("Back dish, radius").fill("15 ft");
+  await page.getByLabel("Back dish, across").fill("24 in");
+  await expect(page.getByText(/dish of this radius is 10\.2 mm deep/)).toBeVisible();
   await page.getByLabel("Top brace, length").fill("24 in");
-  await expect(page.getByText(/It rises 5\.4[45] mm in the middle/)).toBeVisible();
+  await page.getByLabel("Top brace, radius").fill("28 ft");
+  await expect(page.getByText(/Top brace, .* rises 5\.4[45] mm in the middle/)).toBeVisible();
+  await page.getByRole("button", { name: "Add a top brace" }).click();
+  await page.getByLabel("Top brace 2, length").fill("12 in");
+  await page.getByLabel("Top brace 2, radius").fill("25 ft");
+  // 1.524 mm over 12 in, by the same; at 100 mm from the middle 0.867: the drop there is 0.656.
+  await expect(page.getByText(/Top brace 2, .* rises 1\.52 mm in the middle/)).toBeVisible();
+  const row = page
+    .getByRole("table", { name: /^Top braces/ })
+    .getByRole("row", { name: /^100\.0 / });
+  expect(await row.getByRole("cell").allTextContents()).toEqual(["4.86", "0.59", "0.87", "0.66"]);
+  await page.getByLabel("Top brace 2, radius").fill("150");
+  await expect(page.getByText(/Top brace 2: a brace cannot be longer/)).toBeVisible();
 });
 
 test("a tracing in inches becomes the outline, lasts over a reload, and comes off again", async ({
@@ -128,13 +168,14 @@ test("a tracing in inches becomes the outline, lasts over a reload, and comes of
   await expect(page.getByText("drawn through the stated widths")).toBeVisible();
 });
 
-test("a whole outline from an SVG file, moved and turned within it, says its own unit", async ({
+test("a whole outline from an SVG file says its own unit; bare path data with curves is read", async ({
   page,
 }) => {
   await openRim(page);
   const half = points.map(([x, y]) => `${x / 2} ${y / 2}`);
   const other = points.map(([x, y]) => `${x / 2} ${-y / 2}`).reverse();
   const d = `M${half.join("L")}L${other.join("L")}Z`;
+  // Moved and turned within the file.
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="600mm" viewBox="0 0 300 300">
     <path d="M0 0L9 9L3 1"/><g transform="translate(20 150) rotate(31)"><path d="${d}"/></g></svg>`;
   await page.getByLabel("A file, .csv or .svg").setInputFiles({
@@ -144,13 +185,9 @@ test("a whole outline from an SVG file, moved and turned within it, says its own
     page.getByText(/A smooth curve through \d+ places, 49[12](\.\d)? mm long/),
   ).toBeVisible();
   await expect(page.getByText("The drawing holds 2 lines; the longest is taken.")).toBeVisible();
-});
-
-test("bare path data with curves is read", async ({ page }) => {
-  await openRim(page);
-  const d =
+  const curves =
     "M0 0C0 106 56 192 125 192 200 192 217 120 292 120 338 120 349 143 395 143 449 143 492 92 492 30";
-  await page.getByLabel("Or paste it here").fill(d);
+  await page.getByLabel("Or paste it here").fill(curves);
   await expect(page.getByText(/A smooth curve through \d+ places, 492 mm long/)).toBeVisible();
 });
 
