@@ -1,10 +1,6 @@
 import { createStore } from "zustand/vanilla";
-import {
-  type AsBuilt,
-  emptyAsBuilt,
-  type FinishedInstrument,
-  readAsBuilt,
-} from "../instrument/as-built.ts";
+import { type AsBuilt, emptyAsBuilt, type FinishedInstrument } from "../instrument/as-built.ts";
+import { readAsBuilt } from "../instrument/read-as-built.ts";
 import { readInstrument } from "../instrument/read-instrument.ts";
 import { isStepId } from "../instrument/steps.ts";
 import { goals } from "../profile/outlook.ts";

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { asBuiltSchema } from "../instrument/as-built.ts";
+import { asBuiltSchema } from "../instrument/read-as-built.ts";
 import { instrumentSchema } from "../instrument/schema.ts";
 import { comparisonSchema } from "./comparison-schema.ts";
 import { fileLimits, fileVersion } from "./shelf-file.ts";

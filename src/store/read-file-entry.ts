@@ -1,4 +1,5 @@
-import { type AsBuilt, emptyAsBuilt, readAsBuilt } from "../instrument/as-built.ts";
+import { type AsBuilt, emptyAsBuilt } from "../instrument/as-built.ts";
+import { readAsBuilt } from "../instrument/read-as-built.ts";
 import { type Reading, readInstrument } from "../instrument/read-instrument.ts";
 import { sayPhrase } from "../instrument/say-phrase.ts";
 import { instrumentSchema } from "../instrument/schema.ts";

@@ -123,9 +123,15 @@ export class Session {
 
   /** Another tab has saved an entry: the one on screen follows it, unless it has edits of its own to save. */
   async hear({ id, revision }: Saved): Promise<void> {
-    if (id !== this.#id() || revision <= this.#revision || this.#waiting !== null) return;
-    const entry = await this.parts.shelf.open(id);
-    if (entry !== undefined && this.#waiting === null && id === this.#id()) this.#show(entry);
+    if (id !== this.#id()) return;
+    await this.#writing;
+    const isNews = (): boolean =>
+      id === this.#id() && revision > this.#revision && this.#waiting === null;
+    const entry = isNews() ? await this.parts.shelf.open(id) : undefined;
+    const { met } = this.state.getState();
+    if (entry === undefined || !isNews()) return;
+    this.#show(entry);
+    this.state.setState({ met });
   }
 
   /** Saves at once what waits to be saved. */
@@ -223,10 +229,11 @@ export class Session {
     return [ours, this.#base].some((one) => ofOneRun(one, theirs) && one.edit >= theirs.edit);
   }
 
-  /** Two tabs have changed it: the other's stands, and what is on screen here is one undo away. */
+  /** Two tabs have changed it: the other's stands, and what is on screen here is one undo away, on the shelf too. */
   #meet(theirs: Entry, ours: Work): void {
     this.#show(metBy(theirs, ours));
-    this.state.setState({ saving: "saved", met: true });
+    this.#edited();
+    this.state.setState({ met: true });
   }
 
   #remember({ id, revision, stamp }: Known): void {

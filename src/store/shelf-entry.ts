@@ -1,7 +1,7 @@
-import { readAsBuilt } from "../instrument/as-built.ts";
 import { asJson, type Json } from "./json.ts";
-import { readHistory, readWork } from "./keep.ts";
 import { entryFromOne } from "./migrations.ts";
+import { readHistory, readWork } from "./read-work.ts";
+import { soundBeside } from "./sound-beside.ts";
 import { noStamp, readStamp, type Stamp } from "./stamp.ts";
 import { type History, noHistory, type Work } from "./state.ts";
 
@@ -71,7 +71,7 @@ export function readEntry(json: unknown): Entry | null {
     savedAt: typeof savedAt === "number" ? savedAt : 0,
     stamp: readStamp(stamp),
     work,
-    history: readHistory(history),
+    history: readHistory(history, soundBeside),
   };
 }
 
@@ -79,8 +79,8 @@ export function readEntry(json: unknown): Entry | null {
 export const readEntryWork = (json: unknown): Work | null => keptWork(upToDate(json));
 
 function keptWork({ version, work }: Json): Work | null {
-  const read = version === 2 ? readWork(asJson(work)) : null;
-  return readAsBuilt(asJson(work)["asBuilt"]).ok ? read : null;
+  const read = version === 2 ? readWork(asJson(work), soundBeside) : null;
+  return soundBeside.record(asJson(work)["asBuilt"]) === null ? null : read;
 }
 
 const upToDate = (json: unknown): Json => {

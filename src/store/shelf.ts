@@ -1,5 +1,6 @@
 import type { IDBPTransaction } from "idb";
 import { newId } from "./new-id.ts";
+import { readCard } from "./read-card.ts";
 import type { SetAside, ShelfDatabase, ShelfSchema } from "./shelf-database.ts";
 import { type Card, cardOf, type Entry, readEntry, readEntryWork } from "./shelf-entry.ts";
 import type { Work } from "./state.ts";
@@ -18,8 +19,9 @@ export class Shelf {
   }
 
   /** What is on the shelf, in no order. */
-  cards(): Promise<readonly Card[]> {
-    return this.#database.getAll("cards");
+  async cards(): Promise<readonly Card[]> {
+    const kept: readonly unknown[] = await this.#database.getAll("cards");
+    return kept.map(readCard).filter((card) => card !== null);
   }
 
   /** An entry; undefined when there is none. One that cannot be read is set aside, and then there is none. */

@@ -5,10 +5,12 @@ import { type Saved, Session } from "./session.ts";
 import { Shelf } from "./shelf.ts";
 import { openShelfDatabase } from "./shelf-database.ts";
 import type { ShelfSlotStore } from "./shelf-slot.ts";
+import { withSoundBeside } from "./sound-beside.ts";
 import { askToLast } from "./storage-room.ts";
 
 /** Opens the shelf and keeps the page's open instrument on it. Where the browser keeps nothing, the page works without. */
 export async function startShelf(slot: ShelfSlotStore): Promise<void> {
+  pageStore.setState(withSoundBeside);
   try {
     const tabs = new BroadcastChannel("rimwright");
     let session: Session | null = null;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { emptyAsBuilt, readAsBuilt } from "../../src/instrument/as-built.ts";
+import { emptyAsBuilt } from "../../src/instrument/as-built.ts";
 import { readingField, readingKeys, readingsAt } from "../../src/instrument/as-built-fields.ts";
+import { readAsBuilt } from "../../src/instrument/read-as-built.ts";
 import { stepIds, stepNames } from "../../src/instrument/steps.ts";
 
 const whole = {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { type FinishedInstrument, readAsBuilt } from "../../src/instrument/as-built.ts";
+import type { FinishedInstrument } from "../../src/instrument/as-built.ts";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
+import { readAsBuilt } from "../../src/instrument/read-as-built.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import { demoShelf } from "../../src/instrument/record-demo.ts";
 import { sayPhrase } from "../../src/instrument/say-phrase.ts";
