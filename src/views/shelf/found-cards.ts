@@ -29,8 +29,10 @@ const plain = (text: string): string =>
 
 const byName = new Intl.Collator(undefined, { numeric: true });
 
+const named = (a: Card, b: Card): number => byName.compare(nameOf(a.name), nameOf(b.name));
+
 const comparing: Readonly<Record<Order, (a: Card, b: Card) => number>> = {
-  latest: (a, b) => b.savedAt - a.savedAt,
-  earliest: (a, b) => a.savedAt - b.savedAt,
-  name: (a, b) => byName.compare(nameOf(a.name), nameOf(b.name)),
+  latest: (a, b) => b.savedAt - a.savedAt || named(a, b),
+  earliest: (a, b) => a.savedAt - b.savedAt || named(a, b),
+  name: named,
 };
