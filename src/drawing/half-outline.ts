@@ -44,8 +44,9 @@ export function halfOutlineTemplate(
     { name: "break", x: breakX },
   ];
   const hole = soundholeDiameter / 2;
-  // Tailward of its line, or neckward where the soundhole lies there.
-  const inHole = (x: number): boolean => Math.abs(x - lettered / 2 - soundholeAt) < hole + lettered;
+  // Neckward of its line, or tailward where the soundhole lies there.
+  const inHole = (x: number): boolean =>
+    Math.abs(x + lettered / 2 - soundholeAt) < hole + lettered / 2;
   const arc = (t: number): Place => [soundholeAt + hole * Math.cos(t), hole * Math.sin(t)];
   return {
     name: "Half outline",
@@ -64,7 +65,7 @@ export function halfOutlineTemplate(
     ],
     labels: [
       ...places.map(({ name, x }) =>
-        label([inHole(x) ? x + lettered : x - 2, 8], `${name}, ${words.length(x)} from the tail`, {
+        label([inHole(x) ? x - 2 : x + lettered, 8], `${name}, ${words.length(x)} from the tail`, {
           anchor: "start",
           upright: true,
         }),

@@ -70,8 +70,8 @@ export function sectionTemplate(
       ),
       label([namesAt, board - 18], "lower edge: the top on the centreline", { anchor: "start" }),
       label([namesAt, board - 24], "upper edge: parallel to the flat", { anchor: "start" }),
-      label([namesAt, 2], "dashed: the flat carried on", { anchor: "start" }),
-      label([namesAt, rimZ(setting, profile.dome, namesAt) - 8], "dashed: the rim", {
+      label([namesAt, 2], "the flat carried on", { anchor: "start" }),
+      label([namesAt, rimZ(setting, profile.dome, namesAt) - 8], "the rim", {
         anchor: "start",
       }),
       label([4, 12], "tail", { anchor: "start" }),

@@ -16,7 +16,7 @@ const edgeWordsAt = 20;
 
 function edgeWords({ datum }: Side, words: { readonly length: (mm: number) => string }): string {
   const under = datum > 0 ? `, datum ${words.length(datum)} under it` : "";
-  return `dashed: level edge${under}; full line: finished top edge`;
+  return `level edge${under}; cut to the finished top edge`;
 }
 
 /**

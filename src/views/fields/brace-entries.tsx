@@ -23,13 +23,15 @@ export function BraceEntries({ plate, setting }: Props) {
         const { length, radius } = braceShape(plate, wish, setting);
         return (
           <div className="length-entries" key={wish.key}>
+            <b>{name}</b>
             <LengthEntry
-              {...{ label: `${name}, length`, value: length, least: 20, most: 1000 }}
+              {...{ label: `${name}, length`, shown: "length", value: length }}
+              {...{ least: 20, most: 1000 }}
               onChange={(mm) => mm !== null && change(wish.key, { length: mm })}
             />
             <LengthEntry
-              {...{ label: `${name}, radius`, value: radius, least: 100, most: 1e6 }}
-              {...{ none: "straight", feet: true }}
+              {...{ label: `${name}, radius`, shown: "radius", value: radius }}
+              {...{ least: 100, most: 1e6, none: "straight", feet: true }}
               onChange={(mm) => change(wish.key, { radius: mm })}
             />
             {wishes.length > 1 && (

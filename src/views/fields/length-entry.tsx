@@ -5,6 +5,8 @@ import "./length-entry.css";
 
 interface Props {
   readonly label: string;
+  /** The part of the label that is shown, where what stands before it says the rest. */
+  readonly shown?: string;
   /** mm; null where nothing is stated. */
   readonly value: number | null;
   readonly least: number;
@@ -17,7 +19,8 @@ interface Props {
 }
 
 /** A length that is a choice of this view and no part of the instrument. What was typed stays until it is changed. */
-export function LengthEntry({ label, value, least, most, none, feet = false, onChange }: Props) {
+export function LengthEntry(props: Props) {
+  const { label, shown = label, value, least, most, none, feet = false, onChange } = props;
   const units = useRimwright((state) => state.choices.units);
   const id = useId();
   const style: LengthStyle =
@@ -34,10 +37,11 @@ export function LengthEntry({ label, value, least, most, none, feet = false, onC
   };
   return (
     <div className="length-entry">
-      <label htmlFor={id}>{label}</label>
+      <label htmlFor={id}>{shown}</label>
       <span className="length-value">
         <input
           id={id}
+          aria-label={label}
           value={text}
           autoComplete="off"
           spellCheck={false}
