@@ -1,5 +1,11 @@
 import "./scene.css";
-import { pathClass, type Scene, type Shape, textClass } from "../../drawing/scene.ts";
+import {
+  type PathShape,
+  pathClass,
+  type Scene,
+  type Shape,
+  textClass,
+} from "../../drawing/scene.ts";
 
 /** A scene as SVG, at its own size. The look is the style sheet's: no style stands in the markup. */
 export function SceneFigure({
@@ -16,7 +22,7 @@ export function SceneFigure({
       height={height}
       viewBox={`0 0 ${width} ${height}`}
     >
-      {shapes.map((shape, i) => (
+      {joined(shapes).map((shape, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a scene is redrawn whole, and its order is its only identity.
         <SceneShape key={i} shape={shape} />
       ))}
@@ -44,7 +50,7 @@ function SceneShape({ shape }: { readonly shape: Shape }) {
     case "group":
       return (
         <g data-role={shape.role}>
-          {shape.shapes.map((part, i) => (
+          {joined(shape.shapes).map((part, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: as above.
             <SceneShape key={i} shape={part} />
           ))}
@@ -52,3 +58,18 @@ function SceneShape({ shape }: { readonly shape: Shape }) {
       );
   }
 }
+
+/** Neighbours of one role and one look as one path: to a browser each element is work of its own. */
+function joined(shapes: readonly Shape[]): readonly Shape[] {
+  const parts: Shape[] = [];
+  for (const shape of shapes) {
+    const last = parts.at(-1);
+    if (shape.kind === "path" && last?.kind === "path" && alike(shape, last))
+      parts[parts.length - 1] = { ...last, d: last.d + shape.d };
+    else parts.push(shape);
+  }
+  return parts;
+}
+
+const alike = (a: PathShape, b: PathShape): boolean =>
+  a.role === b.role && a.line === b.line && a.fill === b.fill;
