@@ -4,6 +4,7 @@ import { expect, type Page } from "@playwright/test";
 import jsqr from "jsqr";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
+import { profileOf } from "../../src/profile/profile.ts";
 import { openAddress, readShareText } from "../../src/store/share.ts";
 import { sharedIn } from "../../src/store/shared-address.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
@@ -114,6 +115,33 @@ async function expectBothPapers(page: Page): Promise<void> {
   for (const size of papers) await expectPage(page, size);
 }
 
+/** What the sheet must say of the instrument, in mm: the shim in both units, the chain, and where the break is marked. */
+async function expectSaid(page: Page, instrument: Instrument): Promise<void> {
+  const result = profileOf(instrument);
+  if (!result.ok) throw new Error("no profile");
+  const { shim, flatGap, pitch, breakX, stations } = result.profile;
+  const sheet = page.locator(".sheet");
+  await expect(sheet.getByRole("region", { name: "Shim" })).toContainText(shim.toFixed(1));
+  // The nearest 64th, by hand: twelve 64ths are 3/16.
+  const sixtyFourths = Math.round((shim / 25.4) * 64);
+  const divisor = [32, 16, 8, 4, 2, 1].find((n) => sixtyFourths % n === 0) ?? 1;
+  const inches = `${sixtyFourths / divisor}/${64 / divisor}`;
+  await expect(sheet.getByRole("region", { name: "Shim" })).toContainText(inches);
+  await expect(sheet).toContainText(`${pitch.toFixed(2)}°`);
+  await expect(sheet).toContainText(`stands ${flatGap.toFixed(2)} mm over the top`);
+  const along = stations.find(({ name }) => name === "break")?.arcLength ?? 0;
+  const table = sheet.getByRole("table", { name: /^Marks on the rim/ });
+  const row = table.getByRole("row", { name: /^Break / });
+  const marks = (await row.getByRole("cell").allTextContents()).map(Number);
+  const whole = stations.at(-1)?.arcLength ?? 0;
+  [breakX, instrument.body.length - breakX, along, whole - along].forEach((mm, i) => {
+    expect(Math.abs((marks[i] ?? 0) - mm)).toBeLessThan(0.0501);
+  });
+  const today = new Date().toLocaleDateString("en", { dateStyle: "long" });
+  for (const words of [today, "Wood dust", "As built", "Measure this bar", "window"])
+    await expect(sheet).toContainText(words);
+}
+
 const [first] = presets;
 const jumbo = presets.find(({ id }) => id === "jumbo");
 if (first === undefined || jumbo === undefined) throw new Error("no preset");
@@ -123,11 +151,13 @@ for (const size of papers)
     page,
   }) => {
     await openSheet(page, first);
-    for (const { name } of presets) {
+    for (const preset of presets) {
+      const { name } = preset;
       await page.getByRole("button", { name: "Start from…" }).click();
       await page.locator("#start-from").getByRole("button", { name }).click();
       await expect(page.getByRole("heading", { name, level: 2, exact: true })).toBeVisible();
       await expectCode(page);
+      await expectSaid(page, preset);
       await expectPage(page, size);
     }
   });

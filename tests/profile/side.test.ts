@@ -56,6 +56,23 @@ describe("the unrolled side", () => {
     }
   });
 
+  test("is marked at tail seam, bouts, waist, break and both ends of the neck's straight", () => {
+    const marks = new Map(side.marks.map(({ name, along }) => [name, along]));
+    const { outline, breakX } = setting;
+    const { lowerBoutAt, waistAt, upperBoutAt } = standard.body;
+    expect([...marks.keys()].sort()).toEqual([
+      ...["break", "lower bout", "neck centreline", "neck end"],
+      ...["tail seam", "upper bout", "waist"],
+    ]);
+    expect(marks.get("tail seam")).toBe(0);
+    expect(marks.get("lower bout")).toBeCloseTo(outline.arcLength(lowerBoutAt), 9);
+    expect(marks.get("waist")).toBeCloseTo(outline.arcLength(waistAt), 9);
+    expect(marks.get("upper bout")).toBeCloseTo(outline.arcLength(upperBoutAt), 9);
+    expect(marks.get("break")).toBeCloseTo(outline.arcLength(breakX), 9);
+    expect(marks.get("neck end")).toBeCloseTo(side.corner, 9);
+    expect(marks.get("neck centreline")).toBeCloseTo(side.length, 9);
+  });
+
   test("goes on along the straight to the middle of the neck end", () => {
     expect(side.length - side.corner).toBeCloseTo(standard.body.neckEndWidth / 2, 12);
     expect(side.topAt(side.length)).toBeCloseTo(side.topAt(side.corner), 12);

@@ -14,6 +14,7 @@ export function SidePanel({ rim: { setting, side } }: { readonly rim: Rim }) {
   const breakAlong = setting.outline.arcLength(setting.breakX);
   const { under, along } = side.deepest;
   const short = stock === null ? 0 : under - stock;
+  const where = along < 1 ? "at the tail seam" : `${words.length(along)} along the side`;
   return (
     <section aria-labelledby="rim-side">
       <h2 id="rim-side">Side pattern</h2>
@@ -45,7 +46,7 @@ export function SidePanel({ rim: { setting, side } }: { readonly rim: Rim }) {
       <p role="status" className={short > 0 ? "rim-warn" : "rim-well"}>
         {stock !== null &&
           (short > 0
-            ? `Too narrow: ${words.length(stock)} falls ${words.length(short)} short, most ${words.length(along)} along the side.`
+            ? `Too narrow: ${words.length(stock)} falls ${words.length(short)} short, most ${where}.`
             : `Wide enough, with ${words.length(-short)} to spare.`)}
       </p>
     </section>
