@@ -5,7 +5,7 @@ import { type Keeper, keptHistory } from "./keep.ts";
 import type { Shelf } from "./shelf.ts";
 import type { Entry } from "./shelf-entry.ts";
 import { noStamp, ofOneRun, readStamp, type Stamp, sameStamp } from "./stamp.ts";
-import type { State, Work } from "./state.ts";
+import type { State } from "./state.ts";
 import type { Store } from "./store.ts";
 import { nothingToSave, workIn } from "./undo.ts";
 
@@ -85,7 +85,8 @@ export class Session {
     const state = this.parts.store.getState();
     const work = workIn(state);
     this.#base = state.stamp;
-    if (JSON.stringify(entry.work) === JSON.stringify(work)) {
+    const same = JSON.stringify(entry.work) === JSON.stringify(work);
+    if (same && sameStamp(entry.stamp, state.stamp)) {
       this.#remember(entry);
       this.state.setState({ saving: "saved" });
     } else if (this.#isOurs(entry, state.stamp)) {
@@ -93,7 +94,7 @@ export class Session {
       this.#edited();
     } else if (ofOneRun(entry.stamp, state.stamp) || this.#isSaved(entry.id, state.stamp))
       this.#show(entry);
-    else this.#meet(entry, work);
+    else this.#meet(entry, this.#entryOf(state, this.#revision));
   }
 
   /** Whether what is on screen goes on from an entry that nobody else has saved since. */
@@ -161,6 +162,10 @@ export class Session {
     return this.parts.store.getState().instrument.id;
   }
 
+  #run(): string {
+    return this.parts.store.getState().run;
+  }
+
   #watchWork(after: State, before: State): void {
     if (this.#showing) return;
     if (nothingToSave(after, before)) return;
@@ -212,8 +217,8 @@ export class Session {
       if (ours && this.#isBehind(result.theirs.stamp, entry.stamp)) {
         this.#revision = result.theirs.revision;
         await this.#saveOne(entry);
-      } else if (ours) this.#meet(result.theirs, entry.work);
-      else await this.#saveOne(metBy(result.theirs, entry.work));
+      } else if (ours) this.#meet(result.theirs, entry);
+      else await this.#saveOne(metBy(result.theirs, entry, this.#run()));
       return;
     }
     if (ours) this.#remember(result.entry);
@@ -230,8 +235,10 @@ export class Session {
   }
 
   /** Two tabs have changed it: the other's stands, and what is on screen here is one undo away, on the shelf too. */
-  #meet(theirs: Entry, ours: Work): void {
-    this.#show(metBy(theirs, ours));
+  #meet(theirs: Entry, ours: Entry): void {
+    const both = metBy(theirs, ours, this.#run());
+    this.#show(both);
+    if (both === theirs) return;
     this.#edited();
     this.state.setState({ met: true });
   }
@@ -282,7 +289,12 @@ export class Session {
   }
 }
 
-const metBy = (theirs: Entry, ours: Work): Entry => ({
-  ...theirs,
-  history: { past: [...theirs.history.past, ours], future: [] },
-});
+/** Theirs, with all that is ours alone before it in the history: an edit of visit `run`. */
+function metBy(theirs: Entry, ours: Entry, run: string): Entry {
+  const past = theirs.history.past;
+  const known = new Set([...past, theirs.work].map((work) => JSON.stringify(work)));
+  const own = [...ours.history.past, ours.work].filter((work) => !known.has(JSON.stringify(work)));
+  if (own.length === 0) return theirs;
+  const edit = Math.max(theirs.stamp.edit, ours.stamp.edit) + 1;
+  return { ...theirs, stamp: { run, edit }, history: { past: [...past, ...own], future: [] } };
+}
