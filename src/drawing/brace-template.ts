@@ -75,7 +75,7 @@ function boardOf(
       label([2, base - 8], `${name}: ${words.length(shape.length)} long, ${curve}`, {
         anchor: "start",
       }),
-      label([2, base - 16], `rise ${words.length(arch)} in the middle`, { anchor: "start" }),
+      label([2, base - 16], `rise ${words.length(arch)} at the middle`, { anchor: "start" }),
     ],
   };
 }

@@ -64,7 +64,7 @@ export function braceOf(
   return {
     width,
     height,
-    title: `A brace ${words.length(shape.length)} long rises ${words.length(arch)} in the middle.`,
+    title: `A brace ${words.length(shape.length)} long rises ${words.length(arch)} at the middle.`,
     shapes: [
       areaShape("brace", "thin", "wood", body),
       lineShape("line between the ends", "chain", chord),

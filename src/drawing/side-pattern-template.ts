@@ -12,11 +12,17 @@ export const sideBackPolyline = (side: Side, stray = strayLimit): Place[] =>
 /** Marks nearer to each other than this have their names on either side of them, mm. */
 const crowded = 14;
 /** Where along the side its edges are named. */
-const edgeWordsAt = 20;
+const edgeNamesAt = 20;
 
-function edgeWords({ datum }: Side, words: { readonly length: (mm: number) => string }): string {
-  const under = datum > 0 ? `, datum ${words.length(datum)} under it` : "";
-  return `level edge${under}; cut to the finished top edge`;
+function edgeNames(side: Side, words: { readonly length: (mm: number) => string }) {
+  const { datum } = side;
+  const level = datum > 0 ? `level edge, datum ${words.length(datum)} under it` : "level edge";
+  const lines: readonly (readonly [text: string, y: number])[] = [
+    [level, 8],
+    ["cut to the finished top edge", 2],
+    ["back edge", 3 - side.backAt(edgeNamesAt)],
+  ];
+  return lines.map(([text, y]) => label([edgeNamesAt, y], text, { anchor: "start" }));
 }
 
 /**
@@ -57,8 +63,7 @@ export function sidePatternTemplate(
           upright: true,
         });
       }),
-      label([edgeWordsAt, 2.5], edgeWords(side, words), { anchor: "start" }),
-      label([edgeWordsAt, 3 - side.backAt(edgeWordsAt)], "back edge", { anchor: "start" }),
+      ...edgeNames(side, words),
     ],
   };
 }

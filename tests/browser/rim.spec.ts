@@ -127,12 +127,12 @@ test("a strip too narrow is told by how much; braces and dishes follow what is s
   await expect(page.getByText(/dish of this radius is 10\.2 mm deep/)).toBeVisible();
   await page.getByLabel("Top brace, length").fill("24 in");
   await page.getByLabel("Top brace, radius").fill("28 ft");
-  await expect(page.getByText(/Top brace, .* rises 5\.4[45] mm in the middle/)).toBeVisible();
+  await expect(page.getByText(/Top brace, .* rises 5\.4[45] mm at the middle/)).toBeVisible();
   await page.getByRole("button", { name: "Add a top brace" }).click();
   await page.getByLabel("Top brace 2, length").fill("12 in");
   await page.getByLabel("Top brace 2, radius").fill("25 ft");
   // 1.524 mm over 12 in, by the same; at 100 mm from the middle 0.867: the drop there is 0.656.
-  await expect(page.getByText(/Top brace 2, .* rises 1\.52 mm in the middle/)).toBeVisible();
+  await expect(page.getByText(/Top brace 2, .* rises 1\.52 mm at the middle/)).toBeVisible();
   const row = page
     .getByRole("table", { name: /^Top braces/ })
     .getByRole("row", { name: /^100\.0 / });

@@ -71,7 +71,7 @@ function PlateBraces({ plate, setting, every }: Props & { readonly every: number
             />
             <p>
               {name}, {words.length(shape.length)} long, rises{" "}
-              {words.length(archOf(shape.length, shape.radius))} in the middle.
+              {words.length(archOf(shape.length, shape.radius))} at the middle.
             </p>
           </div>
         ),
