@@ -5,6 +5,7 @@ import { rename, setNone, startFrom, switchTarget, typeField } from "../../src/s
 import { type Keeper, keep, recall } from "../../src/store/keep.ts";
 import { firstState, type State } from "../../src/store/state.ts";
 import { makeKeptStore } from "../../src/store/store.ts";
+import { recorded } from "../../src/store/undo.ts";
 
 function shelf(
   first: Record<string, string> = {},
@@ -84,6 +85,24 @@ describe("what is kept", () => {
     };
     expect(recall(refuses)).toBe(firstState);
     expect(keep(refuses, firstState)).toBe(false);
+  });
+
+  test("is kept without its history where there is no room for that", () => {
+    const state = recorded(firstState, typeField(firstState, "body.length", "493"));
+    const roomy = shelf();
+    keep(roomy, state);
+    expect(recall(roomy).past).toHaveLength(1);
+    const full = (roomy.held.get("rimwright")?.length ?? 0) - 1;
+    const tight = shelf();
+    const keeper: Keeper = {
+      getItem: tight.getItem,
+      setItem: (key, value) => {
+        if (value.length > full) throw new DOMException("full", "QuotaExceededError");
+        tight.setItem(key, value);
+      },
+    };
+    expect(keep(keeper, state)).toBe(true);
+    expect(recall(keeper)).toMatchObject({ instrument: state.instrument, past: [] });
   });
 
   test("is written a moment after a change, and at once when the page goes", () => {

@@ -1,13 +1,16 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import { stepField } from "../../src/store/edits.ts";
 import type { Shelf } from "../../src/store/shelf.ts";
+import type { ShelfDatabase } from "../../src/store/shelf-database.ts";
+import type { Entry } from "../../src/store/shelf-entry.ts";
 import { firstState, type State } from "../../src/store/state.ts";
 import { undo } from "../../src/store/undo.ts";
 import { openShelf, openTab } from "./desk.ts";
 
 let shelf: Shelf;
+let database: ShelfDatabase;
 beforeEach(async () => {
-  ({ shelf } = await openShelf());
+  ({ shelf, database } = await openShelf());
 });
 
 const longer = (state: State): State => stepField(state, "body.length", 1);
@@ -115,5 +118,49 @@ describe("a session", () => {
     await session.flush();
     expect(await shelf.cards()).toEqual([]);
     expect(session.state.getState().saving).toBe("superseded");
+  });
+
+  test("goes on saving when the clock is moved back", async () => {
+    const times = [5_000_000, 9, 8];
+    const { session, act } = openTab(shelf, firstState, { now: () => times.shift() ?? 0 });
+    for (let i = 1; i <= 3; i++) {
+      act(longer);
+      await session.flush();
+      expect(await shelf.open(id)).toMatchObject({ revision: i });
+    }
+    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 3);
+  });
+
+  test("puts the tab's own copy on the shelf again where its entry was spoiled, which is set aside", async () => {
+    const first = openTab(shelf);
+    first.act(longer);
+    await first.session.flush();
+    const spoiled = { id, version: 2, revision: 7, work: { lastGood: "?" } };
+    await database.put("entries", spoiled as unknown as Entry);
+    const again = openTab(shelf, first.store.getState(), { keeper: first.keeper });
+    await again.session.start();
+    expect(await shelf.aside()).toEqual([{ id, json: spoiled }]);
+    again.act(longer);
+    await again.session.flush();
+    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);
+  });
+
+  test("leaves the last whole save where the browser gives out amid one", async () => {
+    const { session, act } = openTab(shelf);
+    act(longer);
+    await session.flush();
+    const before = [await shelf.open(id), await shelf.cards()];
+    const put = vi.spyOn(IDBObjectStore.prototype, "put");
+    put.mockImplementationOnce(IDBObjectStore.prototype.put).mockImplementationOnce(() => {
+      throw new DOMException("full", "QuotaExceededError");
+    });
+    act(longer);
+    await session.flush();
+    put.mockRestore();
+    expect(session.state.getState().saving).toBe("refused");
+    expect([await shelf.open(id), await shelf.cards()]).toEqual(before);
+    act(longer);
+    await session.flush();
+    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 3);
   });
 });
