@@ -1,10 +1,11 @@
 import { createStore } from "zustand/vanilla";
 import type { BenchStore } from "./bench-keep.ts";
-import { asJson } from "./json.ts";
 import { type Keeper, keptHistory } from "./keep.ts";
+import { KnownSaves } from "./known-saves.ts";
+import { metBy } from "./met-by.ts";
 import type { Shelf } from "./shelf.ts";
 import type { Entry } from "./shelf-entry.ts";
-import { noStamp, ofOneRun, readStamp, type Stamp, sameStamp } from "./stamp.ts";
+import { noStamp, ofOneRun, type Stamp, sameStamp } from "./stamp.ts";
 import type { State } from "./state.ts";
 import type { Store } from "./store.ts";
 import { nothingToSave, workIn } from "./undo.ts";
@@ -32,9 +33,6 @@ export interface Saved {
   readonly revision: number;
 }
 
-/** What a tab knows of an instrument's entry as it last saved or showed it. */
-type Known = Pick<Entry, "id" | "revision" | "stamp">;
-
 export interface Parts {
   readonly store: Store;
   readonly bench: BenchStore;
@@ -50,8 +48,6 @@ export interface Parts {
 /** From an edit to its saving, ms. */
 const pause = 300;
 
-const key = "rimwright-saved";
-
 /** Keeps the open instrument on the shelf: saves it a moment after each edit, and takes in what other tabs save of it. */
 export class Session {
   readonly state = createStore<SessionState>(() => ({ saving: "new", met: false }));
@@ -62,8 +58,7 @@ export class Session {
   #writing: Promise<void> = Promise.resolve();
   /** Instruments left before the browser would take them: tried again with the next. */
   readonly #owed = new Map<string, Entry>();
-  /** The revision last saved or shown of each instrument that was on screen. */
-  readonly #known = new Map<string, Known>();
+  readonly #known: KnownSaves;
   /** What was on screen when this visit began, and may still be on its way to the shelf from the last. */
   #base: Stamp = noStamp;
   /** While an entry is being shown, what changes on screen is no edit. */
@@ -72,6 +67,7 @@ export class Session {
 
   constructor(parts: Parts) {
     this.parts = parts;
+    this.#known = new KnownSaves(parts.keeper);
     parts.store.subscribe((after, before) => this.#watchWork(after, before));
   }
 
@@ -101,12 +97,12 @@ export class Session {
   #isOurs({ id, revision, stamp }: Entry, ours: Stamp): boolean {
     return ofOneRun(stamp, ours)
       ? ours.edit >= stamp.edit
-      : revision <= this.#recalled(id).revision;
+      : revision <= this.#known.of(id).revision;
   }
 
   /** Whether what is on screen holds nothing that was not saved. */
   #isSaved(id: string, ours: Stamp): boolean {
-    return ours.edit === 0 || sameStamp(ours, this.#recalled(id).stamp);
+    return ours.edit === 0 || sameStamp(ours, this.#known.of(id).stamp);
   }
 
   /**
@@ -222,7 +218,7 @@ export class Session {
       return;
     }
     if (ours) this.#remember(result.entry);
-    else this.#known.set(id, result.entry);
+    else this.#known.note(result.entry);
     this.parts.tell({ id, revision: result.entry.revision });
     if (ours && this.#waiting === null) this.state.setState({ saving: "saved" });
     if (!this.#settled) this.parts.settled();
@@ -243,27 +239,9 @@ export class Session {
     this.state.setState({ met: true });
   }
 
-  #remember({ id, revision, stamp }: Known): void {
-    this.#revision = revision;
-    this.#known.set(id, { id, revision, stamp });
-    try {
-      this.parts.keeper.setItem(key, JSON.stringify({ id, revision, stamp }));
-    } catch {
-      // Then a reload takes the shelf's word.
-    }
-  }
-
-  #recalled(id: string): Known {
-    const nothing = { id, revision: 0, stamp: noStamp };
-    try {
-      const kept = asJson(JSON.parse(this.parts.keeper.getItem(key) ?? "null"));
-      const { revision } = kept;
-      const told = kept["id"] === id && typeof revision === "number";
-      const known = told ? { id, revision, stamp: readStamp(kept["stamp"]) } : nothing;
-      return this.#known.get(id) ?? known;
-    } catch {
-      return this.#known.get(id) ?? nothing;
-    }
+  #remember(entry: Entry): void {
+    this.#revision = entry.revision;
+    this.#known.noteOverReload(entry);
   }
 
   #entryOf(state: State, revision: number): Entry {
@@ -287,14 +265,4 @@ export class Session {
     this.#remember(entry);
     this.state.setState({ saving: "saved", met: false });
   }
-}
-
-/** Theirs, with all that is ours alone before it in the history: an edit of visit `run`. */
-function metBy(theirs: Entry, ours: Entry, run: string): Entry {
-  const past = theirs.history.past;
-  const known = new Set([...past, theirs.work].map((work) => JSON.stringify(work)));
-  const own = [...ours.history.past, ours.work].filter((work) => !known.has(JSON.stringify(work)));
-  if (own.length === 0) return theirs;
-  const edit = Math.max(theirs.stamp.edit, ours.stamp.edit) + 1;
-  return { ...theirs, stamp: { run, edit }, history: { past: [...past, ...own], future: [] } };
 }

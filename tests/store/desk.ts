@@ -2,6 +2,7 @@ import "fake-indexeddb/auto";
 import { afterEach, vi } from "vitest";
 import { makeBenchStore } from "../../src/store/bench-keep.ts";
 import { makeCompareStore } from "../../src/store/compare-keep.ts";
+import { type Intake, readIntake } from "../../src/store/intake.ts";
 import type { Keeper } from "../../src/store/keep.ts";
 import { type Parts, Session } from "../../src/store/session.ts";
 import { Shelf } from "../../src/store/shelf.ts";
@@ -50,4 +51,11 @@ export function openTab(shelf: Shelf, state: State = firstState, more: Partial<P
   const act = (edit: (state: State) => State): void =>
     store.setState((before) => recorded(before, edit(before)));
   return { store, session, bench, compare, tell, settled, act, keeper };
+}
+
+/** What a file would bring in; throws where it is refused whole. */
+export async function intakeOf(shelf: Shelf, from: Blob): Promise<Intake> {
+  const reading = await readIntake(shelf, from);
+  if (!reading.ok) throw new Error(reading.reason);
+  return reading.intake;
 }

@@ -3,13 +3,13 @@ import { presets } from "../../src/instrument/presets.ts";
 import { stepIds } from "../../src/instrument/steps.ts";
 import { addVariant, firstComparison } from "../../src/store/compare.ts";
 import { typeField } from "../../src/store/edits.ts";
-import { choose, type Intake, readIntake, takeIn } from "../../src/store/intake.ts";
+import { choose, takeIn } from "../../src/store/intake.ts";
 import type { Shelf } from "../../src/store/shelf.ts";
 import { type Entry, isInNoFile, newEntry } from "../../src/store/shelf-entry.ts";
 import { fileLimits, oneFile, shelfFileOf, shelfFiles } from "../../src/store/shelf-file.ts";
 import { firstState, type Work, workOn } from "../../src/store/state.ts";
 import { undo, workIn } from "../../src/store/undo.ts";
-import { openShelf, openTab } from "./desk.ts";
+import { intakeOf, openShelf, openTab } from "./desk.ts";
 
 function presetAt(i: number) {
   const found = presets[i];
@@ -21,18 +21,6 @@ const [preset, another] = [presetAt(0), presetAt(1)];
 const file = (json: unknown): Blob => new Blob([JSON.stringify(json)]);
 const fileOf = (...works: readonly Work[]): Blob =>
   file(shelfFileOf(works.map((work) => ({ work }))));
-
-async function intakeOf(shelf: Shelf, from: Blob): Promise<Intake> {
-  const reading = await readIntake(shelf, from);
-  if (!reading.ok) throw new Error(reading.reason);
-  return reading.intake;
-}
-
-async function reasonOf(from: Blob | string): Promise<string> {
-  const { shelf } = await openShelf();
-  const reading = await readIntake(shelf, typeof from === "string" ? new Blob([from]) : from);
-  return reading.ok ? "" : reading.reason;
-}
 
 /** An instrument with variants and a record. */
 const full: Work = {
@@ -186,88 +174,6 @@ describe("an instrument the shelf has otherwise", () => {
     put.mockRestore();
     expect(await shelf.cards()).toHaveLength(1);
     expect(await database.getAll("entries")).toHaveLength(1);
-  });
-});
-
-describe("what cannot be taken in", () => {
-  test("is told place by place, and the good come in", async () => {
-    const { shelf } = await openShelf();
-    const good = { instrument: { name: "Good" } };
-    const instruments = [
-      { instrument: { body: { length: -3 }, bridge: { thickness: "x" } } },
-      good,
-      7,
-      { instrument: {}, asBuilt: { readings: { shim: { value: 1e6 } } } },
-      { instrument: {}, comparison: { ...firstComparison, moved: "far" } },
-      { instrument: { version: 2 } },
-      { instrument: { neck: { scale: "long" } }, lastGood: {} },
-      { instrument: {}, lastGood: { dome: { flatLength: 480 } } },
-    ];
-    const intake = await intakeOf(
-      shelf,
-      file({ format: "rimwright-shelf", version: 1, instruments }),
-    );
-    expect(intake.fresh.map(({ instrument }) => instrument.name)).toEqual(["Good"]);
-    expect(intake.bad.map(({ path }) => path)).toEqual([
-      "instruments[0].instrument.body.length",
-      "instruments[0].instrument.bridge.thickness",
-      "instruments[2].instrument",
-      "instruments[3].asBuilt.readings.shim.value",
-      "instruments[4].comparison.moved",
-      "instruments[5].instrument.version",
-      "instruments[6].instrument.neck.scale",
-      "instruments[7].lastGood.dome.flatLength",
-    ]);
-    expect(intake.bad.every(({ reason }) => reason.length > 10)).toBe(true);
-  });
-
-  test("broken JSON in one instrument spoils that one only", async () => {
-    const { shelf } = await openShelf();
-    const text =
-      '{"format":"rimwright-shelf","version":1,"instruments":[{"instrument":{}},{x},{"instrument":{"name":"B"}}]}';
-    const intake = await intakeOf(shelf, new Blob([text]));
-    expect(intake.fresh).toHaveLength(2);
-    expect(intake.bad).toEqual([{ path: "instruments[1]", reason: "This is no JSON text." }]);
-  });
-
-  test.each([
-    ["no JSON", "{", /no JSON/],
-    ["nothing", "", /no JSON/],
-    ["a list", "[]", /neither/],
-    ["a newer file", '{"format":"rimwright-shelf","version":2,"instruments":[]}', /newer/],
-    ["a file of no version", '{"format":"rimwright-shelf","instruments":[]}', /which version/],
-    ["no list", '{"format":"rimwright-shelf","version":1}', /no list/],
-    [
-      "two lists",
-      '{"format":"rimwright-shelf","version":1,"instruments":[],"instruments":[1]}',
-      /no list/,
-    ],
-    [
-      "cut short",
-      '{"format":"rimwright-shelf","version":1,"instruments":[{"instrument":{}}',
-      /cut/,
-    ],
-    ["nested too deep", "[".repeat(1000) + "]".repeat(1000), /no JSON/],
-    [
-      "too many",
-      `{"format":"rimwright-shelf","version":1,"instruments":[${"0,".repeat(20_000)}0]}`,
-      /more than 20000/,
-    ],
-    ["too much for one", `{"name":"${"x".repeat(600_000)}"}`, /too much/],
-    ["too large", new Blob([new Uint8Array(fileLimits.bytes + 1)]), /larger than 10 MB/],
-    ["Latin-1", new Blob([Buffer.from('{"name":"Gitarre für Jürgen"}', "latin1")]), /UTF-8/],
-    ["a picture", new Blob([Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 0xff, 0xd8)]), /UTF-8/],
-  ])("is refused whole when it is %s", async (_, broken, reason) => {
-    expect(await reasonOf(broken)).toMatch(reason);
-  });
-
-  test.each([
-    ["UTF-8 with a mark", "utf8"],
-    ["UTF-16", "utf16le"],
-  ] as const)("%s is read", async (_, encoding) => {
-    const { shelf } = await openShelf();
-    const from = new Blob([Buffer.from('\uFEFF{"name":"Für Zoë, 二号"}', encoding)]);
-    expect((await intakeOf(shelf, from)).fresh[0]?.instrument.name).toBe("Für Zoë, 二号");
   });
 });
 

@@ -1,0 +1,95 @@
+import { describe, expect, test } from "vitest";
+import { firstComparison } from "../../src/store/compare.ts";
+import { readIntake } from "../../src/store/intake.ts";
+import { fileLimits } from "../../src/store/shelf-file.ts";
+import { intakeOf, openShelf } from "./desk.ts";
+
+const file = (json: unknown): Blob => new Blob([JSON.stringify(json)]);
+
+async function reasonOf(from: Blob | string): Promise<string> {
+  const { shelf } = await openShelf();
+  const reading = await readIntake(shelf, typeof from === "string" ? new Blob([from]) : from);
+  return reading.ok ? "" : reading.reason;
+}
+
+describe("what cannot be taken in", () => {
+  test("is told place by place, and the good come in", async () => {
+    const { shelf } = await openShelf();
+    const good = { instrument: { name: "Good" } };
+    const instruments = [
+      { instrument: { body: { length: -3 }, bridge: { thickness: "x" } } },
+      good,
+      7,
+      { instrument: {}, asBuilt: { readings: { shim: { value: 1e6 } } } },
+      { instrument: {}, comparison: { ...firstComparison, moved: "far" } },
+      { instrument: { version: 2 } },
+      { instrument: { neck: { scale: "long" } }, lastGood: {} },
+      { instrument: {}, lastGood: { dome: { flatLength: 480 } } },
+    ];
+    const intake = await intakeOf(
+      shelf,
+      file({ format: "rimwright-shelf", version: 1, instruments }),
+    );
+    expect(intake.fresh.map(({ instrument }) => instrument.name)).toEqual(["Good"]);
+    expect(intake.bad.map(({ path }) => path)).toEqual([
+      "instruments[0].instrument.body.length",
+      "instruments[0].instrument.bridge.thickness",
+      "instruments[2].instrument",
+      "instruments[3].asBuilt.readings.shim.value",
+      "instruments[4].comparison.moved",
+      "instruments[5].instrument.version",
+      "instruments[6].instrument.neck.scale",
+      "instruments[7].lastGood.dome.flatLength",
+    ]);
+    expect(intake.bad.every(({ reason }) => reason.length > 10)).toBe(true);
+  });
+
+  test("broken JSON in one instrument spoils that one only", async () => {
+    const { shelf } = await openShelf();
+    const text =
+      '{"format":"rimwright-shelf","version":1,"instruments":[{"instrument":{}},{x},{"instrument":{"name":"B"}}]}';
+    const intake = await intakeOf(shelf, new Blob([text]));
+    expect(intake.fresh).toHaveLength(2);
+    expect(intake.bad).toEqual([{ path: "instruments[1]", reason: "This is no JSON text." }]);
+  });
+
+  test.each([
+    ["no JSON", "{", /no JSON/],
+    ["nothing", "", /no JSON/],
+    ["a list", "[]", /neither/],
+    ["a newer file", '{"format":"rimwright-shelf","version":2,"instruments":[]}', /newer/],
+    ["a file of no version", '{"format":"rimwright-shelf","instruments":[]}', /which version/],
+    ["no list", '{"format":"rimwright-shelf","version":1}', /no list/],
+    [
+      "two lists",
+      '{"format":"rimwright-shelf","version":1,"instruments":[],"instruments":[1]}',
+      /no list/,
+    ],
+    [
+      "cut short",
+      '{"format":"rimwright-shelf","version":1,"instruments":[{"instrument":{}}',
+      /cut/,
+    ],
+    ["nested too deep", "[".repeat(1000) + "]".repeat(1000), /no JSON/],
+    [
+      "too many",
+      `{"format":"rimwright-shelf","version":1,"instruments":[${"0,".repeat(20_000)}0]}`,
+      /more than 20000/,
+    ],
+    ["too much for one", `{"name":"${"x".repeat(600_000)}"}`, /too much/],
+    ["too large", new Blob([new Uint8Array(fileLimits.bytes + 1)]), /larger than 10 MB/],
+    ["Latin-1", new Blob([Buffer.from('{"name":"Gitarre für Jürgen"}', "latin1")]), /UTF-8/],
+    ["a picture", new Blob([Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 0xff, 0xd8)]), /UTF-8/],
+  ])("is refused whole when it is %s", async (_, broken, reason) => {
+    expect(await reasonOf(broken)).toMatch(reason);
+  });
+
+  test.each([
+    ["UTF-8 with a mark", "utf8"],
+    ["UTF-16", "utf16le"],
+  ] as const)("%s is read", async (_, encoding) => {
+    const { shelf } = await openShelf();
+    const from = new Blob([Buffer.from('\uFEFF{"name":"Für Zoë, 二号"}', encoding)]);
+    expect((await intakeOf(shelf, from)).fresh[0]?.instrument.name).toBe("Für Zoë, 二号");
+  });
+});
