@@ -8,14 +8,15 @@ import { keep, recall } from "../../src/store/keep.ts";
 import { readShareText } from "../../src/store/share.ts";
 import { Shelf } from "../../src/store/shelf.ts";
 import { openShelfDatabase } from "../../src/store/shelf-database.ts";
+import { shelfFileOf } from "../../src/store/shelf-file.ts";
 import { makeStore } from "../../src/store/store.ts";
 import { undo } from "../../src/store/undo.ts";
 import { memoryKeeper, openShelf } from "./desk.ts";
 
-// The files of version 1 were written by the page of 0.1.0 itself, and are never written again.
-const fixture = (name: string): string =>
-  readFileSync(new URL(`fixtures/v1/${name}`, import.meta.url), "utf8");
-const json = (name: string) => JSON.parse(fixture(name));
+// These files were written by the page itself while that version was its own, and are never written again.
+const fixture = (name: string, version = "v1"): string =>
+  readFileSync(new URL(`fixtures/${version}/${name}`, import.meta.url), "utf8");
+const json = (name: string, version?: string) => JSON.parse(fixture(name, version));
 
 const news = { superseded: () => {}, blocked: () => {} };
 const id = "0f1e2d3c4b5a69788796a5b4c3d2e1f0";
@@ -155,6 +156,40 @@ describe("files and addresses of version 1", () => {
   test("an address opens its instrument", async () => {
     const read = await readShareText(fixture("fragment.txt").trim());
     expect(read).toEqual({ ok: true, instrument: json("instrument.json") });
+  });
+});
+
+describe("version 2", () => {
+  test("kept in the tab comes back as it was", () => {
+    const kept = json("kept.json", "v2");
+    const keeper = memoryKeeper(
+      Object.fromEntries(Object.entries(kept).map(([key, one]) => [key, JSON.stringify(one)])),
+    );
+    const { history, version, ...rest } = kept.rimwright;
+    expect(version).toBe(2);
+    expect(recall(keeper)).toMatchObject({ ...rest, ...history });
+    expect(makeBenchStore(keeper, makeStore(recall(keeper))).getState()).toMatchObject(
+      kept["rimwright-shop"],
+    );
+  });
+
+  test("on the shelf is opened as it was", async () => {
+    const { entries, cards } = json("database.json", "v2");
+    const { shelf, database } = await openShelf();
+    for (const entry of entries) await database.put("entries", entry);
+    for (const card of cards) await database.put("cards", card);
+    for (const entry of entries) expect(await shelf.open(entry.id)).toEqual(entry);
+    expect(await shelf.cards()).toEqual(expect.arrayContaining(cards));
+  });
+
+  test("in a file, half-done numbers among it, comes in whole and goes out the same", async () => {
+    const { shelf } = await openShelf();
+    const reading = await readIntake(shelf, new Blob([fixture("shelf-file.json", "v2")]));
+    if (!reading.ok) throw new Error(reading.reason);
+    const out = shelfFileOf(reading.intake.fresh.map((work) => ({ work })));
+    expect(reading.intake.bad).toEqual([]);
+    expect(out).toEqual(json("shelf-file.json", "v2"));
+    expect(out.instruments[0]).toHaveProperty("lastGood");
   });
 });
 
