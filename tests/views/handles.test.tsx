@@ -1,4 +1,4 @@
-import { fireEvent, screen } from "@testing-library/react";
+import { fireEvent, screen, waitFor } from "@testing-library/react";
 import { describe, expect, test } from "vitest";
 import { field, openPage, type } from "./page.tsx";
 
@@ -44,12 +44,13 @@ describe("the handles on the section", () => {
     ).toBeInTheDocument();
   });
 
-  test("turned over, the shim still grows away from the board", () => {
+  test("turned over, the shim still grows away from the board", async () => {
     openPage();
     fireEvent.click(screen.getByText("Turn over"));
     const before = Number(grip("Shim").getAttribute("aria-valuenow"));
     drag("Shim", 0, -15);
-    expect(Number(grip("Shim").getAttribute("aria-valuenow"))).toBeGreaterThan(before);
+    const after = (): number => Number(grip("Shim").getAttribute("aria-valuenow"));
+    await waitFor(() => expect(after()).toBeGreaterThan(before));
     expect(screen.queryByLabelText("Saddle exposed", { selector: "[role=slider]" })).toBeNull();
   });
 
@@ -66,9 +67,9 @@ describe("the handles on the section", () => {
     expect(screen.queryByText("This is the last plan that worked.")).toBeNull();
   });
 
-  test("are put away while what is drawn is not what is typed", () => {
+  test("are put away while what is drawn is not what is typed", async () => {
     openPage();
     type("Break from the neck end", "300");
-    expect(screen.queryByRole("slider")).toBeNull();
+    await waitFor(() => expect(screen.queryByRole("slider")).toBeNull());
   });
 });

@@ -48,13 +48,13 @@ describe("the verdict", () => {
     }
   });
 
-  test("an outcome out of its window says so, and a check says what mends it", () => {
+  test("an outcome out of its window says so, and a check says what mends it", async () => {
     openPage();
     type("Saddle exposed", "1");
     const links = within(verdict()).getAllByRole("listitem");
     expect(links[4]).toHaveTextContent("out");
     const checks = screen.getByRole("region", { name: "Checks" });
-    expect(within(checks).getAllByRole("listitem").length).toBeGreaterThan(0);
+    await waitFor(() => expect(within(checks).getAllByRole("listitem").length).toBeGreaterThan(0));
     expect(within(checks).getAllByText(/^Go to /)[0]).toBeEnabled();
   });
 

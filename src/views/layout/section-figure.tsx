@@ -7,19 +7,17 @@ import type { Choices } from "../../store/state.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
 import { angle, dimension } from "../measures.ts";
 import { useRimwright } from "../store-context.ts";
-import { usePlan, usePlanSoon } from "../use-plan.ts";
+import { usePlanSoon } from "../use-plan.ts";
 import { Handles } from "./handles.tsx";
 import "./section.css";
 import { type Room, useRoom } from "./use-room.ts";
 
 /** The live section, with what can be taken hold of in it. */
 export function SectionFigure() {
-  const [now, soon] = [usePlan(), usePlanSoon()];
   const choices = useRimwright((state) => state.choices);
   const [element, room] = useRoom({ width: 760, height: 320 });
   const [hold, setHold] = useState<Frame | null>(null);
-  // What a hand drags must not lag behind it.
-  const plan = hold === null ? soon : now;
+  const plan = usePlanSoon(hold !== null);
   const section = useMemo(
     () => (plan === null ? null : drawn(plan, choices, room, hold)),
     [plan, choices, room, hold],
