@@ -1,4 +1,5 @@
 import { type ComponentType, lazy } from "react";
+import { lateView } from "./late-view.tsx";
 import { LayoutView } from "./layout/layout-view.tsx";
 
 export interface View {
@@ -43,8 +44,8 @@ const sheet: View = {
 const shelf: View = {
   id: "shelf",
   name: "Shelf",
-  Body: lazy(() =>
-    import("./shelf/shelf-view.tsx").then(({ ShelfView }) => ({ default: ShelfView })),
+  Body: lateView("Shelf", () =>
+    import("./shelf/shelf-view.tsx").then(({ ShelfView }) => ShelfView),
   ),
 };
 

@@ -14,7 +14,7 @@ interface Props {
 }
 
 /** Rows shown at once: a shelf of thousands is searched, not scrolled. */
-const page = 50;
+const page = 25;
 
 /** The instruments on the shelf, and what can be done to each. */
 export function ShelfList({ session, cards, onChange }: Props) {

@@ -2,14 +2,14 @@ import { useCallback, useEffect, useState } from "react";
 import { useStore } from "zustand";
 import type { Session } from "../../store/session.ts";
 import type { Card } from "../../store/shelf-entry.ts";
+import { knownCards, readCards } from "./known-cards.ts";
 
-/** What is on the shelf, read again whenever this tab or another changes it; null until it was read. */
+/** What is on the shelf: as last known, then read, and again whenever this tab or another changes it. */
 export function useCards(session: Session): [readonly Card[] | null, () => Promise<void>] {
-  const [cards, setCards] = useState<readonly Card[] | null>(null);
+  const [cards, setCards] = useState(() => knownCards(session));
   const { saving } = useStore(session.state);
   const read = useCallback(async () => {
-    await session.flush();
-    setCards(await session.parts.shelf.cards());
+    setCards(await readCards(session));
   }, [session]);
   useEffect(() => {
     if (saving !== "saving") void read();
