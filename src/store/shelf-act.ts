@@ -40,8 +40,9 @@ export async function renameKept({ parts }: Session, id: string, name: string): 
  * An instrument copied under an id of its own, with its variants and all that was measured. The copy is
  * not finished: nothing is learnt twice from one instrument.
  */
-export async function duplicate({ parts }: Session, id: string): Promise<Entry | null> {
-  const { shelf, tell, now } = parts;
+export async function duplicate(session: Session, id: string): Promise<Entry | null> {
+  const { shelf, tell, now } = session.parts;
+  await session.flush();
   const work = await shelf.look(id);
   if (work === undefined) return null;
   const { instrument, lastGood, asBuilt } = work;

@@ -166,8 +166,9 @@ describe("an instrument the shelf has otherwise", () => {
   test("nothing at all is written where the browser refuses a part of it", async () => {
     const { shelf, database, intake } = await asked();
     const { session } = openTab(shelf);
+    const { put: whole } = IDBObjectStore.prototype;
     const put = vi.spyOn(IDBObjectStore.prototype, "put");
-    put.mockImplementationOnce(IDBObjectStore.prototype.put).mockImplementation(() => {
+    put.mockImplementationOnce(whole).mockImplementation(() => {
       throw new DOMException("full", "QuotaExceededError");
     });
     await expect(takeIn(session, intake)).rejects.toThrow("full");

@@ -150,8 +150,9 @@ describe("a session", () => {
     act(longer);
     await session.flush();
     const before = [await shelf.open(id), await shelf.cards()];
+    const { put: whole } = IDBObjectStore.prototype;
     const put = vi.spyOn(IDBObjectStore.prototype, "put");
-    put.mockImplementationOnce(IDBObjectStore.prototype.put).mockImplementationOnce(() => {
+    put.mockImplementationOnce(whole).mockImplementationOnce(() => {
       throw new DOMException("full", "QuotaExceededError");
     });
     act(longer);

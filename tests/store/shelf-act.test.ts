@@ -109,7 +109,6 @@ describe("a copy", () => {
     const state = typeField(firstState, "dome.flatLength", "480");
     const tab = openTab(shelf, state);
     tab.session.keep();
-    await tab.session.flush();
     const copy = await duplicate(tab.session, id);
     expect(copy?.work.instrument.dome.flatLength).toBe(480);
     expect((await entryOf(copy?.id ?? "")).work).toEqual(copy?.work);
