@@ -1,5 +1,3 @@
-import type { Instrument } from "../../instrument/instrument.ts";
-import { presets } from "../../instrument/presets.ts";
 import { Fence } from "../fence.tsx";
 import "./compare.css";
 import { FamilyPanel } from "./family-panel.tsx";
@@ -9,15 +7,12 @@ import "./plain-table.css";
 import { SensitivityPanel } from "./sensitivity-panel.tsx";
 import { SurePanel } from "./sure-panel.tsx";
 import { SweepPanel } from "./sweep-panel.tsx";
+import { useShopInstruments } from "./use-shop-instruments.ts";
 import { VariantsPanel } from "./variants-panel.tsx";
 
-interface Props {
-  /** What the shop's one shim may be asked for, besides the open instrument. */
-  readonly instruments?: readonly Instrument[];
-}
-
 /** What each choice does, before the first stroke: variants, sweeps, what matters, how sure, one shim for several. */
-export function CompareView({ instruments = presets }: Props) {
+export function CompareView() {
+  const instruments = useShopInstruments();
   return (
     <main className="compare">
       <Fence what="The table of variants">
