@@ -114,7 +114,9 @@ export async function takeIn(session: Session, intake: Intake): Promise<TakenIn>
     ),
   );
   const replaced = stood.filter(({ revision }) => revision > 0);
-  for (const saved of stood) {
+  // Of those new to the shelf one word is enough for the lists of other tabs.
+  const news = [...replaced, ...stood.filter(({ revision }) => revision === 0).slice(-1)];
+  for (const saved of news) {
     tell(saved);
     await session.hear(saved);
   }

@@ -7,7 +7,7 @@ import { type Comparison, firstComparison } from "./compare.ts";
 import { comparisonSchema } from "./comparison-schema.ts";
 import type { FilePiece } from "./file-text.ts";
 import { asJson } from "./json.ts";
-import { planOf } from "./plan.ts";
+import { hasPlan, planOf } from "./plan.ts";
 import { fileLimits } from "./shelf-file.ts";
 import { type Work, workOn } from "./state.ts";
 
@@ -74,6 +74,7 @@ function readStated(json: unknown, lastGood: unknown, at: string): Read<Work> {
 function readSound(json: unknown, place: string): Read<Work> {
   const read = readInstrument(json);
   if (!read.ok) return badInstrument(read, place);
+  if (hasPlan(read.instrument)) return { ok: true, value: workOn(read.instrument) };
   const plan = planOf(read.instrument);
   if (plan.ok) return { ok: true, value: workOn(read.instrument) };
   return bad(within(place, plan.refusal.field), sayPhrase(plan.refusal.why, "mm"));

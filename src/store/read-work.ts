@@ -9,7 +9,7 @@ import { readInstrument } from "../instrument/read-instrument.ts";
 import { instrumentSchema } from "../instrument/schema.ts";
 import type { Comparison } from "./compare.ts";
 import { asJson, type Json } from "./json.ts";
-import { planOf } from "./plan.ts";
+import { hasPlan } from "./plan.ts";
 import type { History, TypedText, Work } from "./state.ts";
 
 /** How what is kept beside an instrument is read. */
@@ -32,7 +32,7 @@ export function readHistory(json: unknown, reader: BesideReader): History {
 
 export function readWork(kept: Json, reader: BesideReader): Work | null {
   const read = readInstrument(kept["lastGood"]);
-  if (!read.ok || !planOf(read.instrument).ok) return null;
+  if (!read.ok || !hasPlan(read.instrument)) return null;
   return {
     instrument: readDraft(kept["instrument"], read.instrument),
     lastGood: read.instrument,

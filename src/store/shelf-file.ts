@@ -2,6 +2,7 @@ import { type AsBuilt, emptyAsBuilt } from "../instrument/as-built.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { type Comparison, firstComparison } from "./compare.ts";
 import type { Shelf } from "./shelf.ts";
+import type { Card } from "./shelf-entry.ts";
 import type { Work } from "./state.ts";
 
 /** What a file holds of one instrument: not its texts as typed, nor its undo. */
@@ -50,9 +51,7 @@ export async function shelfFiles(shelf: Shelf): Promise<readonly ShelfFile[]> {
   const cards = await shelf.cards();
   const parts: Work[][] = [[]];
   let bytes = 0;
-  for (const { id } of cards) {
-    const work = await shelf.look(id);
-    if (work === undefined) continue;
+  for await (const work of worksOf(shelf, cards)) {
     const size = bytesOf(fileEntryOf(work));
     const last = parts.at(-1) ?? [];
     if (last.length > 0 && (bytes + size > roomInFile || last.length >= fileLimits.instruments)) {
@@ -65,6 +64,16 @@ export async function shelfFiles(shelf: Shelf): Promise<readonly ShelfFile[]> {
   }
   await shelf.noteInFile(cards);
   return parts.map((works) => shelfFileOf(works.map((work) => ({ work }))));
+}
+
+/** Works asked for at once: the database answers many as soon as one. */
+const atOnce = 50;
+
+async function* worksOf(shelf: Shelf, cards: readonly Card[]): AsyncGenerator<Work> {
+  for (let from = 0; from < cards.length; from += atOnce) {
+    const some = cards.slice(from, from + atOnce).map(({ id }) => shelf.look(id));
+    for (const work of await Promise.all(some)) if (work !== undefined) yield work;
+  }
 }
 
 /** One instrument of the shelf as a file; the shelf takes note. Null when it is not there. */

@@ -61,13 +61,19 @@ export class Shelf {
    */
   take(arrivals: readonly Arrival[]): Promise<readonly Entry[]> {
     return this.#whole(async (act) => {
+      const taken = new Set(await act.objectStore("entries").getAllKeys());
       const stood: Entry[] = [];
+      const down: Promise<void>[] = [];
       for (const arrival of arrivals) {
         const { id } = arrival.entry;
-        const placed = placedAt(id === "" ? null : await thereIn(act, id), arrival);
-        await putDown(act, placed);
+        const there = taken.has(id) ? await thereIn(act, id) : undefined;
+        const placed = placedAt(id === "" ? null : there, arrival);
+        // Not waited for one by one: an act does what it is asked in order.
+        down.push(heard(putDown(act, placed)));
+        taken.add(placed.id);
         stood.push(placed);
       }
+      await Promise.all(down);
       return stood;
     });
   }
@@ -125,9 +131,16 @@ const thereIn = (act: Act, id: string): Promise<Entry | undefined> =>
 /** Puts an entry down with its card, which goes on knowing what is in a file. */
 async function putDown(act: Act, entry: Entry): Promise<void> {
   const cards = act.objectStore("cards");
+  const put = heard(act.objectStore("entries").put(entry));
   const inFile = (await cards.get(entry.id))?.inFile ?? null;
-  await act.objectStore("entries").put(entry);
   await cards.put(cardOf(entry, inFile));
+  await put;
+}
+
+/** A promise that is awaited later: should it fail before that, nothing is said of it. */
+function heard<T>(promise: Promise<T>): Promise<T> {
+  promise.catch(() => {});
+  return promise;
 }
 
 async function takeUp(act: Act, id: string): Promise<void> {

@@ -1,11 +1,8 @@
 import type { FieldPath } from "../instrument/field.ts";
 import { readField, writeField } from "../instrument/field-path.ts";
 import { fieldAt } from "../instrument/fields.ts";
-import type { Instrument, Range } from "../instrument/instrument.ts";
-import { reachOf } from "../profile/reach.ts";
-import { settingOf } from "../profile/setting.ts";
-import { solve } from "../profile/solve.ts";
-import { unrelated } from "./plan.ts";
+import type { Range } from "../instrument/instrument.ts";
+import { hasPlan } from "./plan.ts";
 import type { Work } from "./state.ts";
 
 /**
@@ -22,12 +19,6 @@ export function workableRange(
   const { min, max, quantity } = fieldAt(path, instrument.target.kind);
   const whole = quantity === "count";
   return [boundary(good, min, works, whole), boundary(good, max, works, whole)];
-}
-
-function hasPlan(instrument: Instrument): boolean {
-  if (unrelated(instrument) !== null) return false;
-  const set = settingOf(instrument);
-  return set.ok && solve(set.setting).ok && reachOf(set.setting).ok;
 }
 
 function boundary(

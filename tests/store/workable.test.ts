@@ -1,11 +1,13 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { FieldPath } from "../../src/instrument/field.ts";
 import { writeField } from "../../src/instrument/field-path.ts";
 import { fieldAt } from "../../src/instrument/fields.ts";
 import { typeField } from "../../src/store/edits.ts";
-import { planOf } from "../../src/store/plan.ts";
+import { hasPlan, planOf } from "../../src/store/plan.ts";
 import { firstState } from "../../src/store/state.ts";
 import { workableRange } from "../../src/store/workable.ts";
+import { documents } from "./documents.ts";
 
 const paths: readonly FieldPath[] = [
   "body.length",
@@ -35,4 +37,24 @@ describe("the workable range of a field", () => {
     const refused = typeField(firstState, "dome.flatLength", "480");
     expect(workableRange(refused, "bridge.thickness")).toBeNull();
   });
+});
+
+test("whether there is a plan is told without working it out, and told the same", () => {
+  let without = 0;
+  fc.assert(
+    fc.property(documents, ({ instrument, past }) => {
+      for (const one of [instrument, ...past.map((work) => work.instrument)]) {
+        expect(hasPlan(one)).toBe(planOf(one).ok);
+        if (!hasPlan(one)) without += 1;
+      }
+    }),
+    { numRuns: 100 },
+  );
+  expect(without).toBeGreaterThan(10);
+}, 60_000);
+
+test("a back too round to reach the neck end is no plan", () => {
+  const instrument = writeField(firstState.instrument, "body.backRadius", 200);
+  expect(planOf(instrument).ok).toBe(false);
+  expect(hasPlan(instrument)).toBe(false);
 });
