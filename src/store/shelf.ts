@@ -68,8 +68,9 @@ export class Shelf {
         const { id } = arrival.entry;
         const there = taken.has(id) ? await thereIn(act, id) : undefined;
         const placed = placedAt(id === "" ? null : there, arrival);
-        // Not waited for one by one: an act does what it is asked in order.
+        // Waited for now and then only: an act does what it is asked in order, and the page must breathe.
         down.push(heard(putDown(act, placed)));
+        if (down.length % atOnce === 0) await down.at(-1);
         taken.add(placed.id);
         stood.push(placed);
       }
@@ -136,6 +137,9 @@ async function putDown(act: Act, entry: Entry): Promise<void> {
   await cards.put(cardOf(entry, inFile));
   await put;
 }
+
+/** Entries put down at once. */
+const atOnce = 20;
 
 /** A promise that is awaited later: should it fail before that, nothing is said of it. */
 function heard<T>(promise: Promise<T>): Promise<T> {
