@@ -29,9 +29,7 @@ export function App({ store, slot }: Props) {
           <PageTroubles />
         </Suspense>
         <Fence key={id} what={`The ${name} view`}>
-          <Suspense fallback={<p className="loading">Opening {name}…</p>}>
-            <Body />
-          </Suspense>
+          <Body />
         </Fence>
       </ShelfSlotContext>
     </StoreContext>

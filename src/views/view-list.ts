@@ -1,4 +1,4 @@
-import { type ComponentType, lazy } from "react";
+import type { ComponentType } from "react";
 import { lateView } from "./late-view.tsx";
 import { LayoutView } from "./layout/layout-view.tsx";
 
@@ -11,45 +11,27 @@ export interface View {
 
 const layout: View = { id: "layout", name: "Layout", Body: LayoutView };
 
-const bench: View = {
-  id: "bench",
-  name: "Bench",
-  Body: lazy(() =>
-    import("./bench/bench-view.tsx").then(({ BenchView }) => ({ default: BenchView })),
-  ),
-};
+const late = (name: string, load: () => Promise<ComponentType>): View => ({
+  id: name.toLowerCase(),
+  name,
+  Body: lateView(name, load),
+});
 
-const compare: View = {
-  id: "compare",
-  name: "Compare",
-  Body: lazy(() =>
-    import("./compare/compare-view.tsx").then(({ CompareView }) => ({ default: CompareView })),
-  ),
-};
+const compare = late("Compare", () =>
+  import("./compare/compare-view.tsx").then(({ CompareView }) => CompareView),
+);
+const rim = late("Rim", () => import("./rim/rim-view.tsx").then(({ RimView }) => RimView));
+const bench = late("Bench", () =>
+  import("./bench/bench-view.tsx").then(({ BenchView }) => BenchView),
+);
+const sheet = late("Sheet", () =>
+  import("./sheet/sheet-view.tsx").then(({ SheetView }) => SheetView),
+);
+const shelf = late("Shelf", () =>
+  import("./shelf/shelf-view.tsx").then(({ ShelfView }) => ShelfView),
+);
 
-const rim: View = {
-  id: "rim",
-  name: "Rim",
-  Body: lazy(() => import("./rim/rim-view.tsx").then(({ RimView }) => ({ default: RimView }))),
-};
-
-const sheet: View = {
-  id: "sheet",
-  name: "Sheet",
-  Body: lazy(() =>
-    import("./sheet/sheet-view.tsx").then(({ SheetView }) => ({ default: SheetView })),
-  ),
-};
-
-const shelf: View = {
-  id: "shelf",
-  name: "Shelf",
-  Body: lateView("Shelf", () =>
-    import("./shelf/shelf-view.tsx").then(({ ShelfView }) => ShelfView),
-  ),
-};
-
-/** The views there are, the default first. A view that is not needed at once is a `lazy` one. */
+/** The views there are, the default first. What is not needed at once is late. */
 export const views: readonly View[] = [layout, compare, rim, bench, sheet, shelf];
 
 /** The view an address names, or the default. */

@@ -1,13 +1,15 @@
 import { type FocusEvent, lazy, Suspense, useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldGroups, isFieldPath } from "../../instrument/fields.ts";
-import { Cautions } from "../cautions.tsx";
 import { FieldGroup } from "./field-group.tsx";
 import "./fields.css";
 import { HowPanel } from "./how-panel.tsx";
 import { NotesField, NotesLine } from "./notes-field.tsx";
 import { TargetFields } from "./target-fields.tsx";
 
+const Cautions = lazy(() =>
+  import("../cautions.tsx").then(({ Cautions: Body }) => ({ default: Body })),
+);
 const ToleranceFields = lazy(() =>
   import("./tolerance-fields.tsx").then(({ ToleranceFields: Body }) => ({ default: Body })),
 );
@@ -37,7 +39,9 @@ export function Inputs() {
           </Suspense>
         </FieldGroup>
         <NotesField />
-        <Cautions />
+        <Suspense>
+          <Cautions />
+        </Suspense>
       </section>
     </>
   );
