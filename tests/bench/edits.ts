@@ -23,7 +23,7 @@ export async function latencies(
   slowdown: number,
 ): Promise<Latencies> {
   const warmUp = 20;
-  const edits = 200;
+  const edits = 120;
   const page = await browser.newPage({ viewport: { width: 1180, height: 820 } });
   await page.goto(address);
   await edit.begin(page);
@@ -32,8 +32,8 @@ export async function latencies(
   await startClock(page, edit);
   for (let i = 0; i < warmUp + edits; i++) {
     await edit.once(page, i);
-    // An uneven pause, so that edits do not fall into step with the screen.
-    await page.waitForTimeout(40 + ((i * 7) % 17));
+    // As fast as a hand types, and unevenly, so that edits do not fall into step with the screen.
+    await page.waitForTimeout(120 + ((i * 7) % 17));
   }
   const times = await page.evaluate(
     (name) => performance.getEntriesByName(name).map((measure) => measure.duration),

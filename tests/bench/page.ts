@@ -48,7 +48,7 @@ const dragging: Edit = {
 
 /** What Chromium itself takes: the same key in a field that only copies its text beside it. */
 const bare: Edit = {
-  ...typing,
+  ...drawing,
   what: "a digit typed on a page that only copies it",
   begin: async (page: Page) => {
     await page.setContent("<input><figure></figure>");
