@@ -70,7 +70,7 @@ export function shownPlan({
 }
 
 /** Numbers that are each right alone but do not go together, in the form of a refusal. */
-export function unrelated(instrument: Instrument): Refusal | null {
+function unrelated(instrument: Instrument): Refusal | null {
   const problem = relationProblems(instrument)[0];
   if (problem === undefined || !isFieldPath(problem.path)) return null;
   return relationRefusal(instrument, problem.path, problem.range);
