@@ -46,7 +46,7 @@ export interface Parts {
 }
 
 /** From an edit to its saving, ms. */
-const pause = 300;
+const pause = 200;
 
 /** Keeps the open instrument on the shelf: saves it a moment after each edit, and takes in what other tabs save of it. */
 export class Session {

@@ -28,7 +28,7 @@ export async function benchShelf(): Promise<void> {
     report(
       `The shelf, Chromium ${browser.version()}`,
       [["", "opened", "one found by name", "edit to saved"], ...rows, goals],
-      `Medians of ${times}: from the first click on Shelf, two seconds after the page was opened, to its first rows on screen; from a search to its rows; from an edit to the word “saved”, the pause of 300 ms before each save included.`,
+      `Medians of ${times}: from the first click on Shelf, two seconds after the page was opened, to its first rows on screen; from a search to its rows; from an edit to the word “saved”, the pause of 200 ms before each save included.`,
     );
   });
 }
