@@ -73,19 +73,20 @@ export class Session {
 
   /**
    * Finds the entry of what is on screen. What this tab had not saved yet is saved now; where another
-   * has saved since, theirs is shown.
+   * has saved since, theirs is shown. `from` had made the work when it came on screen: edits may have
+   * been made before the shelf was open.
    */
-  async start(): Promise<void> {
+  async start(from = this.parts.store.getState().began): Promise<void> {
+    this.#base = from;
     const entry = await this.parts.shelf.open(this.#id());
     if (entry === undefined || entry.id !== this.#id()) return;
     const state = this.parts.store.getState();
     const work = workIn(state);
-    this.#base = state.stamp;
     const same = JSON.stringify(entry.work) === JSON.stringify(work);
     if (same && sameStamp(entry.stamp, state.stamp)) {
       this.#remember(entry);
       this.state.setState({ saving: "saved" });
-    } else if (this.#isOurs(entry, state.stamp)) {
+    } else if (this.#isOurs(entry, state.stamp) || this.#isBehind(entry.stamp, state.stamp)) {
       this.#revision = entry.revision;
       this.#edited();
     } else if (ofOneRun(entry.stamp, state.stamp) || this.#isSaved(entry.id, state.stamp))
@@ -181,7 +182,9 @@ export class Session {
     if (this.state.getState().saving === "superseded") return;
     this.state.setState({ saving: "new", met: false });
     // What was put back may be on the shelf.
-    this.#writing = this.#writing.then(() => this.start()).catch(() => {});
+    this.#writing = this.#writing
+      .then(() => this.start(this.parts.store.getState().stamp))
+      .catch(() => {});
     await this.#writing;
   }
 

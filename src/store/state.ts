@@ -62,8 +62,10 @@ export interface State extends Work, History {
   readonly lastChanged: FieldPath | null;
   /** Names the act that made this state: edits in a row under one name are one act. */
   readonly gesture: string;
-  /** This visit's own name, and which edit made the work. */
+  /** This visit's own name, and the edit that had made the work it began with. */
   readonly run: string;
+  readonly began: Stamp;
+  /** Which edit made the work. */
   readonly stamp: Stamp;
 }
 
@@ -86,6 +88,7 @@ export const firstState: State = {
   lastChanged: null,
   gesture: "",
   run: "",
+  began: noStamp,
   stamp: noStamp,
 };
 

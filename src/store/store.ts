@@ -30,7 +30,8 @@ const longest = 450;
 
 /** A store that goes on where the last visit stopped, and is kept once its edits rest. */
 export function makeKeptStore(keeper: Keeper, page: EventTarget): Store {
-  const store = makeStore({ ...recall(keeper), run: newId() });
+  const recalled = recall(keeper);
+  const store = makeStore({ ...recalled, run: newId(), began: recalled.stamp });
   let since = 0;
   let waiting: ReturnType<typeof setTimeout> | null = null;
   const keepNow = (): void => {

@@ -12,7 +12,11 @@ beforeEach(async () => {
 
 const longer = (state: State): State => stepField(state, "body.length", 1);
 const { length } = firstState.instrument.body;
-const visit = (run: string, kept: State = firstState): State => ({ ...kept, run });
+const visit = (run: string, kept: State = firstState): State => ({
+  ...kept,
+  run,
+  began: kept.stamp,
+});
 const shown = (tab: ReturnType<typeof openTab>): number =>
   tab.store.getState().instrument.body.length;
 
@@ -41,6 +45,32 @@ describe("after a visit that was cut off", () => {
       length + 2,
     );
     expect(again.session.state.getState().met).toBe(false);
+  });
+
+  test("an edit made before the shelf is open goes on from that visit, and stays on screen", async () => {
+    const first = openTab(shelf, visit("one"));
+    first.act(longer);
+    await first.session.flush();
+    const again = openTab(shelf, visit("two", first.store.getState()));
+    again.act(longer);
+    await again.session.start();
+    await again.session.flush();
+    expect(shown(again)).toBe(length + 2);
+    expect(again.session.state.getState()).toMatchObject({ saving: "saved", met: false });
+  });
+
+  test("an edit made before the shelf is open yields to what the tab had not kept of that visit", async () => {
+    const first = openTab(shelf, visit("one"));
+    first.act(longer);
+    const kept = first.store.getState();
+    first.act(longer);
+    first.act(longer);
+    await first.session.flush();
+    const again = openTab(shelf, visit("two", kept));
+    again.act(longer);
+    await again.session.start();
+    expect(shown(again)).toBe(length + 3);
+    expect(again.session.state.getState().met).toBe(true);
   });
 
   test("its last save, come late, is no other tab's", async () => {
