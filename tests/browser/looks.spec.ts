@@ -13,11 +13,12 @@ for (const viewport of sizes) {
     });
   }
 
-  test(`drawing and verdict stay in sight while the last field is edited at ${size}`, async ({
+  test(`drawing and verdict stay in sight while a field far down is edited at ${size}`, async ({
     page,
   }) => {
     await open(page, viewport, "light");
     await unfoldAll(page);
+    await field(page, "Action, treble").focus();
     await field(page, "Action, treble").fill("1.9");
     await expect(page.getByRole("region", { name: "Shim", exact: true })).toBeInViewport();
     await expect(page.getByRole("figure")).toBeInViewport({ ratio: 0.9 });
