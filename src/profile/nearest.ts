@@ -48,7 +48,7 @@ function firstWorking(
   return null;
 }
 
-/** Halves back to the boundary, as closely as any bench or screen could tell. */
+/** Halves back to the boundary, closer than a bench or a screen could tell. */
 function boundary(fails: number, works: number, test: (value: number) => boolean): number {
   let [outside, inside] = [fails, works];
   while (Math.abs(inside - outside) > 1e-9 + 1e-12 * Math.abs(inside)) {

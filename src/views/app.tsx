@@ -20,7 +20,7 @@ interface Props {
 }
 
 export function App({ store, slot }: Props) {
-  const { id, name, Body } = useOpenView();
+  const { id, name, body } = useOpenView();
   return (
     <StoreContext value={store}>
       <ShelfSlotContext value={slot}>
@@ -29,7 +29,7 @@ export function App({ store, slot }: Props) {
           <PageTroubles />
         </Suspense>
         <Fence key={id} what={`The ${name} view`}>
-          <Body />
+          {body}
         </Fence>
       </ShelfSlotContext>
     </StoreContext>

@@ -5,7 +5,7 @@ import { StartFrom } from "./start-from.tsx";
 import { useAct, useRimwright } from "./store-context.ts";
 import { UnitsSwitch } from "./units-switch.tsx";
 import { useOpenView } from "./use-open-view.ts";
-import { views } from "./view-list.ts";
+import { views } from "./view-list.tsx";
 
 const HeaderTools = lazy(() =>
   import("./header-tools.tsx").then(({ HeaderTools: Body }) => ({ default: Body })),

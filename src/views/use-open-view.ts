@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from "react";
-import { type View, viewAt } from "./view-list.ts";
+import { type View, viewAt } from "./view-list.tsx";
 
 /** The view the address names, so that reload and back work. */
 export function useOpenView(): View {

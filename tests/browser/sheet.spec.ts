@@ -1,5 +1,4 @@
 import { deflateRawSync } from "node:zlib";
-import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page } from "@playwright/test";
 import jsqr from "jsqr";
 import type { Instrument } from "../../src/instrument/instrument.ts";
@@ -8,6 +7,7 @@ import { profileOf } from "../../src/profile/profile.ts";
 import { openAddress, readShareText } from "../../src/store/share.ts";
 import { sharedIn } from "../../src/store/shared-address.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
+import { expectNoViolationAtAnySize } from "./any-size.ts";
 import { test } from "./page.ts";
 import { lengthsOn, readPdf } from "./pdf-lines.ts";
 
@@ -270,23 +270,5 @@ test("axe finds nothing on the sheet at any size, light or dark, and nothing run
   page,
 }) => {
   await openSheet(page, jumbo);
-  for (const [width, height] of [
-    [390, 844],
-    [820, 1180],
-    [1180, 820],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    // A wider page changes nothing but what scrolls and where things are.
-    const axe = new AxeBuilder({ page });
-    if (width > 390) axe.withRules(["scrollable-region-focusable", "target-size"]);
-    expect((await axe.analyze()).violations).toEqual([]);
-    const over = await page.evaluate(
-      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    );
-    expect(over).toBe(0);
-  }
-  // Dark changes nothing but colours.
-  await page.emulateMedia({ colorScheme: "dark" });
-  const dark = await new AxeBuilder({ page }).withRules(["color-contrast"]).analyze();
-  expect(dark.violations).toEqual([]);
+  await expectNoViolationAtAnySize(page);
 });

@@ -1,10 +1,10 @@
 import { readFile } from "node:fs/promises";
-import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page } from "@playwright/test";
 import { offPolyline, type Place } from "../../src/geometry/polyline.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
+import { expectNoViolationAtAnySize } from "./any-size.ts";
 import { test } from "./page.ts";
 import { lengthsOn, type PdfPage, readPdf } from "./pdf-lines.ts";
 
@@ -185,23 +185,5 @@ test("axe finds nothing on a template at any size, light or dark, and nothing ru
 }) => {
   await openTemplate(page, preset("jumbo"), "Top braces");
   await page.getByRole("button", { name: "Add a top brace" }).click();
-  for (const [width, height] of [
-    [390, 844],
-    [820, 1180],
-    [1180, 820],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    // A wider page changes nothing but what scrolls and where things are.
-    const axe = new AxeBuilder({ page });
-    if (width > 390) axe.withRules(["scrollable-region-focusable", "target-size"]);
-    expect((await axe.analyze()).violations).toEqual([]);
-    const over = await page.evaluate(
-      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    );
-    expect(over).toBe(0);
-  }
-  // Dark changes nothing but colours.
-  await page.emulateMedia({ colorScheme: "dark" });
-  const dark = await new AxeBuilder({ page }).withRules(["color-contrast"]).analyze();
-  expect(dark.violations).toEqual([]);
+  await expectNoViolationAtAnySize(page);
 });

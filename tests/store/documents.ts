@@ -39,6 +39,7 @@ import { makeStore } from "../../src/store/store.ts";
 import { setTolerances } from "../../src/store/tolerances.ts";
 import { traceOutline } from "../../src/store/tracing.ts";
 import { recorded, redo, undo } from "../../src/store/undo.ts";
+import { pear } from "../support/pear.ts";
 import { memoryKeeper } from "./desk.ts";
 
 /** One act of a builder's on any part of a document. */
@@ -120,20 +121,7 @@ const acts: fc.Arbitrary<Act> = fc.oneof(
       ({ act }: Page) =>
         act((state) => setTolerances(state, { ...state.instrument.tolerances, [of]: part })),
   ),
-  fc.constant(({ act }: Page) =>
-    act((state) =>
-      traceOutline(state, [
-        [0, 0],
-        [5, 60],
-        [40, 140],
-        [120, 185],
-        [220, 165],
-        [350, 110],
-        [450, 60],
-        [500, 34],
-      ]),
-    ),
-  ),
+  fc.constant(({ act }: Page) => act((state) => traceOutline(state, pear))),
   fc.constant(({ act }: Page) => act(undo)),
   fc.constant(({ act }: Page) => act(redo)),
   fc.uuid().map(

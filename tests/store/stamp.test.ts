@@ -20,6 +20,20 @@ const visit = (run: string, kept: State = firstState): State => ({
 const shown = (tab: ReturnType<typeof openTab>): number =>
   tab.store.getState().instrument.body.length;
 
+async function oneEditSaved(): Promise<ReturnType<typeof openTab>> {
+  const tab = openTab(shelf, visit("one"));
+  tab.act(longer);
+  await tab.session.flush();
+  return tab;
+}
+
+async function anotherVisitSaves(): Promise<void> {
+  const other = openTab(shelf, visit("other"));
+  await other.session.start();
+  other.act(longer);
+  await other.session.flush();
+}
+
 describe("after a visit that was cut off", () => {
   test("the shelf's later edits are shown, though what the tab kept is older and no save was noted", async () => {
     const first = openTab(shelf, visit("one"));
@@ -34,9 +48,7 @@ describe("after a visit that was cut off", () => {
   });
 
   test("the tab's later edits are saved over the shelf's, though its last save was never noted", async () => {
-    const first = openTab(shelf, visit("one"));
-    first.act(longer);
-    await first.session.flush();
+    const first = await oneEditSaved();
     first.act(longer);
     const again = openTab(shelf, visit("two", first.store.getState()));
     await again.session.start();
@@ -48,9 +60,7 @@ describe("after a visit that was cut off", () => {
   });
 
   test("an edit made before the shelf is open goes on from that visit, and stays on screen", async () => {
-    const first = openTab(shelf, visit("one"));
-    first.act(longer);
-    await first.session.flush();
+    const first = await oneEditSaved();
     const again = openTab(shelf, visit("two", first.store.getState()));
     again.act(longer);
     await again.session.start();
@@ -74,9 +84,7 @@ describe("after a visit that was cut off", () => {
   });
 
   test("its last save, come late, is no other tab's", async () => {
-    const first = openTab(shelf, visit("one"));
-    first.act(longer);
-    await first.session.flush();
+    const first = await oneEditSaved();
     first.act(longer);
     const again = openTab(shelf, visit("two", first.store.getState()));
     await again.session.start();
@@ -88,13 +96,8 @@ describe("after a visit that was cut off", () => {
   });
 
   test("what another visit saved since is shown without a word when nothing of ours was unsaved", async () => {
-    const first = openTab(shelf, visit("one"));
-    first.act(longer);
-    await first.session.flush();
-    const other = openTab(shelf, visit("other"));
-    await other.session.start();
-    other.act(longer);
-    await other.session.flush();
+    const first = await oneEditSaved();
+    await anotherVisitSaves();
     const again = openTab(shelf, visit("two", first.store.getState()), { keeper: first.keeper });
     await again.session.start();
     expect(shown(again)).toBe(length + 2);
@@ -102,13 +105,8 @@ describe("after a visit that was cut off", () => {
   });
 
   test("what another visit saved since is shown, and said, when ours had unsaved edits", async () => {
-    const first = openTab(shelf, visit("one"));
-    first.act(longer);
-    await first.session.flush();
-    const other = openTab(shelf, visit("other"));
-    await other.session.start();
-    other.act(longer);
-    await other.session.flush();
+    const first = await oneEditSaved();
+    await anotherVisitSaves();
     first.act((state) => stepField(state, "shim.contact", 1));
     const again = openTab(shelf, visit("two", first.store.getState()), { keeper: first.keeper });
     await again.session.start();

@@ -4,18 +4,8 @@ import { keep, recall } from "../../src/store/keep.ts";
 import { planOf, shownPlan } from "../../src/store/plan.ts";
 import { firstState } from "../../src/store/state.ts";
 import { traceOutline } from "../../src/store/tracing.ts";
+import { pear } from "../support/pear.ts";
 import { memoryKeeper } from "./desk.ts";
-
-const pear = [
-  [0, 0],
-  [5, 60],
-  [40, 140],
-  [120, 185],
-  [220, 165],
-  [350, 110],
-  [450, 60],
-  [500, 34],
-] as const;
 
 test("a tracing makes the body as long as it is, and leaves the stated widths for when it comes off", () => {
   const typed = typeField(typeField(firstState, "body.length", "490"), "body.waistWidth", "241");

@@ -2,7 +2,7 @@ import { beforeAfter } from "../../drawing/before-after.ts";
 import type { Change } from "../../instrument/as-built.ts";
 import { type Stand, standAfter } from "../../profile/outlook-stand.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
-import { useRoom } from "../layout/use-room.ts";
+import { useRoom } from "../figures/use-room.ts";
 import { height } from "../measures.ts";
 import { useRimwright } from "../store-context.ts";
 

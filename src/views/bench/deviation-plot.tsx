@@ -20,6 +20,11 @@ export function DeviationPlot({ learnt: { samples, interval }, units }: Props) {
   const high = Math.max(0, ...values, ...ends);
   const room = Math.max(high - low, 0.1);
   const at = (mm: number): number => side + ((mm - low) / room) * (width - 2 * side);
+  const marks = (outliers: boolean, mark: (x: number) => string): string =>
+    samples
+      .filter(({ outlier }) => outlier === outliers)
+      .map(({ deviation }) => mark(at(deviation)))
+      .join("");
   return (
     <svg className="deviations" viewBox={`0 0 ${width} ${tall}`} aria-hidden="true">
       <path className="plot-axis" d={`M${side} ${line}H${width - side}`} />
@@ -33,19 +38,8 @@ export function DeviationPlot({ learnt: { samples, interval }, units }: Props) {
       {interval !== null && (
         <path className="plot-mean" d={`M${at(interval.mean)} ${line - 16}V${line + 16}`} />
       )}
-      {samples.map(({ deviation, outlier }, i) =>
-        outlier ? (
-          <path
-            // biome-ignore lint/suspicious/noArrayIndexKey: marks have no other identity.
-            key={i}
-            className="plot-outlier"
-            d={`M${at(deviation) - 6} ${line - 6}l12 12m0 -12l-12 12`}
-          />
-        ) : (
-          // biome-ignore lint/suspicious/noArrayIndexKey: as above.
-          <circle key={i} className="plot-mark" cx={at(deviation)} cy={line} r={5.5} />
-        ),
-      )}
+      <path className="plot-mark" d={marks(false, ring)} />
+      <path className="plot-outlier" d={marks(true, cross)} />
       <text className="figure-text" x={side} y={tall - 3} fontSize={14}>
         {height(low, units)}
       </text>
@@ -55,3 +49,7 @@ export function DeviationPlot({ learnt: { samples, interval }, units }: Props) {
     </svg>
   );
 }
+
+const ring = (x: number): string => `M${x - 5.5} ${line}a5.5 5.5 0 1 0 11 0a5.5 5.5 0 1 0 -11 0Z`;
+
+const cross = (x: number): string => `M${x - 6} ${line - 6}l12 12m0 -12l-12 12`;

@@ -8,7 +8,7 @@ import type { SweepAsked } from "../../profile/sweep.ts";
 import { dragTarget, setField } from "../../store/edits.ts";
 import type { State } from "../../store/state.ts";
 import { snapped, stepped } from "../../store/step.ts";
-import type { Room } from "../layout/use-room.ts";
+import type { Room } from "../figures/use-room.ts";
 import { useAct, useRimwright } from "../store-context.ts";
 import { fieldMeasure } from "./measure-of.ts";
 

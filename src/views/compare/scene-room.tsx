@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import type { Scene } from "../../drawing/scene.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
-import { type Room, useRoom } from "../layout/use-room.ts";
+import { type Room, useRoom } from "../figures/use-room.ts";
 import "./scene.css";
 
 interface Props {

@@ -10,7 +10,7 @@ import { useRimwright } from "../store-context.ts";
 import { usePlanSoon } from "../use-plan.ts";
 import { Handles } from "./handles.tsx";
 import "./section.css";
-import { type Room, useRoom } from "./use-room.ts";
+import { type Room, useRoom } from "../figures/use-room.ts";
 
 /** The live section, with what can be taken hold of in it. */
 export function SectionFigure() {

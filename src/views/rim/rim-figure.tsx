@@ -1,6 +1,6 @@
 import type { Scene } from "../../drawing/scene.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
-import { type Room, useRoom } from "../layout/use-room.ts";
+import { type Room, useRoom } from "../figures/use-room.ts";
 
 interface Props {
   readonly first: Room;

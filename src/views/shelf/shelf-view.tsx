@@ -8,7 +8,7 @@ import { ShelfList } from "./shelf-list.tsx";
 import "./shelf.css";
 import { BackUpNudge, Storage } from "./storage.tsx";
 import { useCards } from "./use-cards.ts";
-import { useRoom } from "./use-room.ts";
+import { useStorageRoom } from "./use-storage-room.ts";
 
 /** The instruments kept in this browser. */
 export function ShelfView() {
@@ -33,7 +33,7 @@ const troubles = {
 
 function OpenShelf({ session }: { readonly session: Session }) {
   const [cards, read] = useCards(session);
-  const [room, ask] = useRoom(cards);
+  const [room, ask] = useStorageRoom(cards);
   const [arriving, setArriving] = useState<Arriving>({ is: "none" });
   const readIn = async (file: File): Promise<void> => {
     setArriving({ is: "reading", name: file.name });

@@ -1,20 +1,20 @@
-import type { ComponentType } from "react";
-import { lateView } from "./late-view.tsx";
+import type { ComponentType, ReactElement } from "react";
+import { LateView } from "./late-view.tsx";
 import { LayoutView } from "./layout/layout-view.tsx";
 
 export interface View {
   /** Its place in the address, `#/layout`. */
   readonly id: string;
   readonly name: string;
-  readonly Body: ComponentType;
+  readonly body: ReactElement;
 }
 
-const layout: View = { id: "layout", name: "Layout", Body: LayoutView };
+const layout: View = { id: "layout", name: "Layout", body: <LayoutView /> };
 
 const late = (name: string, load: () => Promise<ComponentType>): View => ({
   id: name.toLowerCase(),
   name,
-  Body: lateView(name, load),
+  body: <LateView name={name} load={load} />,
 });
 
 const compare = late("Compare", () =>

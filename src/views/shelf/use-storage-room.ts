@@ -2,7 +2,7 @@ import { useCallback, useEffect, useState } from "react";
 import { askToLast, type StorageRoom, storageRoom } from "../../store/storage-room.ts";
 
 /** What the browser says of its storage, read again when `changed` is another; and how to ask it to keep what is there. */
-export function useRoom(changed: unknown): [StorageRoom | null, () => Promise<boolean>] {
+export function useStorageRoom(changed: unknown): [StorageRoom | null, () => Promise<boolean>] {
   const [room, setRoom] = useState<StorageRoom | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is kept changes with it.
   useEffect(() => {
