@@ -27,8 +27,12 @@ export function styleOf({ step, usual }: Field, units: Units): LengthStyle {
     : { unit: "in", decimals: step < 0.0254 ? 4 : 3 };
 }
 
-/** The unit written after a field's number; none after a count. */
-export function unitOf(field: Field, units: Units): string {
+/** What a text that states its own unit has in it. */
+const ownUnit = /[\p{L}°"'″′]/u;
+
+/** The unit written after what a field shows; none after a count, or after a text that states its own. */
+export function unitAfter(text: string, field: Field, units: Units): string {
+  if (ownUnit.test(text)) return "";
   if (field.quantity === "angle") return "°";
   return field.quantity === "length" ? styleOf(field, units).unit : "";
 }

@@ -3,7 +3,13 @@ import { describe, expect, it } from "vitest";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { FieldPath } from "../../src/instrument/field.ts";
 import { readField } from "../../src/instrument/field-path.ts";
-import { fieldFigure, parseCount, parseField, styleOf } from "../../src/instrument/field-text.ts";
+import {
+  fieldFigure,
+  parseCount,
+  parseField,
+  styleOf,
+  unitAfter,
+} from "../../src/instrument/field-text.ts";
 import { fieldAt, fieldPaths } from "../../src/instrument/fields.ts";
 
 const field = (path: FieldPath) => fieldAt(path, "saddleExposure");
@@ -78,5 +84,21 @@ describe("what a field shows", () => {
         },
       ),
     );
+  });
+});
+
+describe("the unit beside a text", () => {
+  const beside = (text: string): string => unitAfter(text, field("body.length"), "mm");
+
+  it("is the one a bare number is read in", () => {
+    for (const text of ["492", "7,5", "19 3/8", ""]) expect(beside(text)).toBe("mm");
+    expect(unitAfter("28", field("dome.dishRadius"), "in")).toBe("ft");
+    expect(unitAfter("0.5", field("neck.neckTilt"), "mm")).toBe("°");
+  });
+
+  it("is left out after a text that states its own, and after a word or a count", () => {
+    for (const text of ["19 3/8 in", '25.4"', "28' 6″", "492 mm", "none"])
+      expect(beside(text)).toBe("");
+    expect(unitAfter("6", field("strings.count"), "mm")).toBe("");
   });
 });

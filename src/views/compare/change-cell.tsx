@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
 import { readField } from "../../instrument/field-path.ts";
-import { fieldFigure, unitOf } from "../../instrument/field-text.ts";
+import { fieldFigure, unitAfter } from "../../instrument/field-text.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { sayPhrase } from "../../instrument/say-phrase.ts";
@@ -27,7 +27,7 @@ export function BaseCell({ path }: { readonly path: FieldPath }) {
     <NumberEntry
       label={`${field.label}, base`}
       text={text}
-      unit={unitOf(field, units)}
+      unit={unitAfter(text, field, units)}
       trouble={trouble === null ? null : sayPhrase(trouble.why, units)}
       onText={(typed) => act((state) => typeField(state, path, typed))}
       onStep={(steps) => act((state) => stepField(state, path, steps))}
@@ -66,11 +66,12 @@ export function ChangeCell({ path, variant, instrument }: Props) {
     const stated = readText(path, kind, now);
     if (stated.ok) set(stated.value);
   };
+  const text = kept === null ? fieldFigure(value, field, units) : kept.text;
   return (
     <NumberEntry
       label={`${field.label}, ${variant.name}`}
-      text={kept === null ? fieldFigure(value, field, units) : kept.text}
-      unit={value === null ? "" : unitOf(field, units)}
+      text={text}
+      unit={unitAfter(text, field, units)}
       same={value === readField(base, path)}
       trouble={read === null || read.ok ? null : sayPhrase(read.why, units)}
       onText={onText}

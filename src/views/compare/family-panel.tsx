@@ -1,5 +1,5 @@
 import { useMemo, useState } from "react";
-import { fieldFigure, unitOf } from "../../instrument/field-text.ts";
+import { fieldFigure, unitAfter } from "../../instrument/field-text.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { Comparison } from "../../store/compare.ts";
@@ -116,7 +116,7 @@ function OwnShim({ shim, onShim }: OwnProps) {
               if (read.ok) setTyped(null);
             }}
           />
-          <span className="unit">{unitOf(field, units)}</span>
+          <span className="unit">{unitAfter(shown, field, units)}</span>
         </span>
       )}
     </Labelled>

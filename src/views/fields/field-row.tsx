@@ -1,7 +1,7 @@
 import { type KeyboardEvent, memo } from "react";
 import type { Field, FieldPath } from "../../instrument/field.ts";
 import { readField } from "../../instrument/field-path.ts";
-import { unitOf } from "../../instrument/field-text.ts";
+import { unitAfter } from "../../instrument/field-text.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
 import { setNone, stepField, typeField } from "../../store/edits.ts";
@@ -47,7 +47,7 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
           onChange={({ target }) => act((state) => typeField(state, path, target.value))}
           onKeyDown={onKeyDown}
         />
-        <span className="unit">{isNull ? "" : unitOf(field, units)}</span>
+        <span className="unit">{unitAfter(text, field, units)}</span>
       </span>
       <Stepper label={`More: ${label}`} sign="+" disabled={isNull} onStep={() => step(1)} />
       {nullWord !== undefined && <NoneSwitch path={path} word={nullWord} on={isNull} />}

@@ -1,6 +1,6 @@
 import { useMemo, useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
-import { fieldFigure, parseField, unitOf } from "../../instrument/field-text.ts";
+import { fieldFigure, parseField, unitAfter } from "../../instrument/field-text.ts";
 import { defaultTolerances, fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { asBuilt, tolerancesOf, withGeneralTolerances } from "../../profile/draw-built.ts";
@@ -88,7 +88,8 @@ function ToleranceRow({ path, plusMinus, onSet }: RowProps) {
   const read = typed === null ? null : readable(typed);
   const fault = typed !== null && read === null;
   // The text as typed, while it still says what is held, or nothing that can be read.
-  const text = typed !== null && (fault || read === plusMinus) ? typed : null;
+  const text =
+    typed !== null && (fault || read === plusMinus) ? typed : fieldFigure(plusMinus, field, units);
   return (
     <label className="tolerance">
       <span>
@@ -97,7 +98,7 @@ function ToleranceRow({ path, plusMinus, onSet }: RowProps) {
       </span>
       <span className="entry">
         <input
-          value={text ?? fieldFigure(plusMinus, field, units)}
+          value={text}
           inputMode="text"
           autoComplete="off"
           aria-invalid={fault}
@@ -110,7 +111,7 @@ function ToleranceRow({ path, plusMinus, onSet }: RowProps) {
             if (!fault) setTyped(null);
           }}
         />
-        <span className="unit">{unitOf(field, units)}</span>
+        <span className="unit">{unitAfter(text, field, units)}</span>
       </span>
     </label>
   );
