@@ -7,6 +7,7 @@ import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { settingOf } from "../../src/profile/setting.ts";
 import { sideOf } from "../../src/profile/side.ts";
+import { pear } from "../support/pear.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
 
 function tracedFrom(instrument: Instrument, error: number): Instrument {
@@ -72,17 +73,8 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
 );
 
 test("an outline without a waist has a lower bout only", () => {
-  const pear = [
-    [0, 0],
-    [5, 60],
-    [40, 140],
-    [120, 185],
-    [220, 165],
-    [350, 110],
-    [450, 60],
-    [492, 34],
-  ] as const;
-  const read = readInstrument({ body: { length: 492, tracing: pear } });
+  const tracing = [...pear.slice(0, -1), [492, 34]] as const;
+  const read = readInstrument({ body: { length: 492, tracing } });
   if (!read.ok) throw new Error(read.problems[0]?.message);
   const names = profiled(read.instrument)
     .stations.map(({ name }) => name)
