@@ -80,7 +80,7 @@ export default defineConfig({
         test: {
           name: "core",
           environment: "node",
-          include: ["tests/{geometry,instrument,profile,drawing,store}/**/*.test.ts"],
+          include: ["tests/{geometry,instrument,profile,drawing,store,worker}/**/*.test.ts"],
         },
       },
       {

@@ -1,7 +1,7 @@
 import { createRoot } from "react-dom/client";
-import { pageStore } from "./store/page-store.ts";
-import { makeShelfSlot } from "./store/shelf-slot.ts";
-import { App } from "./views/app.tsx";
+import { pageStore } from "./store/document/page-store.ts";
+import { makeShelfSlot } from "./store/shelf/shelf-slot.ts";
+import { App } from "./views/page/app.tsx";
 
 const root = document.getElementById("root");
 const slot = makeShelfSlot();
@@ -10,4 +10,4 @@ if (root !== null)
   createRoot(root, { onCaughtError: () => {} }).render(<App store={pageStore} slot={slot} />);
 
 // The shelf can wait for the first drawing.
-void import("./store/start-shelf.ts").then(({ startShelf }) => startShelf(slot));
+void import("./store/shelf/start-shelf.ts").then(({ startShelf }) => startShelf(slot));

@@ -1,7 +1,12 @@
-import { parseAngle } from "./angle.ts";
 import type { Field } from "./field.ts";
 import { type LengthStyle, lengthFigure, parseLength, type Units } from "./length.ts";
-import { decimalText, plainText, readNumber, type WrittenNumber } from "./written-number.ts";
+import {
+  decimalText,
+  parseAngle,
+  plainText,
+  readNumber,
+  type WrittenNumber,
+} from "./written-number.ts";
 
 type ParsedField =
   | { readonly ok: true; readonly value: number | null }

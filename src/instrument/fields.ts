@@ -1,10 +1,42 @@
 import { bodyFields } from "./body-fields.ts";
 import { domeFields, shimFields } from "./dome-fields.ts";
 import type { Field, FieldPath } from "./field.ts";
-import type { TargetKind, Tolerances } from "./instrument.ts";
+import type { Instrument, TargetKind, Tolerances } from "./instrument.ts";
 import { neckFields } from "./neck-fields.ts";
 import { targetFields, windowFields } from "./outcome-fields.ts";
 import { bridgeFields, stringFields } from "./string-fields.ts";
+
+type Node = { readonly [key: string]: unknown };
+
+/** The number at `path`; null where the instrument has null there, such as no dome. */
+export function readField(instrument: Instrument, path: FieldPath): number | null {
+  const value = path
+    .split(".")
+    .reduce<unknown>((node, key) => (node as Node | undefined)?.[key], instrument);
+  return typeof value === "number" ? value : null;
+}
+
+/**
+ * The instrument with `value` at `path`, all other branches shared with the one given, which stays as
+ * it was. It checks no range: `readInstrument` does.
+ */
+export function writeField(
+  instrument: Instrument,
+  path: FieldPath,
+  value: number | null,
+): Instrument {
+  return readField(instrument, path) === value
+    ? instrument
+    : (written(instrument, path.split("."), value) as Instrument);
+}
+
+function written(node: unknown, [key, ...rest]: readonly string[], value: number | null): unknown {
+  if (key === undefined) return value;
+  if (Array.isArray(node))
+    return node.map((old, i) => (String(i) === key ? written(old, rest, value) : old));
+  const branch = node as Node;
+  return { ...branch, [key]: written(branch[key], rest, value) };
+}
 
 /** Every number of an instrument but the target's own, whose field depends on its kind: see `fieldAt`. */
 export const fields: Readonly<Record<Exclude<FieldPath, "target.value">, Field>> = {

@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import type { BodyPath, DomePath, FieldPath, NeckPath } from "./field.ts";
 import { defaultTolerances, fields, isFieldPath } from "./fields.ts";
-import { targetKinds, type WindowKind } from "./instrument.ts";
+import { type Instrument, targetKinds, type WindowKind } from "./instrument.ts";
 import { targetFields } from "./outcome-fields.ts";
 import { tracingFlaw } from "./tracing.ts";
 
@@ -158,4 +158,11 @@ export const instrumentSchema = z.object({
   target: z.prefault(target, {}),
   windows: z.prefault(windows, {}),
   tolerances: z._default(tolerances, () => ({ ...defaultTolerances })),
+});
+
+/** Every field's default: an invented orchestra-size guitar, 14 frets to the body. */
+export const defaultInstrument: Instrument = instrumentSchema.parse({
+  id: "orchestra-size",
+  name: "Orchestra size",
+  notes: "Invented for Rimwright, to show the tool at work. It is nobody's guitar.",
 });

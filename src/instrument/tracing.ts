@@ -1,4 +1,4 @@
-import type { TracingFault } from "../geometry/tracing.ts";
+import type { TracingFault } from "../geometry/outline/tracing.ts";
 import type { Tracing } from "./instrument.ts";
 import { mm, type Phrase, phrase } from "./phrase.ts";
 

@@ -1,6 +1,5 @@
 import type { FieldPath } from "../instrument/field.ts";
-import { readField, writeField } from "../instrument/field-path.ts";
-import { fieldAt } from "../instrument/fields.ts";
+import { fieldAt, readField, writeField } from "../instrument/fields.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 
 /**

@@ -3,6 +3,13 @@ import type { FieldPath } from "../instrument/field.ts";
 import type { Range, TargetKind } from "../instrument/instrument.ts";
 import type { Phrase } from "../instrument/phrase.ts";
 
+/** Why an instrument cannot be solved, before the nearest value that would work has been looked for. */
+export interface Objection {
+  /** The field to blame. */
+  readonly field: FieldPath;
+  readonly why: Phrase;
+}
+
 /** The numbers of a profile. All lengths in mm, all angles in degrees. Frame: origin at the tail end on the flat's plane, x toward the neck, z out of the top. */
 export interface Outcomes {
   /** Thickness of the shim under the tail. */

@@ -1,5 +1,5 @@
 import { type Dome, domeLeaning, domeZ } from "../geometry/dome.ts";
-import { along, type Edge } from "../geometry/edge.ts";
+import { along, type Edge } from "../geometry/outline/edge.ts";
 import { at, highest, lowest, peakNear } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import { type Reach, shimUnder } from "./reach.ts";

@@ -1,11 +1,11 @@
 import { degrees } from "../geometry/angle.ts";
 import { type Dome, domeZ } from "../geometry/dome.ts";
-import { edgeOf } from "../geometry/edge.ts";
-import { enclosingCircle } from "../geometry/enclosing-circle.ts";
+import { edgeOf } from "../geometry/outline/edge.ts";
+import { enclosingCircle } from "../geometry/outline/enclosing-circle.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { phrase } from "../instrument/phrase.ts";
 import { backOf } from "./back.ts";
-import { checksOf } from "./check.ts";
+import { checksOf } from "./checks/checks.ts";
 import { nearestWorking } from "./nearest.ts";
 import { fingerboardEndX } from "./neck.ts";
 import type { Outcomes, Profile, ProfileResult } from "./outcome.ts";

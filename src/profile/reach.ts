@@ -1,12 +1,12 @@
 import { sagitta } from "../geometry/circle.ts";
 import { type Dome, domeLeaning, domeThrough, domeZ } from "../geometry/dome.ts";
-import { along, edgeOf } from "../geometry/edge.ts";
-import type { Outline } from "../geometry/outline.ts";
+import { along, edgeOf } from "../geometry/outline/edge.ts";
+import type { Outline } from "../geometry/outline/outline.ts";
 import { highest, lowest } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range } from "../instrument/instrument.ts";
 import { phrase } from "../instrument/phrase.ts";
-import type { Objection } from "./objection.ts";
+import type { Objection } from "./outcome.ts";
 import type { Setting } from "./setting.ts";
 import { topTurn } from "./top.ts";
 

@@ -1,6 +1,6 @@
 import { radians } from "../geometry/angle.ts";
 import { type Dome, domeZ } from "../geometry/dome.ts";
-import { along, type Edge } from "../geometry/edge.ts";
+import { along, type Edge } from "../geometry/outline/edge.ts";
 import { highest, lowest, type Peak } from "../geometry/peak.ts";
 import type { Setting } from "./setting.ts";
 

@@ -1,10 +1,10 @@
 import { curvatureOf } from "../geometry/circle.ts";
-import { BoutOutline, type Outline } from "../geometry/outline.ts";
-import { TracedOutline } from "../geometry/tracing-outline.ts";
+import { BoutOutline, type Outline } from "../geometry/outline/outline.ts";
+import { TracedOutline } from "../geometry/outline/traced-outline.ts";
 import type { Body, Instrument } from "../instrument/instrument.ts";
 import { mm, phrase } from "../instrument/phrase.ts";
 import { fretPlaneZ, middleString, type StringHeights, saddleLineX } from "./neck.ts";
-import type { Objection } from "./objection.ts";
+import type { Objection } from "./outcome.ts";
 
 /** What an instrument fixes before any shim is chosen. Millimetres; x from the tail end, heights over the flat's plane. */
 export interface Setting {

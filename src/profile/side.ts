@@ -1,5 +1,5 @@
 import { radians } from "../geometry/angle.ts";
-import { along, edgeOf } from "../geometry/edge.ts";
+import { along, edgeOf } from "../geometry/outline/edge.ts";
 import { highest, type Peak } from "../geometry/peak.ts";
 import type { Place } from "../geometry/polyline.ts";
 import { backZ } from "./back.ts";

@@ -4,7 +4,7 @@ import { rootBetween } from "../geometry/root.ts";
 import type { Range, TargetKind } from "../instrument/instrument.ts";
 import { targetFields } from "../instrument/outcome-fields.ts";
 import { deg, mm, phrase, roundedDown, roundedUp } from "../instrument/phrase.ts";
-import type { Objection } from "./objection.ts";
+import type { Objection } from "./outcome.ts";
 import { domeFits, type Reach, type ReachResult, reachOf, shimUnder } from "./reach.ts";
 import type { Setting } from "./setting.ts";
 import { braceLift, topZ } from "./top.ts";

@@ -1,9 +1,8 @@
 import { radians } from "../geometry/angle.ts";
 import { type Dome, domeZ } from "../geometry/dome.ts";
-import { along, edgeOf } from "../geometry/edge.ts";
+import { along, edgeOf, type Turns, turnsOf } from "../geometry/outline/edge.ts";
 import { highest } from "../geometry/peak.ts";
 import type { Place } from "../geometry/polyline.ts";
-import { type Turns, turnsOf } from "../geometry/tracing-turns.ts";
 import { backZ } from "./back.ts";
 import type { Station } from "./outcome.ts";
 import { removalOf } from "./rim.ts";

@@ -1,8 +1,14 @@
 import { createContext, useCallback, useContext } from "react";
 import { useStore } from "zustand";
-import { firstState, type State } from "../store/state.ts";
-import { makeStore, type Store } from "../store/store.ts";
-import { recorded } from "../store/undo.ts";
+import { firstState, type State } from "../store/document/state.ts";
+import { makeStore, type Store } from "../store/document/store.ts";
+import { recorded } from "../store/document/undo.ts";
+import { makeShelfSlot, type ShelfSlot } from "../store/shelf/shelf-slot.ts";
+
+/** The page's shelf. Without a provider: one that never opens. */
+export const ShelfSlotContext = createContext(makeShelfSlot());
+
+export const useShelfSlot = (): ShelfSlot => useStore(useContext(ShelfSlotContext));
 
 /** The page's store. Without a provider: one that forgets. */
 export const StoreContext = createContext<Store>(makeStore(firstState));

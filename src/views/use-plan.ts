@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "react";
-import { type ShownPlan, shownPlan } from "../store/plan.ts";
+import { type ShownPlan, shownPlan } from "../store/document/plan.ts";
 import { useRimwright } from "./store-context.ts";
 
 /** What is drawn and told: the present plan, or the last one that worked. */

@@ -1,5 +1,5 @@
 import { presets } from "../../src/instrument/presets.ts";
-import { bestContact, familyOf } from "../../src/profile/family.ts";
+import { bestContact, familyOf } from "../../src/profile/sticks/shared-shim.ts";
 import { drawnInstruments } from "../support/random-instrument.ts";
 import { duration, report } from "./report.ts";
 

@@ -1,9 +1,9 @@
 import type { Page } from "@playwright/test";
 import jStat from "jstat";
-import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
-import { asBuilt } from "../../src/profile/draw-built.ts";
-import { drawnKinds, inputsOf, modelOf } from "../../src/profile/draw-model.ts";
-import { CertaintyRun } from "../../src/profile/uncertainty.ts";
+import { defaultInstrument } from "../../src/instrument/schema.ts";
+import { asBuilt } from "../../src/profile/uncertainty/built-instrument.ts";
+import { drawnKinds, inputsOf, modelOf } from "../../src/profile/uncertainty/perturbed-model.ts";
+import { CertaintyRun } from "../../src/profile/uncertainty/uncertainty.ts";
 import { withBuiltPage } from "../browser/built-page.ts";
 import { longestTask, taskCategories } from "../browser/longest-task.ts";
 import { duration, report } from "./report.ts";

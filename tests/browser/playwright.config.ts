@@ -3,7 +3,9 @@ import { defineConfig } from "@playwright/test";
 import { findChromium, quietFlags } from "./find-chromium.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
-const address = "http://localhost:4173/";
+/** PORT lets two checkouts run side by side. */
+const port = process.env["PORT"] ?? "4173";
+const address = `http://localhost:${port}/`;
 
 export default defineConfig({
   testMatch: "*.spec.ts",
@@ -26,7 +28,7 @@ export default defineConfig({
   },
   // The built page as a builder gets it, policy and all; `npm run browser` builds it first.
   webServer: {
-    command: "npx vite preview --port 4173 --strictPort",
+    command: `npx vite preview --port ${port} --strictPort`,
     cwd: root,
     url: address,
     reuseExistingServer: false,

@@ -1,22 +1,21 @@
 import { describe, expect, it } from "vitest";
-import { barScene } from "../../src/drawing/bars.ts";
 import { boxesMeet } from "../../src/drawing/box.ts";
-import type { Measure } from "../../src/drawing/chart.ts";
-import { pxOn, pyOn } from "../../src/drawing/chart.ts";
-import { compareLine } from "../../src/drawing/compare-line.ts";
-import { ghostScene } from "../../src/drawing/ghost.ts";
-import { histogramScene } from "../../src/drawing/histogram.ts";
+import { barScene } from "../../src/drawing/charts/bars.ts";
+import type { Measure } from "../../src/drawing/charts/chart.ts";
+import { pxOn, pyOn } from "../../src/drawing/charts/chart.ts";
+import { histogramScene } from "../../src/drawing/charts/histogram.ts";
+import { mapScene } from "../../src/drawing/charts/map-chart.ts";
+import { sweepDrawing } from "../../src/drawing/charts/sweep-chart.ts";
 import { textBox } from "../../src/drawing/lettering.ts";
-import { mapScene } from "../../src/drawing/map-chart.ts";
 import type { Scene } from "../../src/drawing/scene.ts";
+import { compareLine, ghostScene } from "../../src/drawing/section/overlay.ts";
 import { svgOf } from "../../src/drawing/svg.ts";
-import { sweepDrawing } from "../../src/drawing/sweep-chart.ts";
-import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
-import { mapOf } from "../../src/profile/map.ts";
+import { defaultInstrument } from "../../src/instrument/schema.ts";
+import { mapOf } from "../../src/profile/comparison/map.ts";
+import { sweepOf } from "../../src/profile/comparison/sweep.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { settingOf } from "../../src/profile/setting.ts";
-import { sweepOf } from "../../src/profile/sweep.ts";
 import { pathsOf, pointsOf, readPoints, textOf, textsOf } from "./read-scene.ts";
 
 const mm = (name: string): Measure => ({

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { boxesMeet, boxHolds } from "../../src/drawing/box.ts";
 import { textBox } from "../../src/drawing/lettering.ts";
 import type { Scene } from "../../src/drawing/scene.ts";
-import { sectionOf } from "../../src/drawing/section.ts";
+import { sectionOf } from "../../src/drawing/section/section.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { settingOf } from "../../src/profile/setting.ts";

@@ -1,9 +1,9 @@
-import { type Section, sectionOf } from "../../src/drawing/section.ts";
-import type { SectionOptions, Words } from "../../src/drawing/section-sheet.ts";
-import { formatAngle } from "../../src/instrument/angle.ts";
+import { type Section, sectionOf } from "../../src/drawing/section/section.ts";
+import type { SectionOptions, Words } from "../../src/drawing/section/section-sheet.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { formatLength } from "../../src/instrument/length.ts";
 import { presets } from "../../src/instrument/presets.ts";
+import { formatAngle } from "../../src/instrument/written-number.ts";
 import type { Profile } from "../../src/profile/outcome.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { type Setting, settingOf } from "../../src/profile/setting.ts";

@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { braceArc, bracesTemplate } from "../../src/drawing/brace-template.ts";
-import { edgePolyline, halfOutlineTemplate } from "../../src/drawing/half-outline.ts";
-import { shimGaugeTemplate } from "../../src/drawing/shim-gauge.ts";
+import { braceArc, bracesTemplate } from "../../src/drawing/templates/brace-template.ts";
+import { edgePolyline, halfOutlineTemplate } from "../../src/drawing/templates/half-outline.ts";
+import { shimGaugeTemplate } from "../../src/drawing/templates/shim-gauge.ts";
 import {
   sideBackPolyline,
   sidePatternTemplate,
   sideTopPolyline,
-} from "../../src/drawing/side-pattern-template.ts";
+} from "../../src/drawing/templates/side-pattern-template.ts";
 import { lengthOf, offPolyline, type Place } from "../../src/geometry/polyline.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { Bouts } from "../../src/geometry/outline.ts";
+import type { Bouts } from "../../src/geometry/outline/outline.ts";
 import { even } from "./even.ts";
 
 /*

@@ -1,8 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { FieldPath } from "../../src/instrument/field.ts";
-import { readField } from "../../src/instrument/field-path.ts";
 import {
   fieldFigure,
   parseCount,
@@ -10,7 +8,8 @@ import {
   styleOf,
   unitAfter,
 } from "../../src/instrument/field-text.ts";
-import { fieldAt, fieldPaths } from "../../src/instrument/fields.ts";
+import { fieldAt, fieldPaths, readField } from "../../src/instrument/fields.ts";
+import { defaultInstrument } from "../../src/instrument/schema.ts";
 
 const field = (path: FieldPath) => fieldAt(path, "saddleExposure");
 const units = ["mm", "in", "in-fraction"] as const;

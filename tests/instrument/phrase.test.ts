@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { count, deg, mm, phrase, roundedDown, roundedUp } from "../../src/instrument/phrase.ts";
-import { sayPhrase } from "../../src/instrument/say-phrase.ts";
+import {
+  count,
+  deg,
+  mm,
+  phrase,
+  roundedDown,
+  roundedUp,
+  sayPhrase,
+} from "../../src/instrument/phrase.ts";
 
 describe("a phrase", () => {
   const overrun = phrase`The flat runs ${mm(52.03)} past the break, ${mm(0.052)} deep`;

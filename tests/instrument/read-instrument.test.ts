@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, expectTypeOf, it } from "vitest";
 import type * as z from "zod/mini";
-import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import type { instrumentSchema } from "../../src/instrument/schema.ts";
+import { defaultInstrument } from "../../src/instrument/schema.ts";
 
 type DeepReadonly<T> = T extends object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;
 

@@ -1,4 +1,4 @@
-import { BoutOutline } from "../../src/geometry/outline.ts";
+import { BoutOutline } from "../../src/geometry/outline/outline.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 
 /*

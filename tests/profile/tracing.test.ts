@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { halfOf } from "../../src/geometry/tracing.ts";
-import { fitted } from "../../src/geometry/tracing-fit.ts";
+import { halfOf } from "../../src/geometry/outline/tracing.ts";
+import { fitted } from "../../src/geometry/outline/tracing-fit.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";

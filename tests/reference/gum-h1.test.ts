@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { Draws, type Input, type Model } from "../../src/profile/draw.ts";
-import { firstOrderOf } from "../../src/profile/uncertainty-first-order.ts";
+import { firstOrderOf } from "../../src/profile/uncertainty/first-order.ts";
+import { Draws, type Input, type Model } from "../../src/profile/uncertainty/monte-carlo.ts";
 
 /*
  * GUM (JCGM 100:2008) H.1, end-gauge calibration. The components in nm are as the documentation of a

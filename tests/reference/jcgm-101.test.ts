@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { Draws, type Input, type Model } from "../../src/profile/draw.ts";
-import { firstOrderOf } from "../../src/profile/uncertainty-first-order.ts";
+import { firstOrderOf } from "../../src/profile/uncertainty/first-order.ts";
+import { Draws, type Input, type Model } from "../../src/profile/uncertainty/monte-carlo.ts";
 
 /*
  * JCGM 101:2008, 9.2: the additive model Y = X1 + X2 + X3 + X4. Standard uncertainties exact; the

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
+import { defaultInstrument } from "../../src/instrument/schema.ts";
+import { actionFor } from "../../src/profile/bench/remedy-bridge.ts";
 import { profileOf } from "../../src/profile/profile.ts";
-import { actionFor } from "../../src/profile/remedy-bridge.ts";
 import { outlookFrom, recordOf } from "../support/bench-record.ts";
 import { drawnInstruments } from "../support/random-instrument.ts";
 

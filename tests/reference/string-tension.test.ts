@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
+import { defaultInstrument } from "../../src/instrument/schema.ts";
 import {
   frequencyOf,
   newtonsOf,
@@ -9,7 +9,7 @@ import {
   pullsOf,
   steelWeight,
   usualNotes,
-} from "../../src/profile/pull.ts";
+} from "../../src/profile/bench/pull.ts";
 import { outlookFrom, recordOf } from "../support/bench-record.ts";
 
 const inch = 25.4;

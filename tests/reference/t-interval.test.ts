@@ -1,6 +1,6 @@
 import * as jstat from "jstat";
 import { describe, expect, it } from "vitest";
-import { intervalOf, isOutlier, studentWithin } from "../../src/profile/learning-student.ts";
+import { intervalOf, isOutlier, studentWithin } from "../../src/profile/bench/student-t.ts";
 
 describe("the t interval against published worked examples", () => {
   it("gives Student's own sleep data as R prints them", () => {

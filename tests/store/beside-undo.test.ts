@@ -5,9 +5,10 @@ import {
   noteReading,
   stepReading,
   typeReading,
-} from "../../src/store/as-built-edits.ts";
-import { type Bench, recordOn } from "../../src/store/bench.ts";
-import { makeBenchStore } from "../../src/store/bench-keep.ts";
+} from "../../src/store/document/as-built-edits.ts";
+import { type Bench, recordOn } from "../../src/store/document/bench.ts";
+import { makeBenchStore } from "../../src/store/document/bench-keep.ts";
+import { makeCompareStore } from "../../src/store/document/compare-keep.ts";
 import {
   addVariant,
   aimVariant,
@@ -16,13 +17,12 @@ import {
   firstComparison,
   nameVariant,
   removeVariant,
-} from "../../src/store/compare.ts";
-import { makeCompareStore } from "../../src/store/compare-keep.ts";
-import { setField, startFrom, stepField } from "../../src/store/edits.ts";
-import { keep, recall } from "../../src/store/keep.ts";
-import { firstState, type State } from "../../src/store/state.ts";
-import { makeStore } from "../../src/store/store.ts";
-import { recorded, redo, undo, workIn } from "../../src/store/undo.ts";
+} from "../../src/store/document/comparison.ts";
+import { setField, startFrom, stepField } from "../../src/store/document/edits.ts";
+import { firstState, type State } from "../../src/store/document/state.ts";
+import { makeStore } from "../../src/store/document/store.ts";
+import { recorded, redo, undo, workIn } from "../../src/store/document/undo.ts";
+import { keep, recall } from "../../src/store/shelf/keep.ts";
 import { memoryKeeper } from "./desk.ts";
 
 const { instrument } = firstState;

@@ -1,15 +1,15 @@
 import "fake-indexeddb/auto";
 import { afterEach, vi } from "vitest";
-import { makeBenchStore } from "../../src/store/bench-keep.ts";
-import { makeCompareStore } from "../../src/store/compare-keep.ts";
-import { type Intake, readIntake } from "../../src/store/intake.ts";
-import type { Keeper } from "../../src/store/keep.ts";
-import { type Parts, Session } from "../../src/store/session.ts";
-import { Shelf } from "../../src/store/shelf.ts";
-import { openShelfDatabase, type ShelfDatabase } from "../../src/store/shelf-database.ts";
-import { firstState, type State } from "../../src/store/state.ts";
-import { makeStore } from "../../src/store/store.ts";
-import { recorded } from "../../src/store/undo.ts";
+import { makeBenchStore } from "../../src/store/document/bench-keep.ts";
+import { makeCompareStore } from "../../src/store/document/compare-keep.ts";
+import { firstState, type State } from "../../src/store/document/state.ts";
+import { makeStore } from "../../src/store/document/store.ts";
+import { recorded } from "../../src/store/document/undo.ts";
+import { type Intake, readIntake } from "../../src/store/shelf/import.ts";
+import type { Keeper } from "../../src/store/shelf/keep.ts";
+import { type Parts, Session } from "../../src/store/shelf/session.ts";
+import { Shelf } from "../../src/store/shelf/shelf.ts";
+import { openShelfDatabase, type ShelfDatabase } from "../../src/store/shelf/shelf-database.ts";
 
 const opened: ShelfDatabase[] = [];
 let count = 0;

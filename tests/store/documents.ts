@@ -1,9 +1,9 @@
 import fc from "fast-check";
-import { isReadingKey, readingField } from "../../src/instrument/as-built-fields.ts";
+import { isReadingKey, readingField } from "../../src/instrument/as-built/as-built-fields.ts";
+import { stepIds } from "../../src/instrument/as-built/steps.ts";
 import { fieldAt, fieldPaths } from "../../src/instrument/fields.ts";
 import { targetKinds } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
-import { stepIds } from "../../src/instrument/steps.ts";
 import {
   finish,
   markStep,
@@ -12,9 +12,10 @@ import {
   putReading,
   setStrings,
   typeReading,
-} from "../../src/store/as-built-edits.ts";
-import { type Bench, recordOn } from "../../src/store/bench.ts";
-import { makeBenchStore } from "../../src/store/bench-keep.ts";
+} from "../../src/store/document/as-built-edits.ts";
+import { type Bench, recordOn } from "../../src/store/document/bench.ts";
+import { makeBenchStore } from "../../src/store/document/bench-keep.ts";
+import { makeCompareStore } from "../../src/store/document/compare-keep.ts";
 import {
   addVariant,
   aimVariant,
@@ -24,21 +25,20 @@ import {
   firstComparison,
   nameVariant,
   removeVariant,
-} from "../../src/store/compare.ts";
-import { makeCompareStore } from "../../src/store/compare-keep.ts";
+} from "../../src/store/document/comparison.ts";
 import {
   rename,
   setField,
+  setTolerances,
   startFrom,
   switchTarget,
+  traceOutline,
   typeField,
   writeNotes,
-} from "../../src/store/edits.ts";
-import { firstState, type State } from "../../src/store/state.ts";
-import { makeStore } from "../../src/store/store.ts";
-import { setTolerances } from "../../src/store/tolerances.ts";
-import { traceOutline } from "../../src/store/tracing.ts";
-import { recorded, redo, undo } from "../../src/store/undo.ts";
+} from "../../src/store/document/edits.ts";
+import { firstState, type State } from "../../src/store/document/state.ts";
+import { makeStore } from "../../src/store/document/store.ts";
+import { recorded, redo, undo } from "../../src/store/document/undo.ts";
 import { pear } from "../support/pear.ts";
 import { memoryKeeper } from "./desk.ts";
 

@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { readIntake, takeIn } from "../../src/store/intake.ts";
-import { keep, recall } from "../../src/store/keep.ts";
-import { planOf } from "../../src/store/plan.ts";
-import { openAddress, readShareText } from "../../src/store/share.ts";
-import { sharedIn } from "../../src/store/shared-address.ts";
-import { shelfFileOf } from "../../src/store/shelf-file.ts";
-import { workIn } from "../../src/store/undo.ts";
+import { planOf } from "../../src/store/document/plan.ts";
+import { workIn } from "../../src/store/document/undo.ts";
+import { openAddress, readShareText } from "../../src/store/files/share.ts";
+import { sharedIn } from "../../src/store/files/shared-address.ts";
+import { shelfFileOf } from "../../src/store/files/shelf-file.ts";
+import { readIntake, takeIn } from "../../src/store/shelf/import.ts";
+import { keep, recall } from "../../src/store/shelf/keep.ts";
 import { memoryKeeper, openShelf, openTab } from "./desk.ts";
 
 import { documents } from "./documents.ts";

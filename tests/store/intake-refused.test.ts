@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { firstComparison } from "../../src/store/compare.ts";
-import { readIntake } from "../../src/store/intake.ts";
-import { fileLimits } from "../../src/store/shelf-file.ts";
+import { firstComparison } from "../../src/store/document/comparison.ts";
+import { fileLimits } from "../../src/store/files/shelf-file.ts";
+import { readIntake } from "../../src/store/shelf/import.ts";
 import { intakeOf, openShelf } from "./desk.ts";
 
 const file = (json: unknown): Blob => new Blob([JSON.stringify(json)]);

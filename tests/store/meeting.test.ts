@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { setField } from "../../src/store/edits.ts";
-import { readCard } from "../../src/store/read-card.ts";
-import type { Saved } from "../../src/store/session.ts";
-import { firstState, type State } from "../../src/store/state.ts";
+import { setField } from "../../src/store/document/edits.ts";
+import { firstState, type State } from "../../src/store/document/state.ts";
+import type { Saved } from "../../src/store/shelf/session.ts";
+import { readCard } from "../../src/store/shelf/shelf-entry.ts";
 import { openShelf, openTab } from "./desk.ts";
 
 const long = (length: number) => (state: State) => setField(state, "body.length", length);

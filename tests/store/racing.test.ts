@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { rename } from "../../src/store/edits.ts";
-import type { Saved } from "../../src/store/session.ts";
-import { firstState } from "../../src/store/state.ts";
+import { rename } from "../../src/store/document/edits.ts";
+import { firstState } from "../../src/store/document/state.ts";
+import type { Saved } from "../../src/store/shelf/session.ts";
 import { openShelf, openTab } from "./desk.ts";
 
 const { id } = firstState.instrument;

@@ -1,8 +1,8 @@
-import { type AsBuilt, emptyAsBuilt } from "../../src/instrument/as-built.ts";
-import { isReadingKey, type ReadingKey } from "../../src/instrument/as-built-fields.ts";
+import { type AsBuilt, emptyAsBuilt } from "../../src/instrument/as-built/as-built.ts";
+import { isReadingKey, type ReadingKey } from "../../src/instrument/as-built/as-built-fields.ts";
+import type { StepId } from "../../src/instrument/as-built/steps.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import type { StepId } from "../../src/instrument/steps.ts";
-import { type Outlook, outlookOf } from "../../src/profile/outlook.ts";
+import { type Outlook, outlookOf } from "../../src/profile/bench/outlook.ts";
 
 /** A record with these values measured and these steps done. */
 export function recordOf(

@@ -1,10 +1,10 @@
 import { configure, fireEvent, render, screen, within } from "@testing-library/react";
 import { vi } from "vitest";
 import { type FieldGroup, fieldGroups } from "../../src/instrument/fields.ts";
-import { makeShelfSlot } from "../../src/store/shelf-slot.ts";
-import { firstState } from "../../src/store/state.ts";
-import { makeStore, type Store } from "../../src/store/store.ts";
-import { App } from "../../src/views/app.tsx";
+import { firstState } from "../../src/store/document/state.ts";
+import { makeStore, type Store } from "../../src/store/document/store.ts";
+import { makeShelfSlot } from "../../src/store/shelf/shelf-slot.ts";
+import { App } from "../../src/views/page/app.tsx";
 
 // Ten times what an idle machine needs: a busy one is no fault of the page's.
 vi.setConfig({ testTimeout: 60_000 });

@@ -1,6 +1,6 @@
 import { act, fireEvent, screen } from "@testing-library/react";
 import { describe, expect, test } from "vitest";
-import { undo } from "../../src/store/undo.ts";
+import { undo } from "../../src/store/document/undo.ts";
 import { everyGroup, openPage, shimShown } from "./page.tsx";
 
 const entry = async (name: string): Promise<HTMLInputElement> => {

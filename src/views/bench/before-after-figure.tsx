@@ -1,9 +1,9 @@
-import { beforeAfter } from "../../drawing/before-after.ts";
-import type { Change } from "../../instrument/as-built.ts";
-import { type Stand, standAfter } from "../../profile/outlook-stand.ts";
+import { beforeAfter } from "../../drawing/section/before-after.ts";
+import type { Change } from "../../instrument/as-built/as-built.ts";
+import { type Stand, standAfter } from "../../profile/bench/outlook-stand.ts";
+import { height } from "../figures/measures.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
 import { useRoom } from "../figures/use-room.ts";
-import { height } from "../measures.ts";
 import { useRimwright } from "../store-context.ts";
 
 interface Props {

@@ -1,8 +1,8 @@
 import { createContext, useContext } from "react";
 import { useStore } from "zustand";
-import { type Bench, recordOn } from "../../store/bench.ts";
-import { type BenchStore, makeBenchStore } from "../../store/bench-keep.ts";
-import { shownPlan } from "../../store/plan.ts";
+import { type Bench, recordOn } from "../../store/document/bench.ts";
+import { type BenchStore, makeBenchStore } from "../../store/document/bench-keep.ts";
+import { shownPlan } from "../../store/document/plan.ts";
 import { useRimwright } from "../store-context.ts";
 
 /** What was done at the bench. Without a provider: a store that forgets. */

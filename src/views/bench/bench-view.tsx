@@ -1,6 +1,6 @@
-import { type BenchPanel, benchPanels } from "../../store/bench.ts";
-import { benchStore } from "../../store/kept-stores.ts";
-import { Fence } from "../fence.tsx";
+import { type BenchPanel, benchPanels } from "../../store/document/bench.ts";
+import { benchStore } from "../../store/document/kept-stores.ts";
+import { Fence } from "../error-boundary.tsx";
 import { PlanState } from "../verdict/plan-state.tsx";
 import "./bench.css";
 import { BenchContext, useBench, useBenchAct, useWorkpiece } from "./bench-context.ts";

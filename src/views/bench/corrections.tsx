@@ -1,17 +1,68 @@
-import { useState } from "react";
-import type { Change } from "../../instrument/as-built.ts";
-import { sayPhrase } from "../../instrument/say-phrase.ts";
-import { correctionOf, leftSaid, taking, untaking } from "../../profile/correction.ts";
-import type { Outlook } from "../../profile/outlook.ts";
-import type { RemedyId } from "../../profile/remedy.ts";
-import { replaceRecord } from "../../store/as-built-edits.ts";
+import "./corrections.css";
+import { type ReactNode, useState } from "react";
+import type { Change } from "../../instrument/as-built/as-built.ts";
+import { sayPhrase } from "../../instrument/phrase.ts";
+import { correctionOf, leftSaid, taking, untaking } from "../../profile/bench/correction.ts";
+import type { Outlook } from "../../profile/bench/outlook.ts";
+import type { Remedy, RemedyId, RemedyResult } from "../../profile/bench/remedy.ts";
+import { replaceRecord } from "../../store/document/as-built-edits.ts";
 import { useRimwright } from "../store-context.ts";
 import { BeforeAfterFigure } from "./before-after-figure.tsx";
 import { today, useBenchAct } from "./bench-context.ts";
-import "./corrections.css";
 import { MixedRemedies } from "./mixed-remedies.tsx";
-import { RemedyCard } from "./remedy-card.tsx";
 import { type Looked, useOutlook, type Workpiece } from "./use-outlook.ts";
+
+interface RemedyCardProps {
+  readonly result: RemedyResult;
+  /** Its drawing, where it is the one drawn. */
+  readonly figure: ReactNode;
+  readonly onDraw: (id: RemedyId | null) => void;
+  readonly onTake: (remedy: Remedy) => void;
+}
+
+/** One remedy: what to do, what else it changes; or why it is not to be had. */
+function RemedyCard({ result, figure, onDraw, onTake }: RemedyCardProps) {
+  const units = useRimwright((state) => state.choices.units);
+  if (!result.ok)
+    return (
+      <li className="remedy remedy-barred">
+        <h4>{result.name}</h4>
+        <p>Not possible: {sayPhrase(result.bar, units)}</p>
+      </li>
+    );
+  const { remedy } = result;
+  const drawn = figure !== null;
+  return (
+    <li className={drawn ? "remedy remedy-drawn" : "remedy"}>
+      <h4>{remedy.name}</h4>
+      <p className="remedy-act">{sayPhrase(remedy.act, units)}</p>
+      <ul className="remedy-also">
+        {remedy.also.map((phrase) => {
+          const said = sayPhrase(phrase, units);
+          return <li key={said}>{said}</li>;
+        })}
+      </ul>
+      {figure}
+      <div className="remedy-acts">
+        <button
+          type="button"
+          aria-pressed={drawn}
+          aria-label={`Draw before and after: ${remedy.name}`}
+          onClick={() => onDraw(drawn ? null : remedy.id)}
+        >
+          Draw it
+        </button>
+        <button
+          type="button"
+          aria-label={`Take this correction: ${remedy.name}`}
+          onClick={() => onTake(remedy)}
+        >
+          Take this
+        </button>
+      </div>
+    </li>
+  );
+}
 
 /** What can still be done about the difference between plan and outlook, each remedy with its exact amount. */
 export function Corrections(piece: Workpiece) {
@@ -27,14 +78,14 @@ export function Corrections(piece: Workpiece) {
   return <Remedies piece={piece} looked={looked} outlook={looked.result.outlook} />;
 }
 
-interface Props {
+interface CorrectionsProps {
   readonly piece: Workpiece;
   readonly looked: Looked;
 }
 
 const together = "Several remedies together";
 
-function Remedies({ piece, looked, outlook }: Props & { readonly outlook: Outlook }) {
+function Remedies({ piece, looked, outlook }: CorrectionsProps & { readonly outlook: Outlook }) {
   const units = useRimwright((state) => state.choices.units);
   const act = useBenchAct();
   const { record, goal } = looked;
@@ -86,7 +137,7 @@ function Remedies({ piece, looked, outlook }: Props & { readonly outlook: Outloo
   );
 }
 
-function TakenList({ piece, looked }: Props) {
+function TakenList({ piece, looked }: CorrectionsProps) {
   const act = useBenchAct();
   const { taken } = looked.record;
   if (taken.length === 0) return null;

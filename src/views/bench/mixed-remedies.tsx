@@ -1,16 +1,16 @@
 import { useState } from "react";
-import type { AsBuilt, Change } from "../../instrument/as-built.ts";
+import type { AsBuilt, Change } from "../../instrument/as-built/as-built.ts";
 import {
   type LengthStyle,
   lengthFigure,
   parseLength,
   type Units,
 } from "../../instrument/length.ts";
-import { sayPhrase } from "../../instrument/say-phrase.ts";
-import { leastDifference, mixOf } from "../../profile/correction.ts";
-import type { Goal, Outlook } from "../../profile/outlook.ts";
-import { type RemedyId, remedyIds, remedyNames } from "../../profile/remedy.ts";
-import { height } from "../measures.ts";
+import { sayPhrase } from "../../instrument/phrase.ts";
+import { leastDifference, mixOf } from "../../profile/bench/correction.ts";
+import type { Goal, Outlook } from "../../profile/bench/outlook.ts";
+import { type RemedyId, remedyIds, remedyNames } from "../../profile/bench/remedy.ts";
+import { height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { BeforeAfterFigure } from "./before-after-figure.tsx";
 import { useBench, useBenchAct } from "./bench-context.ts";

@@ -1,7 +1,7 @@
-import { readingField } from "../../instrument/as-built-fields.ts";
-import { sayPhrase } from "../../instrument/say-phrase.ts";
-import { type Goal, goals, type OutlookResult, outlookSaid } from "../../profile/outlook.ts";
-import { standing } from "../../profile/window.ts";
+import { readingField } from "../../instrument/as-built/as-built-fields.ts";
+import { sayPhrase } from "../../instrument/phrase.ts";
+import { type Goal, goals, type OutlookResult, outlookSaid } from "../../profile/bench/outlook.ts";
+import { standing } from "../../profile/standing.ts";
 import { useRimwright } from "../store-context.ts";
 import { Mark } from "../verdict/standing-mark.tsx";
 import { useBenchAct, useWorkpiece } from "./bench-context.ts";

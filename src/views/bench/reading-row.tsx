@@ -1,10 +1,10 @@
 import { type KeyboardEvent, useMemo } from "react";
-import { noteLimit } from "../../instrument/as-built.ts";
-import { type ReadingKey, readingField } from "../../instrument/as-built-fields.ts";
+import { noteLimit } from "../../instrument/as-built/as-built.ts";
+import { type ReadingKey, readingField } from "../../instrument/as-built/as-built-fields.ts";
 import { styleOf } from "../../instrument/field-text.ts";
 import type { Units } from "../../instrument/length.ts";
-import { sayPhrase } from "../../instrument/say-phrase.ts";
-import { asExpected, type Expected, expectedOf } from "../../profile/as-built-expected.ts";
+import { sayPhrase } from "../../instrument/phrase.ts";
+import { asExpected, type Expected, expectedOf } from "../../profile/bench/expected.ts";
 import {
   dateReading,
   noteReading,
@@ -13,10 +13,10 @@ import {
   readReading,
   stepReading,
   typeReading,
-} from "../../store/as-built-edits.ts";
-import { textsOn } from "../../store/bench.ts";
+} from "../../store/document/as-built-edits.ts";
+import { textsOn } from "../../store/document/bench.ts";
 import { Stepper } from "../fields/stepper.tsx";
-import { height } from "../measures.ts";
+import { height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { Mark } from "../verdict/standing-mark.tsx";
 import { today, useBench, useBenchAct, useRecord } from "./bench-context.ts";

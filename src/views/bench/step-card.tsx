@@ -1,11 +1,11 @@
 import { useEffect, useRef } from "react";
-import { noteLimit } from "../../instrument/as-built.ts";
-import { readingsAt } from "../../instrument/as-built-fields.ts";
+import { noteLimit } from "../../instrument/as-built/as-built.ts";
+import { readingsAt } from "../../instrument/as-built/as-built-fields.ts";
+import { type StepId, stepIds, stepNames } from "../../instrument/as-built/steps.ts";
 import type { Phrase } from "../../instrument/phrase.ts";
-import { sayPhrase } from "../../instrument/say-phrase.ts";
-import { type StepId, stepIds, stepNames } from "../../instrument/steps.ts";
-import type { Work } from "../../profile/as-built-work.ts";
-import { markStep, noteStep } from "../../store/as-built-edits.ts";
+import { sayPhrase } from "../../instrument/phrase.ts";
+import type { Work } from "../../profile/bench/order-of-work.ts";
+import { markStep, noteStep } from "../../store/document/as-built-edits.ts";
 import { useRimwright } from "../store-context.ts";
 import { today, useBenchAct, useRecord } from "./bench-context.ts";
 import { ReadingRow } from "./reading-row.tsx";

@@ -1,9 +1,9 @@
 import { useState } from "react";
-import type { PulledString } from "../../instrument/as-built.ts";
+import type { PulledString } from "../../instrument/as-built/as-built.ts";
 import { parseLength, type Units } from "../../instrument/length.ts";
 import { decimalText, plainText, readNumber } from "../../instrument/written-number.ts";
-import { newtonsPerPound, pullsOf, usualNotes } from "../../profile/pull.ts";
-import { setStrings } from "../../store/as-built-edits.ts";
+import { newtonsPerPound, pullsOf, usualNotes } from "../../profile/bench/pull.ts";
+import { setStrings } from "../../store/document/as-built-edits.ts";
 import { useRimwright } from "../store-context.ts";
 import { useBenchAct } from "./bench-context.ts";
 import "./pull.css";

@@ -1,8 +1,8 @@
 import { useMemo } from "react";
-import type { AsBuilt } from "../../instrument/as-built.ts";
+import type { AsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
+import { type Goal, goalOf, type OutlookResult, outlookOf } from "../../profile/bench/outlook.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import { type Goal, goalOf, type OutlookResult, outlookOf } from "../../profile/outlook.ts";
 import { useBench, useRecord } from "./bench-context.ts";
 
 export interface Workpiece {

@@ -1,9 +1,9 @@
 import { useMemo, useState } from "react";
-import { type StepId, stepIds, stepNames } from "../../instrument/steps.ts";
-import { workOf } from "../../profile/as-built-work.ts";
-import { changedBy } from "../../profile/outlook-stand.ts";
-import { finish, unfinish } from "../../store/as-built-edits.ts";
-import { planOf } from "../../store/plan.ts";
+import { type StepId, stepIds, stepNames } from "../../instrument/as-built/steps.ts";
+import { workOf } from "../../profile/bench/order-of-work.ts";
+import { changedBy } from "../../profile/bench/outlook-stand.ts";
+import { finish, unfinish } from "../../store/document/as-built-edits.ts";
+import { planOf } from "../../store/document/plan.ts";
 import { today, useBench, useBenchAct, useRecord } from "./bench-context.ts";
 import { StepCard } from "./step-card.tsx";
 import "./work.css";

@@ -1,13 +1,13 @@
-import { Fence } from "../fence.tsx";
+import { Fence } from "../error-boundary.tsx";
 import "./compare.css";
-import { FamilyPanel } from "./family-panel.tsx";
-import { GhostFigure } from "./ghost-figure.tsx";
 import { MapPanel } from "./map-panel.tsx";
+import { GhostFigure } from "./overlay-figure.tsx";
+import { FamilyPanel } from "./shared-shim-panel.tsx";
 import "./plain-table.css";
 import { SensitivityPanel } from "./sensitivity-panel.tsx";
+import { useShopInstruments } from "./shared-shim-panel.tsx";
 import { SurePanel } from "./sure-panel.tsx";
 import { SweepPanel } from "./sweep-panel.tsx";
-import { useShopInstruments } from "./use-shop-instruments.ts";
 import { VariantsPanel } from "./variants-panel.tsx";
 
 /** What each choice does, before the first stroke: variants, sweeps, what matters, how sure, one shim for several. */

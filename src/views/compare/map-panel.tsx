@@ -1,23 +1,20 @@
 import { useMemo } from "react";
-import { type MapSheet, mapScene } from "../../drawing/map-chart.ts";
+import { type MapSheet, mapScene } from "../../drawing/charts/map-chart.ts";
 import type { FieldPath } from "../../instrument/field.ts";
-import { readField } from "../../instrument/field-path.ts";
+import { readField } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
-import { heldInstrument } from "../../profile/sweep.ts";
-import type { Comparison } from "../../store/compare.ts";
-import type { MapJob } from "../../store/worker-job.ts";
+import { heldInstrument } from "../../profile/comparison/sweep.ts";
+import type { Comparison } from "../../store/document/comparison.ts";
+import type { MapJob } from "../../worker/messages.ts";
 import { FieldChoice } from "../fields/field-choice.tsx";
 import { useRimwright } from "../store-context.ts";
+import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { rangeRound } from "./input-range.ts";
 import { fieldMeasure, outcomeMeasure } from "./measure-of.ts";
-import { OutcomeChoice } from "./outcome-choice.tsx";
-import { Pick } from "./pick.tsx";
-import { SaveSvg } from "./save-svg.tsx";
-import { SceneRoom } from "./scene-room.tsx";
+import { OutcomeChoice, Pick } from "./pick.tsx";
 import { holds } from "./sweep-panel.tsx";
-import { useComparison } from "./use-comparison.ts";
+import { useComparison, useNumbers } from "./use-comparison.ts";
 import { useJob } from "./use-job.ts";
-import { useNumbers } from "./use-numbers.ts";
 
 /** Two inputs against one outcome, with the part where every check passes. */
 export function MapPanel() {

@@ -1,12 +1,12 @@
-import type { Measure } from "../../drawing/chart.ts";
-import { formatAngle } from "../../instrument/angle.ts";
+import type { Measure } from "../../drawing/charts/chart.ts";
 import type { FieldPath } from "../../instrument/field.ts";
 import { styleOf } from "../../instrument/field-text.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Range, TargetKind } from "../../instrument/instrument.ts";
 import { formatLength, type Units } from "../../instrument/length.ts";
-import { type OutcomeKey, outcomeNames } from "../../profile/sweep-outcome.ts";
-import { angle, dimension } from "../measures.ts";
+import { formatAngle } from "../../instrument/written-number.ts";
+import { type OutcomeKey, outcomeNames } from "../../profile/comparison/outcomes.ts";
+import { angle, dimension } from "../figures/measures.ts";
 
 const sizes = { mm: 1, in: 25.4, ft: 304.8 } as const;
 

@@ -1,23 +1,21 @@
 import { useMemo } from "react";
-import { barScene } from "../../drawing/bars.ts";
+import { barScene } from "../../drawing/charts/bars.ts";
 import { fieldFigure } from "../../instrument/field-text.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
-import { sayPhrase, sayQuantity } from "../../instrument/say-phrase.ts";
+import { sayPhrase, sayQuantity } from "../../instrument/phrase.ts";
+import { outcomeNames } from "../../profile/comparison/outcomes.ts";
 import {
   type MovedOutcome,
   movedOutcomes,
   type Sensitivity,
   sensitivitiesOf,
-} from "../../profile/sensitivity.ts";
-import { outcomeNames } from "../../profile/sweep-outcome.ts";
+} from "../../profile/comparison/sensitivity.ts";
 import { Labelled } from "../fields/labelled.tsx";
 import { useRimwright } from "../store-context.ts";
+import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { difference, outcomeMeasure } from "./measure-of.ts";
-import { SaveSvg } from "./save-svg.tsx";
-import { SceneRoom } from "./scene-room.tsx";
-import { useComparison } from "./use-comparison.ts";
-import { useNumbers } from "./use-numbers.ts";
+import { useComparison, useNumbers } from "./use-comparison.ts";
 
 const mostBars = 8;
 

@@ -1,16 +1,15 @@
 import { useMemo, useState } from "react";
-import type { Certainty } from "../../profile/uncertainty.ts";
-import { type Comparison, drawCounts } from "../../store/compare.ts";
-import type { CertaintyJob } from "../../store/worker-job.ts";
+import type { Certainty } from "../../profile/uncertainty/uncertainty.ts";
+import { type Comparison, drawCounts } from "../../store/document/comparison.ts";
+import type { CertaintyJob } from "../../worker/messages.ts";
 import { Labelled } from "../fields/labelled.tsx";
 import { ToleranceFields } from "../fields/tolerance-fields.tsx";
 import { useRimwright } from "../store-context.ts";
 import { counted, percent } from "./measure-of.ts";
 import { Pick } from "./pick.tsx";
 import { SureResult } from "./sure-result.tsx";
-import { useComparison } from "./use-comparison.ts";
+import { useComparison, useNumbers } from "./use-comparison.ts";
 import { type Running, useJob } from "./use-job.ts";
-import { useNumbers } from "./use-numbers.ts";
 
 const shapes = [
   ["normal", "normal, ± holds 95 %"],

@@ -1,12 +1,11 @@
 import { useState } from "react";
-import { histogramScene } from "../../drawing/histogram.ts";
+import { histogramScene } from "../../drawing/charts/histogram.ts";
 import type { Units } from "../../instrument/length.ts";
-import type { DrawnKind } from "../../profile/draw-model.ts";
-import type { Certainty, Sureness } from "../../profile/uncertainty.ts";
+import type { DrawnKind } from "../../profile/uncertainty/perturbed-model.ts";
+import type { Certainty, Sureness } from "../../profile/uncertainty/uncertainty.ts";
 import { useRimwright } from "../store-context.ts";
+import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { outcomeMeasure, percent, saidRange } from "./measure-of.ts";
-import { SaveSvg } from "./save-svg.tsx";
-import { SceneRoom } from "./scene-room.tsx";
 
 const overrun = "Shim over the thinnest clean one";
 

@@ -1,21 +1,64 @@
 import { useMemo, useState } from "react";
-import { compareLine } from "../../drawing/compare-line.ts";
-import { type SweepSheet, type SweptCurve, sweepDrawing } from "../../drawing/sweep-chart.ts";
-import { readField } from "../../instrument/field-path.ts";
+import {
+  type SweepSheet,
+  type SweptCurve,
+  sweepDrawing,
+} from "../../drawing/charts/sweep-chart.ts";
+import { compareLine } from "../../drawing/section/overlay.ts";
+import { readField } from "../../instrument/fields.ts";
 import type { Range, TargetKind } from "../../instrument/instrument.ts";
-import { heldInstrument, type SweepAsked, sweepOf } from "../../profile/sweep.ts";
-import type { Comparison } from "../../store/compare.ts";
+import {
+  type Crossing,
+  heldInstrument,
+  type Sweep,
+  type SweepAsked,
+  sweepOf,
+} from "../../profile/comparison/sweep.ts";
+import type { Comparison } from "../../store/document/comparison.ts";
 import { FieldChoice } from "../fields/field-choice.tsx";
 import { useRimwright } from "../store-context.ts";
-import { Crossings } from "./crossings.tsx";
+import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { rangeRound, zooms } from "./input-range.ts";
 import { fieldMeasure, outcomeMeasure } from "./measure-of.ts";
-import { OutcomeChoice } from "./outcome-choice.tsx";
-import { Pick } from "./pick.tsx";
+import { OutcomeChoice, Pick } from "./pick.tsx";
 import { PresentHandle } from "./present-handle.tsx";
-import { SaveSvg } from "./save-svg.tsx";
-import { SceneRoom } from "./scene-room.tsx";
 import { type Compared, useCompared, useComparison } from "./use-comparison.ts";
+
+interface Props {
+  readonly curves: readonly SweptCurve[];
+  readonly asked: SweepAsked;
+  readonly kind: TargetKind;
+}
+
+/** In words, where each curve comes into its window and leaves it. */
+function Crossings({ curves, asked, kind }: Props) {
+  const units = useRimwright((state) => state.choices.units);
+  const { say } = fieldMeasure(asked.path, kind, units);
+  return (
+    <ul className="crossings" aria-label="Where each meets its window">
+      {curves.map(({ name, sweep }) => (
+        <li key={name}>
+          <strong>{name}</strong> {told(sweep, say)}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function told({ window, crossings, points }: Sweep, say: (x: number) => string): string {
+  if (window === null) return "has no window for this outcome.";
+  if (crossings.length === 0) {
+    const value = points.find((point) => point.value !== null)?.value ?? null;
+    if (value === null) return "has no plan here.";
+    return value >= window[0] && value <= window[1]
+      ? "is in its window all along."
+      : "is out of its window all along.";
+  }
+  return `${crossings.map((crossing) => crossed(crossing, say)).join(", ")}.`;
+}
+
+const crossed = ({ at, way, edge }: Crossing, say: (x: number) => string): string =>
+  `${way === "enters" ? "comes into" : "leaves"} its window at ${say(at)} (its ${edge} end)`;
 
 export const holds = [
   ["shim", "the shim stays"],

@@ -1,13 +1,28 @@
-import { useCallback, useMemo } from "react";
+import { useCallback, useMemo, useState } from "react";
 import { useStore } from "zustand";
 import type { Instrument } from "../../instrument/instrument.ts";
+import { type Variant, variantInstrument } from "../../profile/comparison/variant.ts";
 import type { ProfileResult } from "../../profile/outcome.ts";
-import { type Variant, variantInstrument } from "../../profile/variant.ts";
-import { type Comparison, firstComparison } from "../../store/compare.ts";
-import { compareStore } from "../../store/kept-stores.ts";
-import { planOf } from "../../store/plan.ts";
+import { type Comparison, firstComparison } from "../../store/document/comparison.ts";
+import { compareStore } from "../../store/document/kept-stores.ts";
+import { planOf } from "../../store/document/plan.ts";
 import { useRimwright } from "../store-context.ts";
-import { useNumbers } from "./use-numbers.ts";
+
+/** What of an instrument its plan does not follow from. */
+const besides: readonly string[] = ["name", "notes"] satisfies readonly (keyof Instrument)[];
+
+function sameNumbers(a: Instrument, b: Instrument): boolean {
+  const keys = new Set([...Object.keys(a), ...Object.keys(b)]) as Set<keyof Instrument>;
+  return [...keys].every((key) => besides.includes(key) || a[key] === b[key]);
+}
+
+/** The same object while only its name or its notes change, so that work on it is not begun anew. */
+export function useNumbers(instrument: Instrument): Instrument {
+  const [kept, setKept] = useState(instrument);
+  if (kept === instrument || sameNumbers(kept, instrument)) return kept;
+  setKept(instrument);
+  return instrument;
+}
 
 export type EditComparison = (edit: (comparison: Comparison) => Comparison) => void;
 

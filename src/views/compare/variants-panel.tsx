@@ -1,9 +1,9 @@
 import { useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldPaths } from "../../instrument/fields.ts";
-import { mostVariants, type Variant } from "../../profile/variant.ts";
-import { addVariant, removeVariant, restoreVariant } from "../../store/compare.ts";
-import { newId } from "../../store/new-id.ts";
+import { mostVariants, type Variant } from "../../profile/comparison/variant.ts";
+import { addVariant, removeVariant, restoreVariant } from "../../store/document/comparison.ts";
+import { newId } from "../../store/document/new-id.ts";
 import { FieldChoice } from "../fields/field-choice.tsx";
 import { useRimwright } from "../store-context.ts";
 import { TableExport } from "./table-export.tsx";

@@ -1,5 +1,5 @@
 import type { Setting } from "../../profile/setting.ts";
-import { type BraceWish, braceShape, mostBraces, type Plate, useBraces } from "../braces.ts";
+import { type BraceWish, braceShape, mostBraces, type Plate, useBraces } from "./braces.ts";
 import { LengthEntry } from "./length-entry.tsx";
 
 interface Props {

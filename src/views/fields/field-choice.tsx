@@ -1,6 +1,5 @@
 import type { FieldPath } from "../../instrument/field.ts";
-import { readField } from "../../instrument/field-path.ts";
-import { fieldAt, fieldGroups, isFieldPath, pathsIn } from "../../instrument/fields.ts";
+import { fieldAt, fieldGroups, isFieldPath, pathsIn, readField } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { Labelled } from "./labelled.tsx";
 

@@ -1,8 +1,8 @@
 import { memo, type ReactNode } from "react";
 import { type FieldGroup as Group, pathsIn } from "../../instrument/fields.ts";
-import { fold, groupOf } from "../../store/choosing.ts";
-import { unreadFields } from "../../store/field-view.ts";
-import { planOf } from "../../store/plan.ts";
+import { fold, groupOf } from "../../store/document/choices.ts";
+import { unreadFields } from "../../store/document/field-view.ts";
+import { planOf } from "../../store/document/plan.ts";
 import { useAct, useRimwright } from "../store-context.ts";
 import { FieldRow } from "./field-row.tsx";
 

@@ -1,14 +1,13 @@
 import { type KeyboardEvent, memo } from "react";
 import type { Field, FieldPath } from "../../instrument/field.ts";
-import { readField } from "../../instrument/field-path.ts";
 import { unitAfter } from "../../instrument/field-text.ts";
-import { fieldAt } from "../../instrument/fields.ts";
+import { fieldAt, readField } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
-import { setNone, stepField, typeField } from "../../store/edits.ts";
-import { fieldTrouble, shownText } from "../../store/field-view.ts";
+import { setNone, stepField, typeField } from "../../store/document/edits.ts";
+import { fieldTrouble, shownText } from "../../store/document/field-view.ts";
 import { useAct, useRimwright } from "../store-context.ts";
-import { fieldId } from "./field-id.ts";
 import { FieldTrouble } from "./field-trouble.tsx";
+import { fieldId } from "./go-to-field.ts";
 import { Stepper } from "./stepper.tsx";
 
 /** One number: its name, what is typed, steppers, and what is wrong with it. */

@@ -1,12 +1,31 @@
-import { useEffect, useRef } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldAt } from "../../instrument/fields.ts";
-import { sayPhrase, sayQuantity } from "../../instrument/say-phrase.ts";
+import { type Phrase, sayPhrase, sayQuantity } from "../../instrument/phrase.ts";
 import type { Refusal } from "../../profile/outcome.ts";
-import { setField } from "../../store/edits.ts";
+import { setField } from "../../store/document/edits.ts";
+import { workableRange } from "../../store/document/field-view.ts";
+import { rangePhrase } from "../../store/document/plan.ts";
 import { useAct, useRimwright } from "../store-context.ts";
-import { fieldId } from "./field-id.ts";
-import { useWorks } from "./use-works.ts";
+import { fieldId } from "./go-to-field.ts";
+
+/** "… to … works here": what a field in trouble may be, found a moment after the trouble is on the screen. */
+function useWorks(path: FieldPath, wanted: boolean): Phrase | null {
+  const instrument = useRimwright((state) => state.instrument);
+  const lastGood = useRimwright((state) => state.lastGood);
+  const [works, setWorks] = useState<Phrase | null>(null);
+  useEffect(() => {
+    setWorks(null);
+    if (!wanted) return;
+    const search = setTimeout(() => {
+      const range = workableRange({ instrument, lastGood }, path);
+      if (range !== null)
+        setWorks([...rangePhrase(instrument, path, range), " works with the rest as it is."]);
+    }, 60);
+    return () => clearTimeout(search);
+  }, [instrument, lastGood, path, wanted]);
+  return wanted ? works : null;
+}
 
 /** What is wrong with a field, what would work in it for this instrument, and a button that takes the nearest. */
 export function FieldTrouble({ path, trouble }: { path: FieldPath; trouble: Refusal | null }) {

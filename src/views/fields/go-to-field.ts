@@ -1,7 +1,9 @@
 import type { FieldPath } from "../../instrument/field.ts";
-import { fold, groupOf } from "../../store/choosing.ts";
+import { fold, groupOf } from "../../store/document/choices.ts";
 import { useAct } from "../store-context.ts";
-import { fieldId } from "./field-id.ts";
+
+/** The id of a field's input in the page. */
+export const fieldId = (path: FieldPath): string => `field-${path}`;
 
 /** Unfolds a field's group and puts the cursor in it. */
 export function useGoToField(): (path: FieldPath) => void {

@@ -1,14 +1,83 @@
+import "./fields.css";
 import { type FocusEvent, lazy, Suspense, useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldGroups, isFieldPath } from "../../instrument/fields.ts";
+import { targetKinds } from "../../instrument/instrument.ts";
+import { targetFields } from "../../instrument/outcome-fields.ts";
+import { sayPhrase } from "../../instrument/phrase.ts";
+import { textLimits } from "../../instrument/schema.ts";
+import { switchTarget, writeNotes } from "../../store/document/edits.ts";
+import { rangePhrase } from "../../store/document/plan.ts";
+import { useAct, useRimwright } from "../store-context.ts";
+import { usePlan } from "../use-plan.ts";
 import { FieldGroup } from "./field-group.tsx";
-import "./fields.css";
+import { FieldRow } from "./field-row.tsx";
 import { HowPanel } from "./how-panel.tsx";
-import { NotesField, NotesLine } from "./notes-field.tsx";
-import { TargetFields } from "./target-fields.tsx";
+
+function NotesField() {
+  const notes = useRimwright((state) => state.instrument.notes);
+  const act = useAct();
+  return (
+    <section className="group">
+      <h2>
+        <label htmlFor="notes">Notes</label>
+      </h2>
+      <textarea
+        id="notes"
+        rows={4}
+        maxLength={textLimits.notes}
+        value={notes}
+        onChange={({ target }) => act((state) => writeNotes(state, target.value))}
+      />
+    </section>
+  );
+}
+
+/** The notes where they are seen first: an invented instrument says there that it is one. */
+function NotesLine() {
+  const notes = useRimwright((state) => state.instrument.notes);
+  return notes === "" ? null : <p className="notes-line">{notes}</p>;
+}
+
+/** Which outcome the shim is found for. The choice itself moves nothing: the next target starts at what is now. */
+function TargetFields() {
+  const kind = useRimwright((state) => state.instrument.target.kind);
+  const act = useAct();
+  return (
+    <>
+      <fieldset className="target-kinds">
+        <legend className="target-ask">Find the shim that gives this</legend>
+        {targetKinds.map((choice) => (
+          <label key={choice} className="target-kind">
+            <input
+              type="radio"
+              className="tick"
+              name="target-kind"
+              checked={kind === choice}
+              onChange={() => act((state) => switchTarget(state, choice))}
+            />
+            {choice === "shim" ? "Shim itself, as stated" : targetFields[choice].label}
+          </label>
+        ))}
+      </fieldset>
+      <FieldRow path="target.value" />
+      <Reach />
+    </>
+  );
+}
+
+/** The range of the present target for this instrument. */
+function Reach() {
+  const units = useRimwright((state) => state.choices.units);
+  const target = useRimwright((state) => state.instrument.target);
+  const plan = usePlan();
+  if (plan === null) return null;
+  const range = rangePhrase(plan.instrument, "target.value", plan.profile.reachable[target.kind]);
+  return <p className="reach">This instrument can be given {sayPhrase(range, units)}.</p>;
+}
 
 const Cautions = lazy(() =>
-  import("../cautions.tsx").then(({ Cautions: Body }) => ({ default: Body })),
+  import("./cautions.tsx").then(({ Cautions: Body }) => ({ default: Body })),
 );
 const ToleranceFields = lazy(() =>
   import("./tolerance-fields.tsx").then(({ ToleranceFields: Body }) => ({ default: Body })),

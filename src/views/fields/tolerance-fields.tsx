@@ -3,8 +3,12 @@ import type { FieldPath } from "../../instrument/field.ts";
 import { fieldFigure, parseField, unitAfter } from "../../instrument/field-text.ts";
 import { defaultTolerances, fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
-import { asBuilt, tolerancesOf, withGeneralTolerances } from "../../profile/draw-built.ts";
-import { setTolerances } from "../../store/tolerances.ts";
+import {
+  asBuilt,
+  tolerancesOf,
+  withGeneralTolerances,
+} from "../../profile/uncertainty/built-instrument.ts";
+import { setTolerances } from "../../store/document/edits.ts";
 import { useAct, useRimwright } from "../store-context.ts";
 import { FieldChoice } from "./field-choice.tsx";
 import "./tolerance-fields.css";

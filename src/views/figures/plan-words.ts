@@ -1,6 +1,6 @@
-import type { PlanWords } from "../../drawing/plan-sheet.ts";
+import type { PlanWords } from "../../drawing/plan/plan-sheet.ts";
 import { lengthFigure, type Units } from "../../instrument/length.ts";
-import { angle, dimension } from "../measures.ts";
+import { angle, dimension } from "./measures.ts";
 
 /** A length without its unit, for tables and for the edge of the plan. */
 export function figure(mm: number, units: Units): string {

@@ -1,13 +1,53 @@
-import { Fence } from "../fence.tsx";
+import "./layout.css";
+import { useSyncExternalStore } from "react";
+import { chooseStretch, turnOver } from "../../store/document/choices.ts";
+import { stretches } from "../../store/document/state.ts";
+import { Fence } from "../error-boundary.tsx";
 import { Inputs } from "../fields/inputs.tsx";
-import { useMedia } from "../use-media.ts";
+import { useAct, useRimwright } from "../store-context.ts";
 import { AllNumbers } from "../verdict/all-numbers.tsx";
 import { Checks } from "../verdict/checks.tsx";
 import { PlanState } from "../verdict/plan-state.tsx";
 import { Verdict } from "../verdict/verdict.tsx";
-import { DrawingTools } from "./drawing-tools.tsx";
-import "./layout.css";
 import { SectionFigure } from "./section-figure.tsx";
+
+/** How the section is drawn. */
+function DrawingTools() {
+  const stretch = useRimwright((state) => state.choices.stretch);
+  const turned = useRimwright((state) => state.choices.turned);
+  const act = useAct();
+  return (
+    <div className="drawing-tools">
+      <fieldset className="switch">
+        <legend className="unseen">Heights</legend>
+        {stretches.map((times) => (
+          <button
+            key={times}
+            type="button"
+            aria-pressed={stretch === times}
+            aria-label={times === 1 ? "Heights true to scale" : `Heights ${times} times`}
+            onClick={() => act((state) => chooseStretch(state, times))}
+          >
+            {times}×
+          </button>
+        ))}
+      </fieldset>
+      <button type="button" aria-pressed={turned} onClick={() => act(turnOver)}>
+        Turn over
+      </button>
+    </div>
+  );
+}
+
+/** Whether a media query holds, where there are such; else not. */
+function useMedia(query: string): boolean {
+  const watch = (changed: () => void): (() => void) => {
+    const list = window.matchMedia?.(query);
+    list?.addEventListener("change", changed);
+    return () => list?.removeEventListener("change", changed);
+  };
+  return useSyncExternalStore(watch, () => window.matchMedia?.(query).matches ?? false);
+}
 
 /** The inputs, and in sight of all of them the section and the verdict. */
 export function LayoutView() {

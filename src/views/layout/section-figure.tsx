@@ -1,11 +1,11 @@
 import { useMemo, useState } from "react";
 import type { Frame } from "../../drawing/frame.ts";
-import { type Section, sectionOf } from "../../drawing/section.ts";
+import { type Section, sectionOf } from "../../drawing/section/section.ts";
 import { settingOf } from "../../profile/setting.ts";
-import type { ShownPlan } from "../../store/plan.ts";
-import type { Choices } from "../../store/state.ts";
+import type { ShownPlan } from "../../store/document/plan.ts";
+import type { Choices } from "../../store/document/state.ts";
+import { angle, dimension } from "../figures/measures.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
-import { angle, dimension } from "../measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { usePlanSoon } from "../use-plan.ts";
 import { Handles } from "./handles.tsx";

@@ -1,14 +1,79 @@
 import { useState } from "react";
-import { braceOf } from "../../drawing/brace.ts";
-import { archOf, braceFits, braceRises } from "../../profile/brace.ts";
-import { braceShape, type Plate, useBraces } from "../braces.ts";
+import { braceOf } from "../../drawing/side/brace.ts";
+import type { BraceShape } from "../../drawing/templates/brace-template.ts";
+import { archOf, type BraceRise, braceFits, braceRises } from "../../profile/brace.ts";
 import { BraceEntries } from "../fields/brace-entries.tsx";
+import { braceShape, type Plate, useBraces } from "../fields/braces.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
-import { wordsIn } from "../figures/plan-words.ts";
+import { figure, unitName, wordsIn } from "../figures/plan-words.ts";
 import { useRimwright } from "../store-context.ts";
-import { type BraceRow, BraceTable } from "./brace-table.tsx";
-import { RimFigure } from "./rim-figure.tsx";
-import type { Rim } from "./use-rim.ts";
+import { type Rim, RimFigure } from "./rim-figure.tsx";
+
+interface BraceRow {
+  readonly key: number;
+  readonly name: string;
+  readonly shape: BraceShape;
+  readonly rises: readonly BraceRise[];
+}
+
+interface BraceTableProps {
+  readonly plate: Plate;
+  readonly rows: readonly BraceRow[];
+}
+
+/** The rises of one plate's braces side by side: at each place from the middle, and at each brace's own end. */
+function BraceTable({ plate, rows }: BraceTableProps) {
+  const units = useRimwright((state) => state.choices.units);
+  if (rows.length === 0) return null;
+  const places = rows.flatMap(({ rises }) => rises.map(({ fromMiddle }) => fromMiddle));
+  const sorted = [...new Set(places)].sort((a, b) => a - b);
+  return (
+    <div className="rim-table">
+      <table>
+        <caption>
+          {plate} braces, {unitName(units)}. Both ends alike.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col" rowSpan={2}>
+              From the middle
+            </th>
+            {rows.map(({ key, shape }, i) => (
+              <th key={key} scope="colgroup" colSpan={2}>
+                {rows.length > 1 && `${i + 1}: `}
+                {figure(shape.length, units)} long
+              </th>
+            ))}
+          </tr>
+          <tr>
+            {rows.map(({ key }) => [
+              <th key={`${key} rise`} scope="col">
+                Over the ends
+              </th>,
+              <th key={`${key} drop`} scope="col">
+                Under the middle
+              </th>,
+            ])}
+          </tr>
+        </thead>
+        <tbody>
+          {sorted.map((place) => (
+            <tr key={place}>
+              <th scope="row">{figure(place, units)}</th>
+              {rows.map(({ key, rises }) => {
+                const here = rises.find(({ fromMiddle }) => fromMiddle === place);
+                return [
+                  <td key={`${key} rise`}>{here && figure(here.rise, units)}</td>,
+                  <td key={`${key} drop`}>{here && figure(here.drop, units)}</td>,
+                ];
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
 
 const plates: readonly Plate[] = ["Top", "Back"];
 
@@ -36,12 +101,12 @@ export function BracePanel({ rim: { setting } }: { readonly rim: Rim }) {
   );
 }
 
-interface Props {
+interface BracePanelProps {
   readonly plate: Plate;
   readonly setting: Rim["setting"];
 }
 
-function PlateBraces({ plate, setting, every }: Props & { readonly every: number }) {
+function PlateBraces({ plate, setting, every }: BracePanelProps & { readonly every: number }) {
   const words = wordsIn(useRimwright((state) => state.choices.units));
   const [wishes] = useBraces(plate);
   const rows = wishes.map((wish, i): BraceRow => {
@@ -82,7 +147,7 @@ function PlateBraces({ plate, setting, every }: Props & { readonly every: number
 }
 
 /** How deep the dish of this plate is over a stated diameter. */
-function DishDepth({ plate, setting: { instrument } }: Props) {
+function DishDepth({ plate, setting: { instrument } }: BracePanelProps) {
   const words = wordsIn(useRimwright((state) => state.choices.units));
   const [across, setAcross] = useState<number | null>(null);
   const [own, setOwn] = useState<{ readonly radius: number | null } | null>(null);

@@ -1,7 +1,7 @@
+import { framed, halfOf, type TracingEnds } from "../../geometry/outline/tracing.ts";
+import { guessedEnds } from "../../geometry/outline/tracing-ends.ts";
+import { fitted } from "../../geometry/outline/tracing-fit.ts";
 import type { Place } from "../../geometry/polyline.ts";
-import { framed, halfOf, type TracingEnds } from "../../geometry/tracing.ts";
-import { guessedEnds } from "../../geometry/tracing-ends.ts";
-import { fitted } from "../../geometry/tracing-fit.ts";
 import type { Tracing } from "../../instrument/instrument.ts";
 import { mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import { tracingFaultPhrase, tracingFlaw, tracingLimits } from "../../instrument/tracing.ts";

@@ -1,11 +1,101 @@
-import { planOf } from "../../drawing/plan.ts";
-import { endsSomewhere, nothing, planHeight } from "../../drawing/plan-sheet.ts";
+import { planOf } from "../../drawing/plan/plan.ts";
+import { endsSomewhere, nothing, planHeight } from "../../drawing/plan/plan-sheet.ts";
+import type { Station } from "../../profile/outcome.ts";
+import { comesOffAt } from "../../profile/side.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
-import { wordsIn } from "../figures/plan-words.ts";
+import { figure, unitName, wordsIn } from "../figures/plan-words.ts";
 import { useRimwright } from "../store-context.ts";
-import { RimFigure } from "./rim-figure.tsx";
-import { StationTable } from "./station-table.tsx";
-import type { Rim } from "./use-rim.ts";
+import { type Rim, RimFigure } from "./rim-figure.tsx";
+
+/** A line of the table: a station with what comes off there in all, and what it is known by. */
+interface RimRow extends Pick<Station, "x" | "halfWidth" | "arcLength" | "sideDepth" | "zone"> {
+  readonly names: readonly string[];
+  readonly off: number;
+}
+
+/** Nearer than this along the side, two places are one, mm. */
+const one = 0.5;
+
+/** The stations, and among them the places where most and least comes off. */
+function rowsOf({ setting, profile, side }: Rim): readonly RimRow[] {
+  const { stations, rimOffset, maxRemovalX, leastRemovalX } = profile;
+  const extremes = [
+    { name: "most comes off", x: maxRemovalX },
+    ...(endsSomewhere(profile) ? [{ name: "least comes off", x: leastRemovalX }] : []),
+  ].map(({ name, x }) => rowAt({ setting, profile, side }, name, x));
+  const near = (row: RimRow, arc: number): boolean => Math.abs(row.arcLength - arc) < one;
+  const rows = stations.map((station): RimRow => {
+    const known = extremes.filter((row) => near(row, station.arcLength));
+    const names = station.name === "" ? [] : [station.name];
+    return {
+      ...station,
+      names: [...names, ...known.flatMap((row) => row.names)],
+      off: station.removal + rimOffset,
+    };
+  });
+  const apart = extremes.filter((row) => !stations.some(({ arcLength }) => near(row, arcLength)));
+  return [...rows, ...apart].sort((a, b) => a.arcLength - b.arcLength);
+}
+
+function rowAt({ setting, profile, side }: Rim, name: string, x: number): RimRow {
+  const { outline, breakX } = setting;
+  const arcLength = outline.arcLength(x);
+  return {
+    names: [name],
+    ...{ x, arcLength, halfWidth: outline.halfWidth(x) },
+    off: comesOffAt(setting, profile, x),
+    sideDepth: side.backAt(arcLength) - side.topAt(arcLength),
+    zone: x < breakX ? "dome" : "flat",
+  };
+}
+
+/** The stations in figures, in the order of the side from the tail seam. */
+function StationTable({ rim }: { readonly rim: Rim }) {
+  const units = useRimwright((state) => state.choices.units);
+  return (
+    <div className="rim-table">
+      <table>
+        <caption>
+          In {unitName(units)}. What comes off, off the level rim; depth, of the finished side.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Along the side</th>
+            <th scope="col">From the tail</th>
+            <th scope="col">Half width</th>
+            <th scope="col">Comes off</th>
+            <th scope="col">Side depth</th>
+            <th scope="col">Zone</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rowsOf(rim).map(({ names, arcLength, x, halfWidth, off, sideDepth, zone }) => (
+            <tr
+              key={`${names.join()} ${arcLength}`}
+              data-landmark={names.length > 0 ? "" : undefined}
+            >
+              <th scope="row">
+                {figure(arcLength, units)}
+                {names.map((name) => (
+                  <span key={name} className="rim-landmark">
+                    {name}
+                  </span>
+                ))}
+              </th>
+              <td>{figure(x, units)}</td>
+              <td>{figure(halfWidth, units)}</td>
+              <td>{figure(Math.max(0, off), units)}</td>
+              <td>{figure(sideDepth, units)}</td>
+              <td>
+                <span className={`rim-zone rim-${zone}`}>{zone}</span>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
 
 interface Props {
   readonly rim: Rim;

@@ -1,12 +1,12 @@
 import { useState } from "react";
-import { Fence } from "../fence.tsx";
+import { Fence } from "../error-boundary.tsx";
 import { PlanState } from "../verdict/plan-state.tsx";
 import { BracePanel } from "./brace-panel.tsx";
 import { PlanPanel } from "./plan-panel.tsx";
 import "./rim.css";
+import { useRim } from "./rim-figure.tsx";
 import { SidePanel } from "./side-panel.tsx";
 import { TracingPanel } from "./tracing-panel.tsx";
-import { useRim } from "./use-rim.ts";
 
 /** mm of edge between stations, unless another is chosen. */
 const usualSpacing = 25;

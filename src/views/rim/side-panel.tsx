@@ -1,11 +1,11 @@
 import { useState } from "react";
-import { sidePatternOf } from "../../drawing/side-pattern.ts";
-import { sidePatternHeight } from "../../drawing/side-pattern-sheet.ts";
+import { sidePatternOf } from "../../drawing/side/side-pattern.ts";
+import { sidePatternHeight } from "../../drawing/side/side-pattern-sheet.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
 import { wordsIn } from "../figures/plan-words.ts";
 import { useRimwright } from "../store-context.ts";
+import type { Rim } from "./rim-figure.tsx";
 import { RimFigure } from "./rim-figure.tsx";
-import type { Rim } from "./use-rim.ts";
 
 /** The side unrolled, and whether the strip at hand is wide enough for it. */
 export function SidePanel({ rim: { setting, side } }: { readonly rim: Rim }) {

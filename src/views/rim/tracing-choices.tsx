@@ -1,7 +1,61 @@
-import { Fragment, useId } from "react";
+import { Fragment, useId, useState } from "react";
+import type { TracingEnds } from "../../geometry/outline/tracing.ts";
 import type { Place } from "../../geometry/polyline.ts";
-import type { TracingEnds } from "../../geometry/tracing.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
+
+interface TracingTextProps {
+  readonly text: string;
+  readonly onText: (text: string) => void;
+}
+
+/** A drawing pasted, or read from a file on this device. Nothing leaves it. */
+export function TracingText({ text, onText }: TracingTextProps) {
+  const id = useId();
+  const [file, setFile] = useState("");
+  const open = async (chosen: File | undefined): Promise<void> => {
+    if (chosen === undefined) return;
+    onText(await chosen.text());
+    setFile(chosen.name);
+  };
+  return (
+    <div className="rim-source">
+      <label htmlFor={`${id}-file`}>A file, .csv or .svg</label>
+      <input
+        id={`${id}-file`}
+        type="file"
+        accept=".csv,.txt,.svg,text/csv,text/plain,image/svg+xml"
+        onChange={({ target }) => void open(target.files?.[0])}
+      />
+      <label htmlFor={`${id}-text`}>Or paste it here</label>
+      <textarea
+        id={`${id}-text`}
+        rows={3}
+        spellCheck={false}
+        placeholder="0, 0&#10;5.4, 56.0&#10;17.1, 97.2"
+        value={text.length > shown ? `${text.slice(0, shown)}…` : text}
+        readOnly={text.length > shown}
+        onChange={({ target }) => {
+          setFile("");
+          onText(target.value);
+        }}
+      />
+      {text !== "" && (
+        <button
+          type="button"
+          onClick={() => {
+            setFile("");
+            onText("");
+          }}
+        >
+          Clear {file === "" ? "the drawing" : file}
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** A longer text is shown in part, and is not edited by hand. */
+const shown = 20_000;
 
 export type TracingUnit = "file" | "mm" | "in" | "px";
 
@@ -11,7 +65,7 @@ export const unitSize = (unit: TracingUnit, stated: number | null): number =>
 
 const errors = [0.1, 0.25, 0.5, 1];
 
-interface Props {
+interface TracingChoicesProps {
   readonly unit: TracingUnit;
   readonly error: number;
   /** Whether the file says its own unit. */
@@ -21,7 +75,7 @@ interface Props {
 }
 
 /** The drawing's unit, and how near the curve must come to it. */
-export function TracingChoices({ unit, error, stated, onUnit, onError }: Props) {
+export function TracingChoices({ unit, error, stated, onUnit, onError }: TracingChoicesProps) {
   const id = useId();
   const units: readonly (readonly [TracingUnit, string])[] = [
     ...(stated ? [["file", "as the file says"] as const] : []),

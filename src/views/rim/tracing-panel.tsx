@@ -1,16 +1,21 @@
 import { useMemo, useState } from "react";
-import { tracingPlanOf } from "../../drawing/plan-tracing.ts";
-import type { TracingEnds } from "../../geometry/tracing.ts";
-import { guessedEnds, turned } from "../../geometry/tracing-ends.ts";
-import { TracedOutline } from "../../geometry/tracing-outline.ts";
-import { sayPhrase } from "../../instrument/say-phrase.ts";
-import { traceOutline } from "../../store/tracing.ts";
+import { tracingPlanOf } from "../../drawing/plan/tracing-plan.ts";
+import { TracedOutline } from "../../geometry/outline/traced-outline.ts";
+import type { TracingEnds } from "../../geometry/outline/tracing.ts";
+import { guessedEnds, turned } from "../../geometry/outline/tracing-ends.ts";
+import { sayPhrase } from "../../instrument/phrase.ts";
+import { traceOutline } from "../../store/document/edits.ts";
 import { wordsIn } from "../figures/plan-words.ts";
 import { useAct, useRimwright } from "../store-context.ts";
 import { type LaidTracing, laidTracing } from "./lay-tracing.ts";
 import { RimFigure } from "./rim-figure.tsx";
-import { EndsEntry, TracingChoices, type TracingUnit, unitSize } from "./tracing-choices.tsx";
-import { TracingText } from "./tracing-text.tsx";
+import {
+  EndsEntry,
+  TracingChoices,
+  TracingText,
+  type TracingUnit,
+  unitSize,
+} from "./tracing-choices.tsx";
 import { type Drawing, useDrawing } from "./use-drawing.ts";
 
 /** The builder's own outline, in place of the curves through the stated widths. */

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import { encode } from "uqr";
 import type { Instrument } from "../../instrument/instrument.ts";
-import { openAddress } from "../../store/share.ts";
+import { openAddress } from "../../store/files/share.ts";
 
 /** A code (QR, ISO/IEC 18004) of this page's own address with the whole instrument in it, for a tablet's camera. */
 export function AddressCode({ instrument }: { readonly instrument: Instrument }) {

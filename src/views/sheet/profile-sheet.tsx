@@ -1,21 +1,124 @@
 import { useMemo } from "react";
 import { textWidth } from "../../drawing/lettering.ts";
-import { planOf } from "../../drawing/plan.ts";
-import { planHeight } from "../../drawing/plan-sheet.ts";
-import { sectionOf } from "../../drawing/section.ts";
+import { planOf } from "../../drawing/plan/plan.ts";
+import { endsSomewhere, planHeight } from "../../drawing/plan/plan-sheet.ts";
+import { sectionOf } from "../../drawing/section/section.ts";
 import { lengthFigure, nearest64, type Units } from "../../instrument/length.ts";
+import type { Profile } from "../../profile/outcome.ts";
 import { settingOf } from "../../profile/setting.ts";
-import type { ShownPlan } from "../../store/plan.ts";
+import type { ShownPlan } from "../../store/document/plan.ts";
+import { dimension, height } from "../figures/measures.ts";
 import { wordsIn } from "../figures/plan-words.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
-import { dimension } from "../measures.ts";
+import { linksOf } from "../verdict/links.ts";
 import { AddressCode } from "./address-code.tsx";
 import { CheckBar } from "./check-bar.tsx";
 import type { Paper } from "./paper.ts";
-import { SheetBlanks } from "./sheet-blanks.tsx";
 import { SheetMarks } from "./sheet-marks.tsx";
-import { SheetNumbers } from "./sheet-numbers.tsx";
-import { SheetWork } from "./sheet-work.tsx";
+
+/** Room to write what it came to beside what was planned. */
+function SheetBlanks({ profile, units }: { profile: Profile; units: Units }) {
+  const rows = [
+    ["Shim used", profile.shim],
+    ["Straightedge gap", profile.flatGap],
+    ["Fret plane over bridge", profile.bridgeClearance],
+    ["String height", profile.stringHeight],
+    ["Saddle exposed", profile.saddleExposure],
+  ] as const;
+  return (
+    <table className="sheet-blanks">
+      <caption>As built</caption>
+      <thead>
+        <tr>
+          <td />
+          {rows.map(([name]) => (
+            <th key={name} scope="col">
+              {name}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        <tr>
+          <th scope="row">planned</th>
+          {rows.map(([name, value]) => (
+            <td key={name}>{height(value, units)}</td>
+          ))}
+        </tr>
+        <tr className="sheet-blank">
+          <th scope="row">measured</th>
+          {rows.map(([name]) => (
+            <td key={name} />
+          ))}
+        </tr>
+      </tbody>
+    </table>
+  );
+}
+
+/** Words that nobody reads as inches. */
+const standingSaid = { in: "within", near: "just within", out: "OUT" } as const;
+
+/** The chain from the shim to the strings, each with its window and how it stands to it, in words. */
+function SheetNumbers({ plan, units }: { plan: ShownPlan; units: Units }) {
+  return (
+    <table className="sheet-numbers">
+      <thead>
+        <tr>
+          <th scope="col">Follows from it</th>
+          <th scope="col">planned</th>
+          <th scope="col">window</th>
+        </tr>
+      </thead>
+      <tbody>
+        {linksOf(plan.instrument, plan.profile, units).map(({ name, said, window }) => (
+          <tr key={name}>
+            <th scope="row">{name}</th>
+            <td>{said}</td>
+            <td>{window === null ? "" : `${window.said}, ${standingSaid[window.standing]}`}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** The order of work in short, with the figures to meet, and the cautions. */
+function SheetWork({ plan: { instrument, profile }, units }: { plan: ShownPlan; units: Units }) {
+  const say = (mm: number): string => height(mm, units);
+  const { overrunLength, overrunDepth, flatGap } = profile;
+  return (
+    <section className="sheet-work">
+      <ol>
+        <li>Level the rim. Mark the break from both ends.</li>
+        <li>
+          {!endsSomewhere(profile)
+            ? "There is no dome: the rim stays level from the tail to the break."
+            : `Dish the rim from the tail to the break; it ends last ${dimension(profile.leastRemovalX, units)} from the tail.`}
+        </li>
+        <li>
+          Shim under the tail, its edge {dimension(instrument.shim.contact, units)} from the tail
+          end. Sand the flat on a board, up to the break and no farther.
+        </li>
+        <li>
+          {overrunLength > 0
+            ? `The flat runs ${dimension(overrunLength, units)} past the break, ${say(overrunDepth)} deep: feather it in the dish.`
+            : "No overrun to be seen past the break."}
+        </li>
+        <li>
+          After the glue-up a straightedge on the flat stands{" "}
+          {flatGap >= 0 ? `${say(flatGap)} over` : `${say(-flatGap)} into`} the top at the saddle
+          line.
+        </li>
+      </ol>
+      <p>
+        Wood dust causes cancer: extraction and a fitted mask. Keep hands and sleeves from edges
+        under power. Stand aside of clamps and strings under load. Your own country’s rules come
+        first.
+      </p>
+    </section>
+  );
+}
 
 interface Props {
   readonly plan: ShownPlan;

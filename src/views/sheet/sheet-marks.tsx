@@ -1,8 +1,8 @@
-import { endsSomewhere } from "../../drawing/plan-sheet.ts";
+import { endsSomewhere } from "../../drawing/plan/plan-sheet.ts";
 import type { Units } from "../../instrument/length.ts";
 import { settingOf } from "../../profile/setting.ts";
-import type { ShownPlan } from "../../store/plan.ts";
-import { dimension } from "../measures.ts";
+import type { ShownPlan } from "../../store/document/plan.ts";
+import { dimension } from "../figures/measures.ts";
 
 /** Where to mark the rim: each line from both ends, along the centreline and along the side. */
 export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {

@@ -1,13 +1,13 @@
 import { lazy, Suspense, useEffect, useState } from "react";
 import { useRimwright } from "../store-context.ts";
-import { templateNames } from "../templates/template-names.ts";
 import { usePlan } from "../use-plan.ts";
 import { keepPaper, type Paper, papers, printOn, recalledPaper } from "./paper.ts";
 import { ProfileSheet } from "./profile-sheet.tsx";
+import { templateNames } from "./template-names.ts";
 import "./sheet.css";
 
 const TemplatePages = lazy(() =>
-  import("../templates/template-pages.tsx").then((module) => ({ default: module.TemplatePages })),
+  import("./template-pages.tsx").then((module) => ({ default: module.TemplatePages })),
 );
 
 const profileSheet = "Profile sheet";

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
-import type { Shelf } from "../../store/shelf.ts";
-import type { SetAside } from "../../store/shelf-database.ts";
+import type { Shelf } from "../../store/shelf/shelf.ts";
+import type { SetAside } from "../../store/shelf/shelf-database.ts";
 import { fileName, saveJson } from "../save-file.ts";
 
 /** Records that could not be read: kept as they are, to be saved to a file. */

@@ -1,11 +1,40 @@
 import { useState } from "react";
-import type { Intake, TakenIn } from "../../store/intake.ts";
-import { takeIn } from "../../store/intake.ts";
-import type { Session } from "../../store/session.ts";
-import { shelfFiles } from "../../store/shelf-file.ts";
+import { shelfFiles } from "../../store/files/shelf-file.ts";
+import { type Intake, type TakenIn, takeIn } from "../../store/shelf/import.ts";
+import type { Session } from "../../store/shelf/session.ts";
 import { saveJson } from "../save-file.ts";
-import { IntakeQuestion } from "./intake-question.tsx";
-import { TakenInReport } from "./taken-in-report.tsx";
+import { IntakeQuestion } from "./import-question.tsx";
+
+/** Reasons shown of a file that is wrong all over. */
+const mostReasons = 20;
+
+/** What a file brought, and what of it could not be read and why. */
+function TakenInReport({ taken, replaced, skipped, same, bad }: TakenIn) {
+  const told = [
+    `${taken} taken in`,
+    ...(replaced > 0 ? [`${replaced} replaced, the former one undo away`] : []),
+    ...(same > 0 ? [`${same} on the shelf already`] : []),
+    ...(skipped > 0 ? [`${skipped} left out`] : []),
+  ];
+  return (
+    <>
+      <p>{told.join("; ")}.</p>
+      {bad.length > 0 && (
+        <>
+          <p>These could not be read, and were left out:</p>
+          <ul className="shelf-bad">
+            {bad.slice(0, mostReasons).map(({ path, reason }) => (
+              <li key={path + reason}>
+                {path !== "" && <code>{path}</code>} {reason}
+              </li>
+            ))}
+            {bad.length > mostReasons && <li>and {bad.length - mostReasons} more.</li>}
+          </ul>
+        </>
+      )}
+    </>
+  );
+}
 
 /** How far a file has come. */
 export type Arriving =

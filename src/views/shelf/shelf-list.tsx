@@ -1,13 +1,52 @@
 import { useMemo, useState } from "react";
-import type { Session } from "../../store/session.ts";
-import { duplicate, putBack, renameKept, type TakenOff, takeOff } from "../../store/shelf-act.ts";
-import type { Card } from "../../store/shelf-entry.ts";
+import { demoShelf } from "../../instrument/as-built/demo-shelf.ts";
+import { workOn } from "../../store/document/state.ts";
+import type { Session } from "../../store/shelf/session.ts";
+import {
+  duplicate,
+  putBack,
+  renameKept,
+  type TakenOff,
+  takeOff,
+} from "../../store/shelf/shelf-act.ts";
+import { type Card, newEntry } from "../../store/shelf/shelf-entry.ts";
 import { useRimwright } from "../store-context.ts";
-import { EmptyShelf } from "./empty-shelf.tsx";
-import { foundCards, nameOf, type Order, orders } from "./found-cards.ts";
+import { foundCards, nameOf, type Order, orders } from "./cards.ts";
 import { ShelfRow } from "./shelf-row.tsx";
 
-interface Props {
+interface EmptyShelfProps {
+  readonly session: Session;
+  readonly act: (doing: Promise<unknown>) => Promise<void>;
+}
+
+/** What a builder sees before anything is kept: how things come here, and something to look at. */
+function EmptyShelf({ session, act }: EmptyShelfProps) {
+  const { shelf, tell, now } = session.parts;
+  const load = async (): Promise<void> => {
+    const invented = demoShelf.map(({ instrument, asBuilt }) => ({
+      entry: newEntry({ ...workOn(instrument), asBuilt }, now()),
+      over: null,
+    }));
+    for (const one of await shelf.take(invented)) tell(one);
+  };
+  return (
+    <div className="shelf-empty">
+      <p>
+        Nothing is on the shelf yet. The open instrument comes here with its first change, and is
+        saved by itself from then on. To keep it unchanged, press Keep above.
+      </p>
+      <p>
+        To look round first, put {demoShelf.length} invented instruments here. Nobody built them,
+        and each says so in its name; take them off when you have seen enough.
+      </p>
+      <button type="button" onClick={() => void act(load())}>
+        Put the invented ones on the shelf
+      </button>
+    </div>
+  );
+}
+
+interface ShelfListProps {
   readonly session: Session;
   readonly cards: readonly Card[];
   readonly onChange: () => Promise<void>;
@@ -17,7 +56,7 @@ interface Props {
 const page = 25;
 
 /** The instruments on the shelf, and what can be done to each. */
-export function ShelfList({ session, cards, onChange }: Props) {
+export function ShelfList({ session, cards, onChange }: ShelfListProps) {
   const [wanted, setWanted] = useState("");
   const [order, setOrder] = useState<Order>("latest");
   const [shown, setShown] = useState(page);

@@ -1,10 +1,128 @@
-import { useId, useState } from "react";
-import type { Session } from "../../store/session.ts";
-import type { Card } from "../../store/shelf-entry.ts";
+import { type RefObject, useEffect, useId, useRef, useState } from "react";
+import type { Scene } from "../../drawing/scene.ts";
+import { thumbnailOf } from "../../drawing/section/thumbnail.ts";
+import { textLimits } from "../../instrument/schema.ts";
+import { settingOf } from "../../profile/setting.ts";
+import { shownPlan } from "../../store/document/plan.ts";
+import { openAddress } from "../../store/files/share.ts";
+import { oneFile } from "../../store/files/shelf-file.ts";
+import type { Session } from "../../store/shelf/session.ts";
+import type { Shelf } from "../../store/shelf/shelf.ts";
+import type { Card } from "../../store/shelf/shelf-entry.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
-import { nameOf } from "./found-cards.ts";
-import { RowActs } from "./row-acts.tsx";
-import { useThumbnail } from "./use-thumbnail.ts";
+import { fileName, saveJson } from "../save-file.ts";
+import { nameOf } from "./cards.ts";
+
+/** What is seldom done to an instrument on the shelf. */
+function RowActs({ onDone, ...props }: RowProps & { readonly onDone: () => void }) {
+  const { card, session, isOpen, onCopy, onTakeOff } = props;
+  const { shelf } = session.parts;
+  const [renaming, setRenaming] = useState(false);
+  const [shared, setShared] = useState<string | null>(null);
+  const share = async (): Promise<void> => {
+    const work = await shelf.look(card.id);
+    if (work === undefined) return;
+    const address = await openAddress(work.instrument, window.location.href);
+    setShared(address);
+    await navigator.clipboard?.writeText(address).catch(() => {});
+  };
+  const save = async (): Promise<void> => {
+    const file = await oneFile(shelf, card.id);
+    if (file !== null) saveJson(fileName(card.name, "rimwright", "json"), file);
+  };
+  return (
+    <>
+      <button type="button" aria-pressed={renaming} onClick={() => setRenaming(!renaming)}>
+        Rename
+      </button>
+      <button type="button" onClick={onCopy}>
+        Duplicate
+      </button>
+      <button type="button" onClick={() => void save()}>
+        Export
+      </button>
+      <button type="button" onClick={() => void share()}>
+        Share
+      </button>
+      {isOpen ? (
+        <span className="shelf-hint">It is open: open another to take it off.</span>
+      ) : (
+        <button type="button" onClick={onTakeOff}>
+          Take off the shelf
+        </button>
+      )}
+      {renaming && <RenameForm {...props} onDone={onDone} />}
+      {shared !== null && (
+        <label className="shelf-line">
+          Address that opens it; copied, where the browser allows
+          <input readOnly value={shared} onFocus={({ target }) => target.select()} />
+        </label>
+      )}
+    </>
+  );
+}
+
+function RenameForm({ card, onRename, onDone }: RowProps & { readonly onDone: () => void }) {
+  const [name, setName] = useState(card.name);
+  return (
+    <form
+      className="shelf-line"
+      onSubmit={(event) => {
+        event.preventDefault();
+        onRename(name);
+        onDone();
+      }}
+    >
+      <label>
+        New name
+        <input
+          dir="auto"
+          value={name}
+          maxLength={textLimits.name}
+          onChange={({ target }) => setName(target.value)}
+        />
+      </label>
+      <button type="submit">Rename it</button>
+    </form>
+  );
+}
+
+/** The entry's section, small; read once its place in the page comes near the window. */
+function useThumbnail(
+  shelf: Shelf,
+  { id, revision, savedAt }: Card,
+): [RefObject<HTMLDivElement | null>, Scene | null] {
+  const place = useRef<HTMLDivElement>(null);
+  const [near, setNear] = useState(false);
+  const [scene, setScene] = useState<Scene | null>(null);
+  useEffect(() => {
+    if (place.current === null) return;
+    const watch = new IntersectionObserver(
+      (seen) => setNear(seen.some(({ isIntersecting }) => isIntersecting)),
+      { rootMargin: "200px" },
+    );
+    watch.observe(place.current);
+    return () => watch.disconnect();
+  }, []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a later save is another drawing.
+  useEffect(() => {
+    if (!near) return;
+    let wanted = true;
+    void shelf
+      .look(id)
+      .then((work) => {
+        const plan = work === undefined ? null : shownPlan(work);
+        const set = plan === null ? null : settingOf(plan.instrument);
+        if (wanted && plan !== null && set?.ok) setScene(thumbnailOf(set.setting, plan.profile));
+      })
+      // Without a picture the row is as good.
+      .catch(() => {});
+    return () => {
+      wanted = false;
+    };
+  }, [shelf, id, revision, savedAt, near]);
+  return [place, scene];
+}
 
 export interface RowProps {
   readonly card: Card;

@@ -1,14 +1,13 @@
 import { type DragEvent, useState } from "react";
-import { readIntake } from "../../store/intake.ts";
-import type { Session } from "../../store/session.ts";
-import { useShelfSlot } from "../shelf-slot-context.ts";
+import { readIntake } from "../../store/shelf/import.ts";
+import type { Session } from "../../store/shelf/session.ts";
+import { useShelfSlot } from "../store-context.ts";
 import { SetAsideList } from "./set-aside-list.tsx";
 import { type Arriving, ShelfFiles, take } from "./shelf-files.tsx";
 import { ShelfList } from "./shelf-list.tsx";
 import "./shelf.css";
-import { BackUpNudge, Storage } from "./storage.tsx";
-import { useCards } from "./use-cards.ts";
-import { useStorageRoom } from "./use-storage-room.ts";
+import { useCards } from "./cards.ts";
+import { BackUpNudge, Storage, useStorageRoom } from "./storage.tsx";
 
 /** The instruments kept in this browser. */
 export function ShelfView() {

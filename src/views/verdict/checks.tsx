@@ -1,5 +1,5 @@
 import { fieldAt } from "../../instrument/fields.ts";
-import { sayPhrase } from "../../instrument/say-phrase.ts";
+import { sayPhrase } from "../../instrument/phrase.ts";
 import type { Check } from "../../profile/outcome.ts";
 import { useGoToField } from "../fields/go-to-field.ts";
 import { useRimwright } from "../store-context.ts";

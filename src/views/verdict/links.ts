@@ -2,8 +2,8 @@ import type { FieldPath } from "../../instrument/field.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import { type Standing, standing } from "../../profile/window.ts";
-import { angle, height } from "../measures.ts";
+import { type Standing, standing } from "../../profile/standing.ts";
+import { angle, height } from "../figures/measures.ts";
 
 /** One link of the chain from the shim to the strings. */
 export interface Link {

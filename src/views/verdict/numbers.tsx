@@ -1,6 +1,6 @@
 import type { Units } from "../../instrument/length.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import { angle, dimension, height } from "../measures.ts";
+import { angle, dimension, height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { usePlanSoon } from "../use-plan.ts";
 

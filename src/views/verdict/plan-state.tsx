@@ -1,8 +1,8 @@
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldAt } from "../../instrument/fields.ts";
-import { sayPhrase } from "../../instrument/say-phrase.ts";
+import { sayPhrase } from "../../instrument/phrase.ts";
 import type { Refusal } from "../../profile/outcome.ts";
-import { unreadFields } from "../../store/field-view.ts";
+import { unreadFields } from "../../store/document/field-view.ts";
 import { UseNearest } from "../fields/field-trouble.tsx";
 import { useGoToField } from "../fields/go-to-field.ts";
 import { useRimwright } from "../store-context.ts";

@@ -3,7 +3,7 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import { formatLength, lengthFigure, nearest64, type Units } from "../../instrument/length.ts";
 import { targetFields } from "../../instrument/outcome-fields.ts";
 import { useGoToField } from "../fields/go-to-field.ts";
-import { height } from "../measures.ts";
+import { height } from "../figures/measures.ts";
 
 interface Props {
   readonly instrument: Instrument;

@@ -1,5 +1,5 @@
 import type { Grade } from "../../profile/outcome.ts";
-import type { Standing } from "../../profile/window.ts";
+import type { Standing } from "../../profile/standing.ts";
 
 /** A shape for each, so that none is told by colour alone. */
 const shapes: Readonly<Record<Standing | Grade, string>> = {

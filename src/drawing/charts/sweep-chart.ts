@@ -1,0 +1,142 @@
+import type { Range } from "../../instrument/instrument.ts";
+import type { Sweep } from "../../profile/comparison/sweep.ts";
+import type { Point } from "../frame.ts";
+import { areaShape, lineShape } from "../path.ts";
+import type { LineStyle, Scene, Shape } from "../scene.ts";
+import {
+  acrossShapes,
+  bandAcross,
+  type Chart,
+  fitted,
+  type Measure,
+  placeOn,
+  pxOn,
+  pyOn,
+  roomy,
+  spacedApart,
+  text,
+  upShapes,
+  valueAtPx,
+} from "./chart.ts";
+
+export interface SweptCurve {
+  readonly name: string;
+  readonly line: LineStyle;
+  readonly sweep: Sweep;
+}
+
+export interface SweepSheet {
+  readonly width: number;
+  readonly height: number;
+  readonly across: Measure;
+  readonly up: Measure;
+  readonly range: Range;
+  /** The base first. */
+  readonly curves: readonly SweptCurve[];
+  /** Named at the present value's line. */
+  readonly present: { readonly x: number; readonly says: string } | null;
+}
+
+export interface SweepDrawing {
+  readonly scene: Scene;
+  readonly chart: Chart;
+  /** The input's value at a px across. */
+  readonly toInput: (px: number) => number;
+}
+
+/** Curves of an outcome over an input, the base's window as a band, its crossings as rings, each curve named at its end. */
+export function sweepDrawing(sheet: SweepSheet): SweepDrawing {
+  const chart = chartOf(sheet);
+  const window = sheet.curves[0]?.sweep.window ?? null;
+  const band = window === null ? null : bandAcross(chart, "window", window);
+  const shapes: readonly Shape[] = [
+    ...(band === null ? [] : [band]),
+    ...acrossShapes(chart),
+    ...upShapes(chart),
+    ...sheet.curves.flatMap(({ line, sweep }) => curveShapes(chart, line, sweep)),
+    ...presentShapes(chart, sheet),
+    ...sheet.curves.flatMap(({ sweep }) => crossingShapes(chart, sweep)),
+    ...nameShapes(chart, sheet),
+  ];
+  const title = `${sheet.up.name} against ${sheet.across.name.toLowerCase()}, ${sheet.curves.length} ${sheet.curves.length === 1 ? "curve" : "curves"}.`;
+  return {
+    scene: { width: sheet.width, height: sheet.height, title, shapes },
+    chart,
+    toInput: (px) => valueAtPx(chart, px),
+  };
+}
+
+const nameRoom = (width: number): number => Math.min(128, Math.max(84, width * 0.2));
+
+function chartOf({ width, height, across, up, range, curves }: SweepSheet): Chart {
+  const window = curves[0]?.sweep.window ?? [];
+  const values = curves.flatMap(({ sweep }) => sweep.points.flatMap(({ value }) => value ?? []));
+  return {
+    left: 52,
+    right: Math.max(120, width - nameRoom(width)),
+    top: 46,
+    bottom: Math.max(90, height - 42),
+    across: { measure: across, range },
+    up: { measure: up, range: roomy([...values, ...window], up.size / 10) },
+  };
+}
+
+/** A gap in the curve where an input gives no plan. */
+function curveShapes(chart: Chart, line: LineStyle, { points }: Sweep): readonly Shape[] {
+  const runs: Point[][] = [[]];
+  for (const { x, value } of points) {
+    if (value === null) runs.push([]);
+    else runs.at(-1)?.push(placeOn(chart, x, value));
+  }
+  return runs.filter((run) => run.length > 1).map((run) => lineShape("curve", line, run));
+}
+
+function presentShapes(chart: Chart, { present }: SweepSheet): readonly Shape[] {
+  if (present === null || !within(chart.across.range, present.x)) return [];
+  const x = pxOn(chart, present.x);
+  const anchor = x > (chart.left + chart.right) / 2 ? "end" : "start";
+  return [
+    lineShape("present", "thin", [
+      [x, chart.top - 6],
+      [x, chart.bottom],
+    ]),
+    text("present", x + (anchor === "end" ? -5 : 5), chart.top - 7, anchor, present.says),
+  ];
+}
+
+function crossingShapes(chart: Chart, { crossings, window }: Sweep): readonly Shape[] {
+  if (window === null) return [];
+  return crossings.map(({ at, edge }) =>
+    areaShape(
+      "crossing",
+      "thin",
+      "paper",
+      ring(placeOn(chart, at, window[edge === "low" ? 0 : 1]), 4),
+    ),
+  );
+}
+
+/** A small circle as a polygon. */
+export const ring = ([x, y]: Point, radius: number): readonly Point[] =>
+  Array.from({ length: 16 }, (_, i) => {
+    const turn = (i * Math.PI) / 8;
+    return [x + radius * Math.cos(turn), y + radius * Math.sin(turn)] as const;
+  });
+
+function nameShapes(chart: Chart, { curves, width }: SweepSheet): readonly Shape[] {
+  const names = curves.flatMap(({ name, sweep }) => {
+    const last = sweep.points.findLast(({ value }) => value !== null);
+    return last?.value == null
+      ? []
+      : [{ name, x: pxOn(chart, last.x), y: pyOn(chart, last.value) }];
+  });
+  return spacedApart(names, 16, [chart.top, chart.bottom]).flatMap(({ name, x, y, at }) => [
+    lineShape("leader", "thin", [
+      [x, y],
+      [chart.right + 10, at],
+    ]),
+    text("curve-name", chart.right + 13, at + 4, "start", fitted(name, width - chart.right - 15)),
+  ]);
+}
+
+const within = ([low, high]: Range, value: number): boolean => value >= low && value <= high;

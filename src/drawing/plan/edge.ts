@@ -1,0 +1,119 @@
+import { comesOffAt } from "../../profile/side.ts";
+import type { Point } from "../frame.ts";
+import { areaShape, lineShape } from "../path.ts";
+import type { GroupShape, Shape } from "../scene.ts";
+import type { PlanSheet } from "./plan-sheet.ts";
+
+/** Over (1) or under (−1) the centreline on the drawing. */
+export type Hand = 1 | -1;
+
+/** A place on the rim's edge, with the way straight out from it. */
+export interface EdgePlace {
+  readonly x: number;
+  readonly halfWidth: number;
+  readonly outX: number;
+  readonly outY: number;
+  /** What comes off the level rim, mm. */
+  readonly off: number;
+}
+
+/** px between places of the edge as drawn, and of zone colour inside it. */
+const step = 4;
+const wash = 5;
+
+export function edgePlaceAt({ setting, profile }: PlanSheet, x: number): EdgePlace {
+  const slope = setting.outline.slope(x);
+  const steep = Number.isFinite(slope) ? Math.hypot(1, slope) : 0;
+  return {
+    x,
+    halfWidth: setting.outline.halfWidth(x),
+    outX: steep === 0 ? -Math.sign(slope) : -slope / steep,
+    outY: steep === 0 ? 0 : 1 / steep,
+    off: comesOffAt(setting, profile, x),
+  };
+}
+
+/** `out` px beyond a place of the edge. */
+export function pointOut({ frame }: PlanSheet, place: EdgePlace, hand: Hand, out: number): Point {
+  return [
+    frame.left + place.x * frame.along + place.outX * out,
+    frame.level - hand * (place.halfWidth * frame.along + place.outY * out),
+  ];
+}
+
+/** px from the edge to where what comes off is drawn to. */
+export const bandAt = ({ frame, times }: PlanSheet, { off }: EdgePlace): number =>
+  Math.max(0, off) * times * frame.along;
+
+export interface Zone {
+  readonly name: "dome" | "flat";
+  readonly places: readonly EdgePlace[];
+}
+
+/** The edge from the tail to the break, and from there to the neck end's corner and its middle. */
+export function zonesOf(sheet: PlanSheet): readonly [Zone, Zone] {
+  const { setting, frame } = sheet;
+  const { outline, breakX } = setting;
+  const total = outline.totalArc();
+  const breakArc = outline.arcLength(breakX);
+  const between = (from: number, to: number, ends: readonly [number, number]): EdgePlace[] => {
+    const steps = Math.max(2, Math.ceil(((to - from) * frame.along) / step));
+    return Array.from({ length: steps + 1 }, (_, i) => {
+      const x =
+        i === 0
+          ? ends[0]
+          : i === steps
+            ? ends[1]
+            : outline.placeAtArc(from + ((to - from) * i) / steps)[0];
+      return edgePlaceAt(sheet, x);
+    });
+  };
+  const flat = between(breakArc, total, [breakX, outline.length]);
+  const off = comesOffAt(setting, sheet.profile, outline.length);
+  const end = { x: outline.length, outX: 1, outY: 0, off };
+  return [
+    { name: "dome", places: between(0, breakArc, [0, breakX]) },
+    {
+      name: "flat",
+      places: [
+        ...flat,
+        { ...end, halfWidth: outline.halfWidth(outline.length) },
+        { ...end, halfWidth: 0 },
+      ],
+    },
+  ];
+}
+
+/** The rim's edge, the colour of each zone inside it, and what comes off drawn out from it. */
+export function edgeShapes(sheet: PlanSheet, zones: readonly Zone[]): GroupShape {
+  const hands: readonly Hand[] = [1, -1];
+  return {
+    kind: "group",
+    role: "rim",
+    shapes: [
+      ...hands.flatMap((hand) => zones.flatMap((zone) => zoneShapes(sheet, zone, hand))),
+      ...hands.map((hand) => lineShape("outline", "thick", outlinePoints(sheet, zones, hand, 0))),
+    ],
+  };
+}
+
+/** The whole edge, or the line `share` of the way out to what comes off. */
+export const outlinePoints = (
+  sheet: PlanSheet,
+  zones: readonly Zone[],
+  hand: Hand,
+  share: 0 | 1,
+): Point[] =>
+  zones.flatMap(({ places }) =>
+    places.map((place) => pointOut(sheet, place, hand, share * bandAt(sheet, place))),
+  );
+
+function zoneShapes(sheet: PlanSheet, { name, places }: Zone, hand: Hand): readonly Shape[] {
+  const line = (out: (place: EdgePlace) => number): Point[] =>
+    places.map((place) => pointOut(sheet, place, hand, out(place)));
+  const outer = line((place) => bandAt(sheet, place));
+  return [
+    areaShape(`${name} colour`, "none", name, [...line(() => 0), ...line(() => -wash).reverse()]),
+    areaShape(`comes off the ${name}`, "thin", "wood", [...line(() => 0), ...outer.reverse()]),
+  ];
+}

@@ -1,0 +1,187 @@
+import { type Dimension, lengthWays } from "../dimensions/dimension.ts";
+import { type Point, pointAt, pxAt } from "../frame.ts";
+import type { Placer, Way } from "../label-placement.ts";
+import { capHeight, textWidth } from "../lettering.ts";
+import { lineShape } from "../path.ts";
+import { roundLength } from "../scale-bar.ts";
+import type { GroupShape, Shape, TextShape } from "../scene.ts";
+import { byCost } from "./figures.ts";
+import { crossLines } from "./parts.ts";
+import { besideWidth, endsSomewhere, lengthStand, nothing, type PlanSheet } from "./plan-sheet.ts";
+
+/** The lengths a builder marks out along the centreline, under the plan. */
+export function lengthShapes(sheet: PlanSheet, placer: Placer): readonly GroupShape[] {
+  const { setting, words, foot, size, frame } = sheet;
+  const { breakX, saddleX, outline, instrument } = setting;
+  const span = (role: string, from: number, to: number, row: number): Dimension => {
+    const value = words.length(to - from);
+    return {
+      role,
+      texts: [`${role} ${value}`, value],
+      from: [pxAt(frame, from), foot],
+      to: [pxAt(frame, to), foot],
+      stands: [lengthStand(sheet, row) ?? []].flat(),
+    };
+  };
+  const { contact } = instrument.shim;
+  return [
+    span("break to tail", 0, breakX, 1),
+    span("flat", breakX, outline.length, 1),
+    span("saddle line to tail", 0, saddleX, 0),
+    ...(contact > 0 ? [span("shim contact", 0, contact, 2)] : []),
+  ].flatMap((dimension) => {
+    const way = placer.choose(lengthWays(dimension, size));
+    if (way === null) return [];
+    return [
+      {
+        kind: "group" as const,
+        role: `dimension ${dimension.role}`,
+        shapes: [...way.shapes(), way.text],
+      },
+    ];
+  });
+}
+
+/** Names of the lines across, and of the two zones, within the outline. */
+export function nameShapes(sheet: PlanSheet, placer: Placer): readonly TextShape[] {
+  const { setting, frame, size } = sheet;
+  const { breakX, outline, saddleX, saddleHalfWidth, breakHalfWidth, instrument } = setting;
+  const zone = (text: string, xs: readonly number[], half: number, up: 1 | -1): readonly Way[] =>
+    xs.flatMap((x, i) =>
+      [0.3, -0.3, 0.5, -0.5, 0.7, -0.7].map((share, j) =>
+        plain(
+          text,
+          text,
+          pointAt(frame, x, up * share * half),
+          "middle",
+          size + 2,
+          i + j * 0.1,
+          true,
+        ),
+      ),
+    );
+  const ways = [
+    zone(
+      instrument.dome.dishRadius === null ? "no dome" : "dome",
+      [saddleX * 0.6, saddleX * 0.4, saddleX * 0.8],
+      saddleHalfWidth,
+      1,
+    ),
+    zone(
+      "flat",
+      [0.6, 0.5, 0.7].map((share) => breakX + share * (outline.length - breakX)),
+      breakHalfWidth,
+      // Under the centreline: over it most is told, which is often at the neck end.
+      -1,
+    ),
+    ...crossLines(sheet).map((cross) =>
+      besideWays(sheet, cross.role, cross.text, cross.x, cross.half),
+    ),
+    besideWays(
+      sheet,
+      "soundhole",
+      "soundhole",
+      setting.instrument.body.soundholeAt,
+      setting.instrument.body.soundholeDiameter / 4,
+      true,
+    ),
+  ];
+  return ways.flatMap((offer) => {
+    const way = placer.choose(byCost(offer));
+    return way === null ? [] : [way.text];
+  });
+}
+
+/** Beside a line across the plan, at several heights, either side of it. */
+function besideWays(
+  { frame, size }: PlanSheet,
+  role: string,
+  text: string,
+  x: number,
+  half: number,
+  middle = false,
+): readonly Way[] {
+  const shares = [0.55, -0.55, 0.75, -0.75, 0.35, -0.35, 0.9, -0.9, 0.2, -0.2, 0];
+  return shares.flatMap((share, i) => {
+    const [px, py] = pointAt(frame, x, share * half);
+    if (middle) return [plain(role, text, [px, py], "middle", size - 1, i * 0.2)];
+    return [
+      plain(role, text, [px - 6, py], "end", size - 1, i * 0.2),
+      plain(role, text, [px + 6, py], "start", size - 1, i * 0.2 + 0.1),
+    ];
+  });
+}
+
+function plain(
+  role: string,
+  text: string,
+  [x, y]: Point,
+  anchor: TextShape["anchor"],
+  size: number,
+  cost: number,
+  strong = false,
+): Way {
+  const base = y + capHeight(size) / 2;
+  return {
+    text: { kind: "text", role: `${role} name`, x, y: base, anchor, size, strong, text },
+    strokes: [],
+    shelf: [],
+    lane: null,
+    cost,
+    shapes: () => [],
+  };
+}
+
+/** What the figures are, the scale bar, and a level rim that must start higher. */
+export function legendShape(sheet: PlanSheet): GroupShape {
+  const { frame, words, width, height, size, times } = sheet;
+  const bar = roundLength(frame.along, Math.min(110, width / 4), words.unit);
+  const unit = words.unit === "mm" ? "mm" : "in";
+  const drawn = times === 1 ? "" : `, drawn ×${times}`;
+  const marks = endsSomewhere(sheet.profile) ? "arrow most, ring least" : "arrow most";
+  const right = bar.mm * frame.along + textWidth(bar.text, size) + 34;
+  const long = `Round the edge: what comes off the level rim, ${unit}${drawn}`;
+  const brief = `Off the level rim, ${unit}${drawn}`;
+  const together = width >= besideWidth;
+  const first = (texts: readonly string[], room: number): string =>
+    texts.find((text) => textWidth(text, size) + room < width) ?? brief;
+  const said = first(
+    [`${long}; ${marks}`, ...(together ? [long] : []), `${brief}; ${marks}`],
+    together ? right : 16,
+  );
+  const lines = [...allRound(sheet), said, ...(together ? [] : [""])];
+  const base = (i: number): number => height - 8 - (lines.length - 1 - i) * (size + 6);
+  const x0 = together ? width - right + 6 : 8;
+  const y = base(lines.length - 1) - capHeight(size) / 2;
+  const x1 = x0 + bar.mm * frame.along;
+  const strokes: readonly (readonly Point[])[] = [
+    [
+      [x0, y],
+      [x1, y],
+    ],
+    ...[x0, x1].map((x): readonly Point[] => [
+      [x, y - 3],
+      [x, y + 3],
+    ]),
+  ];
+  const write = (x: number, at: number, text: string): Shape => ({
+    ...{ kind: "text", role: "legend", x, y: at, anchor: "start", size, text },
+  });
+  return {
+    kind: "group",
+    role: "legend",
+    shapes: [
+      ...lines.flatMap((text, i) => (text === "" ? [] : [write(8, base(i), text)])),
+      ...strokes.map((points) => lineShape("scale bar", "thin", points)),
+      write(x1 + 8, base(lines.length - 1), bar.text),
+    ],
+  };
+}
+
+/** The part of every figure that is the same all round, where there is one. */
+function allRound({ profile, words, width, size }: PlanSheet): readonly string[] {
+  if (profile.rimOffset <= nothing) return [];
+  const brief = `${words.length(profile.rimOffset)} of it comes off all round`;
+  const full = `${brief}: without that, sanding would not reach where least comes off`;
+  return [textWidth(full, size) + 16 < width ? full : brief];
+}

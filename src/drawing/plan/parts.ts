@@ -1,0 +1,70 @@
+import { type Point, pointAt } from "../frame.ts";
+import { lineShape } from "../path.ts";
+import type { LineStyle, PathShape } from "../scene.ts";
+import type { PlanSheet } from "./plan-sheet.ts";
+
+/** A line across the plan, with what it is called. */
+export interface CrossLine {
+  readonly role: string;
+  readonly text: string;
+  readonly x: number;
+  /** Half its length, mm. */
+  readonly half: number;
+  readonly line: LineStyle;
+}
+
+/** px the centreline runs past the ends, and mm the saddle line past its strings. */
+const past = 12;
+const pastStrings = 12;
+
+export function crossLines({ setting }: PlanSheet): readonly CrossLine[] {
+  const { outline, breakX, saddleX, breakHalfWidth, saddleHalfWidth, instrument } = setting;
+  const { contact } = instrument.shim;
+  const saddle = Math.min(saddleHalfWidth, instrument.strings.spreadSaddle / 2 + pastStrings);
+  return [
+    { role: "break", text: "break", x: breakX, half: breakHalfWidth, line: "thick" },
+    { role: "saddle line", text: "saddle line", x: saddleX, half: saddle, line: "thick" },
+    {
+      role: "shim contact",
+      text: "shim contact",
+      x: contact,
+      half: outline.halfWidth(contact),
+      line: "dashed",
+    },
+  ];
+}
+
+export const crossPoints = ({ frame }: PlanSheet, { x, half }: CrossLine): readonly Point[] => [
+  pointAt(frame, x, half),
+  pointAt(frame, x, -half),
+];
+
+export function partShapes(sheet: PlanSheet): readonly PathShape[] {
+  const hole = soundholePoints(sheet);
+  return [
+    lineShape("centreline", "chain", centrePoints(sheet)),
+    ...(hole.length > 0 ? [lineShape("soundhole", "thin", hole)] : []),
+    ...crossLines(sheet).map((cross) =>
+      lineShape(cross.role, cross.line, crossPoints(sheet, cross)),
+    ),
+  ];
+}
+
+export function centrePoints({ frame, setting }: PlanSheet): readonly [Point, Point] {
+  const [tail, neck] = [pointAt(frame, 0, 0), pointAt(frame, setting.outline.length, 0)];
+  return [
+    [tail[0] - past, tail[1]],
+    [neck[0] + past, neck[1]],
+  ];
+}
+
+export function soundholePoints({ frame, setting }: PlanSheet): readonly Point[] {
+  const { soundholeAt, soundholeDiameter } = setting.instrument.body;
+  if (soundholeDiameter === 0) return [];
+  const radius = soundholeDiameter / 2;
+  const steps = 60;
+  return Array.from({ length: steps + 1 }, (_, i) => {
+    const turn = (2 * Math.PI * i) / steps;
+    return pointAt(frame, soundholeAt + radius * Math.cos(turn), radius * Math.sin(turn));
+  });
+}

@@ -1,0 +1,128 @@
+import type { Profile } from "../../profile/outcome.ts";
+import type { Setting } from "../../profile/setting.ts";
+import type { Frame } from "../frame.ts";
+import { firstRow, type Words } from "../section/section-sheet.ts";
+
+/** How measures are written on a plan: `figure` is a length without its unit, which is said once. */
+export interface PlanWords extends Words {
+  readonly figure: (mm: number) => string;
+}
+
+export interface PlanOptions {
+  /** Room for the drawing, px. */
+  readonly width: number;
+  readonly height: number;
+  readonly words: PlanWords;
+}
+
+/** One plan being drawn. The frame's heights are distances from the centreline. */
+export interface PlanSheet {
+  readonly setting: Setting;
+  readonly profile: Profile;
+  readonly frame: Frame;
+  readonly words: PlanWords;
+  readonly width: number;
+  readonly height: number;
+  readonly size: number;
+  /** How many times larger what comes off is drawn than the plan. */
+  readonly times: number;
+  /** Under everything drawn of the rim, px down: lengths are dimensioned from here. */
+  readonly foot: number;
+  /** First of the lettering under the drawing. */
+  readonly strip: number;
+}
+
+/** Below this width the drawing is lettered a size smaller. */
+const narrow = 480;
+/** px that the greatest removal may be drawn out from the edge. */
+const band = { wide: 28, narrow: 14 };
+/** px of the sheet kept beyond the band, for the figures round the edge. */
+const tailRoom = { wide: 76, narrow: 40 };
+const figureRows = 1.7;
+
+/** A removal less than this is nothing at the bench, mm. */
+export const nothing = 0.005;
+
+/** Whether sanding ends at some one place: not where the rim stays level all the way to the break. */
+export const endsSomewhere = ({ stations, rimOffset }: Profile): boolean =>
+  stations.some(({ zone, removal }) => zone === "dome" && removal + rimOffset > nothing);
+
+/** Down to the first row of lengths under the drawing, and from row to row: an extension line must pass between two figures. */
+const lengthRow = (size: number): number => size + 10;
+const lengthRows = (width: number): number => (width > 600 ? 3 : 2);
+
+/** Where the dimension line of a row of lengths stands, px down; null where the sheet has no such row. */
+export const lengthStand = (
+  { foot, size, width }: Pick<PlanSheet, "foot" | "size" | "width">,
+  row: number,
+): number | null =>
+  row < lengthRows(width) ? foot + firstRow(size) / 2 + row * lengthRow(size) : null;
+
+const sizeAt = (width: number): number => (width < narrow ? 12 : 13);
+
+/** From this width the scale bar stands beside what the figures are, and not under it. */
+export const besideWidth = 760;
+
+interface Rooms {
+  readonly size: number;
+  readonly band: number;
+  readonly ends: number;
+  readonly over: number;
+  readonly under: number;
+  readonly strip: number;
+}
+
+function roomsAt(width: number, { rimOffset }: Profile): Rooms {
+  const size = sizeAt(width);
+  const look = width < narrow ? "narrow" : "wide";
+  const figures = band[look] + figureRows * (size + 4);
+  const strip =
+    (size + 6) * (1 + (rimOffset > nothing ? 1 : 0) + (width < besideWidth ? 1 : 0)) + 8;
+  return {
+    size,
+    band: band[look],
+    ends: tailRoom[look],
+    over: figures,
+    under: figures + firstRow(size) / 2 + (lengthRows(width) - 1) * lengthRow(size) + 12 + strip,
+    strip,
+  };
+}
+
+/** The height at which a plan fills the width. */
+export function planHeight({ outline }: Setting, profile: Profile, width: number): number {
+  const { ends, over, under } = roomsAt(width, profile);
+  return Math.ceil(over + under + (2 * outline.widest * (width - 2 * ends)) / outline.length);
+}
+
+export function planSheetOf(
+  setting: Setting,
+  profile: Profile,
+  { words, ...room }: PlanOptions,
+): PlanSheet {
+  const { outline } = setting;
+  const [width, height] = [Math.max(room.width, 200), Math.max(room.height, 200)];
+  const { size, band, ends, over, under, strip } = roomsAt(width, profile);
+  const along = Math.max(
+    0.05,
+    Math.min((width - 2 * ends) / outline.length, (height - over - under) / (2 * outline.widest)),
+  );
+  const level = over + outline.widest * along;
+  const left = (width - outline.length * along) / 2;
+  return {
+    setting,
+    profile,
+    frame: { along, up: along, left, level, turned: false },
+    words,
+    width,
+    height,
+    size,
+    times: timesFor(profile.maxRemoval * along, band),
+    foot: level + outline.widest * along + over,
+    strip: height - strip,
+  };
+}
+
+const rounds = [100, 50, 30, 20, 10, 8, 6, 5, 4, 3, 2, 1];
+
+const timesFor = (most: number, room: number): number =>
+  rounds.find((times) => most * times <= room) ?? 1;

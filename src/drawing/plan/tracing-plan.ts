@@ -1,0 +1,89 @@
+import type { Outline } from "../../geometry/outline/outline.ts";
+import type { Place } from "../../geometry/polyline.ts";
+import { type Frame, type Point, pointAt } from "../frame.ts";
+import { areaShape, lineShape } from "../path.ts";
+import { roundLength } from "../scale-bar.ts";
+import type { Scene, Shape } from "../scene.ts";
+import type { Words } from "../section/section-sheet.ts";
+import { edgePolyline } from "../templates/half-outline.ts";
+
+interface Room {
+  readonly width: number;
+  readonly height: number;
+  readonly words: Words;
+}
+
+const margin = 24;
+const strip = 26;
+
+/**
+ * A drawing laid by its tail and neck end, tail left, as it came (thin), and the outline fitted to half
+ * of it (thick, coloured within) where there is one.
+ */
+export function tracingPlanOf(
+  drawn: readonly Place[],
+  length: number,
+  outline: Outline | null,
+  { width, height, words }: Room,
+): Scene {
+  const half = Math.max(1, ...drawn.map(([, y]) => Math.abs(y)));
+  const low = Math.min(0, ...drawn.map(([x]) => x));
+  const span = Math.max(length, ...drawn.map(([x]) => x)) - low;
+  const along = Math.max(
+    0.01,
+    Math.min((width - 2 * margin) / span, (height - strip - 2 * margin) / (2 * half)),
+  );
+  const frame: Frame = {
+    ...{ along, up: along, turned: false },
+    left: (width - span * along) / 2 - low * along,
+    level: (height - strip) / 2,
+  };
+  const at = ([x, y]: Place): Point => pointAt(frame, x, y);
+  const fit = outline === null ? [] : fitShapes(outline, at);
+  const ends: Point[] = [at([0, 0]), at([length, 0])];
+  const bar = roundLength(along, 110, words.unit);
+  return {
+    width,
+    height,
+    title:
+      outline === null
+        ? "The drawing as it came"
+        : `The drawing, and the outline fitted to it, ${words.length(length)} long`,
+    shapes: [
+      ...fit,
+      lineShape("centreline", "chain", ends),
+      lineShape("drawing", "thin", drawn.map(at)),
+      ...ends.map(([x, y], i) =>
+        lineShape(i === 0 ? "tail" : "neck end", "thick", [
+          [x, y - 8],
+          [x, y + 8],
+        ]),
+      ),
+      ...ends.map(
+        ([x, y], i): Shape => ({
+          ...{ kind: "text", role: "end", size: 13, text: i === 0 ? "tail" : "neck end" },
+          ...{ x: i === 0 ? x + 6 : x - 6, y: y - 12, anchor: i === 0 ? "start" : "end" },
+        }),
+      ),
+      lineShape("scale bar", "thin", [
+        [8, height - 12],
+        [8 + bar.mm * along, height - 12],
+      ]),
+      {
+        ...{ kind: "text", role: "scale", anchor: "start", size: 13, text: bar.text },
+        ...{ x: 16 + bar.mm * along, y: height - 8 },
+      },
+    ],
+  };
+}
+
+/** Wider than any screen shows. */
+const stray = 0.1;
+
+function fitShapes(outline: Outline, at: (place: Place) => Point): readonly Shape[] {
+  const edge: Place[] = [...edgePolyline(outline, stray), [outline.length, 0]];
+  const mirrored = edge.map(([x, y]): Place => [x, -y]);
+  return [
+    areaShape("fitted outline", "thick", "wood", [...edge, ...mirrored.toReversed()].map(at)),
+  ];
+}

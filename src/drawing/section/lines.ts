@@ -1,0 +1,153 @@
+import { fingerboardEndX, fretPlaneZ } from "../../profile/neck.ts";
+import { type Point, pointAt, pxAt, pyAt } from "../frame.ts";
+import { areaShape, lineShape } from "../path.ts";
+import type { GroupShape, PathShape, Shape } from "../scene.ts";
+import { bridgeEnds } from "./bridge.ts";
+import { datumZ } from "./heights.ts";
+import { neckCut, neckCutX } from "./neck.ts";
+import { boardThickness, type SectionSheet } from "./section-sheet.ts";
+
+/** px: half height and half width of a zigzag, the space between two, and how far the line runs beyond what it cuts. */
+const rise = 5;
+const half = 3;
+const every = 130;
+const beyond = 7;
+
+/** The thin straight line with zigzags that ends a part not drawn further (ISO 128, from memory). Level or upright, from a to b. */
+function breakLine(role: string, [ax, ay]: Point, [bx, by]: Point): PathShape {
+  const length = Math.hypot(bx - ax, by - ay);
+  const ux = length > 0 ? (bx - ax) / length : 1;
+  const uy = length > 0 ? (by - ay) / length : 0;
+  const place = (along: number, across: number): Point => [
+    ax + ux * along - uy * across,
+    ay + uy * along + ux * across,
+  ];
+  const count = Math.max(1, Math.round(length / every));
+  const zigzags = Array.from({ length: count }, (_, i) => ((i + 0.5) * length) / count);
+  return lineShape(role, "thin", [
+    place(-beyond, 0),
+    ...zigzags.flatMap((at) => [
+      place(at - half, 0),
+      place(at - half / 2, -rise),
+      place(at + half / 2, rise),
+      place(at + half, 0),
+    ]),
+    place(length + beyond, 0),
+  ]);
+}
+
+/** px a plane is carried past the part it belongs to. */
+const past = 18;
+/** Half height of the tick that marks the break, px. */
+const breakTick = 9;
+/** Thickness under which a shim is drawn no wider than this, mm: it may stick out beyond the tail. */
+const shimWidth = 12;
+
+/** The level rim's top edge, where the sides began. */
+export function datumPoints({ frame, setting, profile }: SectionSheet): readonly [Point, Point] {
+  const { length } = setting.instrument.body;
+  const over = past / 2 / frame.along;
+  const at = (x: number): Point => pointAt(frame, x, datumZ(setting, profile, x));
+  return [at(-over), at(length + over)];
+}
+
+/** The flat carried on over the bridge to the tail. */
+export function flatPoints({ frame, setting }: SectionSheet): readonly [Point, Point] {
+  return [
+    [pxAt(frame, 0) - past, frame.level],
+    [pxAt(frame, setting.breakX), frame.level],
+  ];
+}
+
+/** The plane of the fret crowns, carried on over the bridge. */
+export function fretPlanePoints(sheet: SectionSheet): readonly [Point, Point] {
+  const { frame, setting } = sheet;
+  const [tail] = bridgeEnds(sheet);
+  const at = (x: number): Point => pointAt(frame, x, fretPlaneZ(setting.instrument, x));
+  return [at(tail - past / frame.along), at(fingerboardEndX(setting.instrument))];
+}
+
+/** The planes that the heights are measured from. */
+export function planeShapes(sheet: SectionSheet): readonly PathShape[] {
+  const shapes = [lineShape("datum", "thin", datumPoints(sheet))];
+  if (sheet.frame.turned) return shapes;
+  return [
+    ...shapes,
+    lineShape("flat carried on", "chain", flatPoints(sheet)),
+    lineShape("fret plane", "thin", fretPlanePoints(sheet)),
+  ];
+}
+
+/** The break line, which runs across the top: here only its end is seen. */
+export function breakShape({ frame, setting }: SectionSheet): PathShape {
+  const x = pxAt(frame, setting.breakX);
+  return lineShape("break", "thick", [
+    [x, frame.level - breakTick],
+    [x, frame.level + breakTick],
+  ]);
+}
+
+/** The shim between the flat's plane and the domed rim, which rests on its neckward edge. */
+export const shimShape = (sheet: SectionSheet): PathShape =>
+  areaShape("shim", sheet.frame.turned ? "thick" : "thin", "wood", shimPoints(sheet));
+
+export function shimPoints({ frame, setting, profile }: SectionSheet): readonly Point[] {
+  const { contact } = setting.instrument.shim;
+  const from = Math.min(0, contact - shimWidth);
+  return [
+    pointAt(frame, from, 0),
+    pointAt(frame, contact, 0),
+    pointAt(frame, contact, -profile.shim),
+    pointAt(frame, from, -profile.shim),
+  ];
+}
+
+/** The sanding board, whose face is the flat's plane. */
+export function boardShapes(sheet: SectionSheet): readonly Shape[] {
+  const face = boardFace(sheet);
+  const [left, right] = boardFoot(sheet);
+  return [
+    areaShape("board", "none", "wood", [...face, right, left]),
+    lineShape("board's face", "thick", face),
+  ];
+}
+
+/** Underside of the board as far as it is drawn. */
+export function boardFoot(sheet: SectionSheet): readonly [Point, Point] {
+  const [[left, y], [right]] = boardFace(sheet);
+  return [
+    [left, y + boardThickness],
+    [right, y + boardThickness],
+  ];
+}
+
+export function boardFace({ frame, setting }: SectionSheet): readonly [Point, Point] {
+  const { length } = setting.instrument.body;
+  return [
+    [pxAt(frame, 0) - past - 8, frame.level],
+    [pxAt(frame, length) + past + 8, frame.level],
+  ];
+}
+
+/** Where the drawing stops though the part does not: the sides when heights are stretched, and always the neck. */
+export function breakLines(sheet: SectionSheet): readonly Shape[] {
+  const { frame, setting, cut } = sheet;
+  const end = frame.turned ? setting.instrument.body.length : neckCutX(sheet);
+  const sides =
+    cut === null
+      ? []
+      : [breakLine("cut of the sides", [pxAt(frame, 0), cut], [pxAt(frame, end), cut])];
+  return frame.turned ? sides : [...sides, breakLine("cut of the neck", ...neckCut(sheet))];
+}
+
+/** The shim where the rim rests on it, px. */
+export const contactPoint = ({ frame, setting, profile }: SectionSheet): Point => [
+  pxAt(frame, setting.instrument.shim.contact),
+  pyAt(frame, -profile.shim),
+];
+
+export const group = (role: string, shapes: readonly Shape[]): GroupShape => ({
+  kind: "group",
+  role,
+  shapes,
+});

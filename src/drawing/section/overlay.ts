@@ -1,0 +1,138 @@
+import { fretPlaneZ } from "../../profile/neck.ts";
+import type { Profile } from "../../profile/outcome.ts";
+import type { Setting } from "../../profile/setting.ts";
+import { blendedTopZ } from "../../profile/top.ts";
+import { fitted, spacedApart, text } from "../charts/chart.ts";
+import { type Frame, type Point, pointAt, pyAt } from "../frame.ts";
+import { curvePoints, lineShape } from "../path.ts";
+import type { LineStyle, Scene, Shape } from "../scene.ts";
+
+/** The base is drawn thick; each variant after it has a line type of its own. */
+const variantLines: readonly LineStyle[] = [
+  "dashed",
+  "chain",
+  "dotted",
+  "long-dashed",
+  "double-chain",
+  "fine-dashed",
+  "dash-dotted",
+  "thin",
+];
+
+/** The line of the base (0) or of the i-th variant. */
+export const compareLine = (i: number): LineStyle =>
+  i === 0 ? "thick" : (variantLines[(i - 1) % variantLines.length] ?? "thin");
+
+export interface Ghost {
+  readonly name: string;
+  readonly line: LineStyle;
+  readonly setting: Setting;
+  readonly profile: Profile;
+}
+
+export interface GhostSheet {
+  readonly width: number;
+  readonly height: number;
+  /** The base first. */
+  readonly ghosts: readonly Ghost[];
+}
+
+const stretches = [10, 5, 2, 1];
+const nameRoom = 122;
+
+/**
+ * Sections of several plans on one another, the flat zones in line: each top along the centreline, its
+ * bridge and saddle, and its fret plane, in a line type of its own, named where its tail ends. Heights
+ * are stretched by the most that fits, and the drawing says by how much.
+ */
+export function ghostScene({ width, height, ghosts }: GhostSheet): Scene {
+  const longest = Math.max(...ghosts.map(({ setting }) => setting.outline.length), 1);
+  const { low, high } = heightsOf(ghosts);
+  const along = Math.max(100, width - nameRoom - 14) / longest;
+  const room = Math.max(60, height - 46);
+  const stretch = stretches.find((times) => (high - low) * along * times <= room) ?? 1;
+  const up = along * stretch;
+  const frame: Frame = {
+    along,
+    up,
+    left: nameRoom,
+    level: 24 + high * up + Math.max(0, room - (high - low) * up) / 2,
+    turned: false,
+  };
+  const names = ghosts.map(({ name, profile }) => ({ name, y: pyAt(frame, -profile.tailDrop) }));
+  return {
+    width,
+    height,
+    title: `Sections of ${ghosts.map(({ name }) => name).join(", ")} on one another, heights drawn ${stretch} times.`,
+    shapes: [
+      lineShape("flat", "thin", [pointAt(frame, 0, 0), pointAt(frame, longest, 0)]),
+      ...ghosts.map((ghost) => ({
+        kind: "group" as const,
+        role: "ghost",
+        shapes: ghostShapes(frame, ghost),
+      })),
+      ...spacedApart(names, 16, [14, height - 30]).flatMap(({ name, y, at }) => [
+        lineShape("leader", "thin", [
+          [frame.left - 2, y],
+          [frame.left - 12, at],
+        ]),
+        text("ghost-name", frame.left - 15, at + 4, "end", fitted(name, nameRoom - 18)),
+      ]),
+      ...nameLines(frame, ghosts, longest),
+      text(
+        "stretch",
+        width - 4,
+        height - 8,
+        "end",
+        stretch === 1 ? "Heights true to scale" : `Heights drawn ${stretch}×; the flat is in line`,
+      ),
+    ],
+  };
+}
+
+/** What the straight lines are, at their neck ends. */
+function nameLines(frame: Frame, ghosts: readonly Ghost[], longest: number): readonly Shape[] {
+  const base = ghosts[0]?.setting;
+  if (base === undefined) return [];
+  const [x, flat] = pointAt(frame, longest, 0);
+  const [, frets] = pointAt(frame, longest, fretPlaneZ(base.instrument, base.outline.length));
+  return [
+    text("line-name", x, flat + 16, "end", "the flat"),
+    text("line-name", x, frets - 7, "end", "fret plane"),
+  ];
+}
+
+function heightsOf(ghosts: readonly Ghost[]): { readonly low: number; readonly high: number } {
+  const lows = ghosts.map(({ profile }) => -profile.tailDrop);
+  const highs = ghosts.flatMap(({ profile, setting }) => [
+    profile.stringHeight - profile.flatGap,
+    setting.fretPlaneAtSaddle,
+  ]);
+  return { low: Math.min(-1, ...lows), high: Math.max(1, ...highs) };
+}
+
+function ghostShapes(frame: Frame, { line, setting, profile }: Ghost): readonly Shape[] {
+  const { instrument, outline, breakX, saddleX } = setting;
+  const top = (x: number): number => blendedTopZ(setting, profile.dome, x);
+  const { length } = outline;
+  const seat = -profile.flatGap;
+  const bridge = seat + instrument.bridge.thickness;
+  const string = seat + profile.stringHeight;
+  const pad = 11;
+  const at = (x: number, z: number): Point => pointAt(frame, x, z);
+  const blendX = breakX - instrument.dome.blendLength;
+  return [
+    lineShape("top", line, curvePoints(frame, 0, length, top, [blendX, breakX])),
+    lineShape("fret-plane", line, [
+      at(saddleX, fretPlaneZ(instrument, saddleX)),
+      at(length, fretPlaneZ(instrument, length)),
+    ]),
+    lineShape("bridge", line, [
+      at(saddleX - pad, top(saddleX - pad)),
+      at(saddleX - pad, bridge),
+      at(saddleX + pad, bridge),
+      at(saddleX + pad, top(saddleX + pad)),
+    ]),
+    lineShape("saddle", line, [at(saddleX, bridge), at(saddleX, string)]),
+  ];
+}

@@ -1,0 +1,156 @@
+import type { Profile } from "../../profile/outcome.ts";
+import type { Setting } from "../../profile/setting.ts";
+import type { Frame } from "../frame.ts";
+import { capHeight } from "../lettering.ts";
+import { backZ, datumZ, edgeZ, stringZ } from "./heights.ts";
+
+/** How many times larger heights are drawn than lengths. */
+type Stretch = 1 | 5 | 10;
+
+/** How measures are written on a drawing. */
+export interface Words {
+  /** A length or height in mm, in the shown unit. */
+  readonly length: (mm: number) => string;
+  readonly angle: (degrees: number) => string;
+  readonly unit: "mm" | "inch";
+}
+
+export interface SectionOptions {
+  /** Room for the drawing, px. */
+  readonly width: number;
+  readonly height: number;
+  readonly stretch: Stretch;
+  /** As it lies on the sanding board, top down. */
+  readonly turned: boolean;
+  readonly words: Words;
+  /** A frame to keep, so that the drawing does not slip under the hand that drags it. */
+  readonly hold?: Frame;
+}
+
+/** One section being drawn: what, where, and how large it is lettered. */
+export interface SectionSheet {
+  readonly setting: Setting;
+  readonly profile: Profile;
+  readonly frame: Frame;
+  readonly stretch: Stretch;
+  readonly words: Words;
+  readonly width: number;
+  readonly height: number;
+  /** Font size of the lettering, px. */
+  readonly size: number;
+  /** Where the sides are cut short, px down; null when they are drawn whole. */
+  readonly cut: number | null;
+  /** Below everything that is drawn of the instrument, px down: lengths are dimensioned under it. */
+  readonly foot: number;
+  /** Rows of dimensions there are under it. */
+  readonly rows: 1 | 2;
+  /** First of the lettering under the drawing: stretch and scale bars. */
+  readonly strip: number;
+}
+
+/** Neck drawn beyond the body, mm. */
+export const neckStub = 62;
+/** px left of the tail, for the shim's dimension, and right of the neck's cut end. */
+const tailRoom = { wide: 44, narrow: 30 };
+const neckRoom = 10;
+/** Lower than this a drawing keeps one row of lengths only, and cuts the sides closer. */
+const low = 240;
+/** px of the board under the rim, and of the sides shown before they are cut. */
+export const boardThickness = 9;
+const cutRoom = (height: number): number => (height < low ? 16 : 26);
+const stripRoom = 26;
+/** In less room than this the drawing is not shrunk further, px. */
+const smallest = { width: 240, height: 160 };
+/** Below this width the drawing is lettered a size smaller, from this width on a size larger. */
+const narrow = 480;
+const wide = 1000;
+
+const rowsIn = (height: number): 1 | 2 => (height < low ? 1 : 2);
+
+/**
+ * First dimension line from the part, and the next from the first: 10 and 6 mm on a sheet lettered
+ * 3.5 mm high (dimension-line rules as in ASME Y14.5 text; the lettering height of ISO 3098 from
+ * memory), here by the height of the lettering used.
+ */
+export const firstRow = (size: number): number => (10 / 3.5) * capHeight(size);
+export const nextRow = (size: number): number => Math.max((6 / 3.5) * capHeight(size), size + 6);
+
+export function sheetOf(setting: Setting, profile: Profile, options: SectionOptions): SectionSheet {
+  const width = Math.max(options.width, smallest.width);
+  const height = Math.max(options.height, smallest.height);
+  const size = width < narrow ? 12 : width < wide ? 13 : 14;
+  const frame = options.hold ?? frameFor(setting, profile, { ...options, width, height }, size);
+  const { turned, stretch, words } = options;
+  const bottom = heightsDrawn(setting, profile, stretch).low * frame.up;
+  const partFoot = turned ? frame.level + boardThickness : frame.level - bottom;
+  const shown = cutRoom(height) - bottom;
+  const cut = stretch === 1 ? null : frame.level + (turned ? -shown : shown);
+  const foot = turned ? partFoot : (cut ?? partFoot);
+  const strip = height - stripRoom;
+  const rows = rowsIn(height);
+  return { setting, profile, frame, stretch, words, width, height, size, cut, foot, rows, strip };
+}
+
+/** The largest frame in which everything fits: the body's length and the neck's stub along, the heights shown and the rows of lettering up. */
+function frameFor(
+  setting: Setting,
+  profile: Profile,
+  { width, height, stretch, turned }: SectionOptions,
+  size: number,
+): Frame {
+  const left = width < narrow ? tailRoom.narrow : tailRoom.wide;
+  const { length } = setting.instrument.body;
+  const heights = heightsDrawn(setting, profile, stretch);
+  const over = turned ? -heights.low : heights.high;
+  const under = turned ? 0 : -heights.low;
+  const cut = stretch > 1 ? cutRoom(height) : 0;
+  const overRoom = size + 8 + (turned ? cut : 0);
+  const rows = firstRow(size) + (rowsIn(height) - 1) * nextRow(size) + 6 + stripRoom;
+  const underRoom = rows + (turned ? boardThickness : cut);
+  const room = height - overRoom - underRoom;
+  const along = Math.min(
+    (width - left - neckRoom) / (length + neckStub),
+    room / ((over + under) * stretch),
+  );
+  const spareAlong = width - left - neckRoom - (length + neckStub) * along;
+  const spareUp = Math.max(0, room - (over + under) * stretch * along);
+  return {
+    along,
+    up: along * stretch,
+    left: left + spareAlong / 2,
+    level: overRoom + 0.6 * spareUp + over * stretch * along,
+    turned,
+  };
+}
+
+/** How far over the top at the saddle the bands are shown: whole, unless the strings are far below them. */
+function bandTop(setting: Setting, { stringHeight }: Profile): number {
+  const { bridge, windows } = setting.instrument;
+  const tops = [bridge.thickness + windows.saddleExposure[1], windows.stringHeight[1]];
+  return Math.min(Math.max(...tops), Math.max(stringHeight, bridge.thickness) + 5);
+}
+
+/** The lowest and the highest height drawn, mm over the flat's plane; stretched, no lower than the rim's top edge. */
+function heightsDrawn(
+  setting: Setting,
+  profile: Profile,
+  stretch: Stretch,
+): { readonly low: number; readonly high: number } {
+  const { length } = setting.instrument.body;
+  const edges = [0, 0.25, 0.5, 0.75, 1].map((share) => edgeZ(setting, profile, share * length));
+  const tail = [datumZ(setting, profile, 0), -profile.tailDrop, -profile.flatGap];
+  const backs =
+    stretch === 1 ? [0, 0.5, 1].map((share) => backZ(setting, profile, share * length, 0)) : [];
+  return {
+    low: Math.min(-1, ...edges, ...tail, ...backs),
+    high: Math.max(
+      1,
+      ...tail,
+      datumZ(setting, profile, length),
+      profile.shim,
+      stringZ(setting, setting.saddleX),
+      setting.fretPlaneAtSaddle,
+      -profile.flatGap + bandTop(setting, profile),
+    ),
+  };
+}

@@ -1,0 +1,43 @@
+import type { Profile } from "../../profile/outcome.ts";
+import type { Setting } from "../../profile/setting.ts";
+import { blendedTopZ } from "../../profile/top.ts";
+import { type Frame, pointAt } from "../frame.ts";
+import { areaShape, curvePoints, lineShape } from "../path.ts";
+import type { Scene } from "../scene.ts";
+
+const width = 160;
+const height = 48;
+/** Height the strings' side of the drawing needs over the flat, mm. */
+const over = 14;
+
+/** The section in small, heights ten times the lengths: the top, the flat carried on, the shim and the saddle. */
+export function thumbnailOf(setting: Setting, profile: Profile): Scene {
+  const { body } = setting.instrument;
+  const along = (width - 8) / body.length;
+  const up = Math.min(10 * along, (height - 6) / (over + profile.tailDrop));
+  const frame: Frame = { along, up, left: 4, level: 3 + over * up, turned: false };
+  const top = curvePoints(frame, 0, setting.breakX, (x) => blendedTopZ(setting, profile.dome, x));
+  const at = (x: number, z: number) => pointAt(frame, x, z);
+  const { contact } = setting.instrument.shim;
+  const seat = setting.saddleX;
+  return {
+    width,
+    height,
+    title: "Section, in small",
+    shapes: [
+      areaShape("shim", "thin", "wood", [
+        at(0, 0),
+        at(contact, 0),
+        at(contact, -profile.shim),
+        at(0, -profile.shim),
+      ]),
+      lineShape("flat carried on", "chain", [at(0, 0), at(setting.breakX, 0)]),
+      lineShape("top", "thick", top),
+      lineShape("flat", "thick", [at(setting.breakX, 0), at(body.length, 0)]),
+      lineShape("saddle", "thick", [
+        at(seat, -profile.flatGap),
+        at(seat, profile.stringHeight - profile.flatGap),
+      ]),
+    ],
+  };
+}

@@ -1,0 +1,100 @@
+import type { Range } from "../../instrument/instrument.ts";
+import { standing } from "../../profile/standing.ts";
+import { type Point, pxAt, pyAt } from "../frame.ts";
+import { areaShape, lineShape } from "../path.ts";
+import type { GroupShape, Shape } from "../scene.ts";
+import { bridgeEnds, bridgeTopZ } from "./bridge.ts";
+import type { SectionSheet } from "./section-sheet.ts";
+
+/** px: width of a band, its space from its neighbour, and of the bar that spans a miss. */
+const bandWidth = 13;
+const space = 4;
+const barWidth = 4;
+
+/** A height against the range accepted for it, both mm over the flat's plane, and where its band stands, px. */
+interface Gauge {
+  readonly role: string;
+  readonly value: number;
+  readonly range: Range;
+  readonly left: number;
+}
+
+/**
+ * The ranges accepted at the saddle as bands: beside the saddle where its top should end, tailward by
+ * the saddle exposed and neckward by the string height; before the bridge where the fret plane should
+ * pass. A thick tick shows where it does, and a bar spans the miss when that is outside the band.
+ */
+export function windowShapes(sheet: SectionSheet): GroupShape {
+  return { kind: "group", role: "windows", shapes: gauges(sheet).flatMap((g) => gauge(sheet, g)) };
+}
+
+/** Neckward edge of the last band, px. */
+export const bandsEnd = (sheet: SectionSheet): number =>
+  Math.max(...gauges(sheet).map(({ left }) => left + bandWidth));
+
+/** The bands' outlines, for the lettering to keep off. */
+export const bandBoxes = ({ frame, ...rest }: SectionSheet): readonly (readonly Point[])[] =>
+  gauges({ frame, ...rest }).map(({ left, value, range }) => {
+    const ys = [value, ...range].map((z) => pyAt(frame, z));
+    return box(left, left + bandWidth, Math.min(...ys), Math.max(...ys));
+  });
+
+function gauges(sheet: SectionSheet): readonly Gauge[] {
+  const { frame, setting, profile } = sheet;
+  const { windows } = setting.instrument;
+  const top = -profile.flatGap;
+  const bridgeTop = bridgeTopZ(sheet);
+  const saddle = pxAt(frame, setting.saddleX);
+  const [, neckEdge] = bridgeEnds(sheet);
+  const string = top + profile.stringHeight;
+  const over = (base: number, [low, high]: Range): Range => [base + low, base + high];
+  return [
+    {
+      role: "saddle exposed",
+      value: string,
+      range: over(bridgeTop, windows.saddleExposure),
+      left: saddle - space - bandWidth,
+    },
+    {
+      role: "string height",
+      value: string,
+      range: over(top, windows.stringHeight),
+      left: saddle + space,
+    },
+    {
+      role: "fret plane over the bridge",
+      value: setting.fretPlaneAtSaddle,
+      range: over(bridgeTop, windows.bridgeClearance),
+      left: Math.max(pxAt(frame, neckEdge), saddle + space + bandWidth) + space,
+    },
+  ];
+}
+
+function gauge({ frame }: SectionSheet, { role, value, range, left }: Gauge): readonly Shape[] {
+  const right = left + bandWidth;
+  const [low, high] = range;
+  const y = pyAt(frame, value);
+  const band = areaShape(
+    `window ${role}`,
+    "thin",
+    "window",
+    box(left, right, pyAt(frame, low), pyAt(frame, high)),
+  );
+  const tick = lineShape(`value ${role}`, "thick", [
+    [left - 1, y],
+    [right + 1, y],
+  ]);
+  if (standing(value, range) !== "out") return [band, tick];
+  const nearest = value < low ? low : high;
+  const middle = (left + right - barWidth) / 2;
+  const bar = box(middle, middle + barWidth, y, pyAt(frame, nearest));
+  return [band, areaShape(`miss ${role}`, "none", "ink", bar), tick];
+}
+
+const box = (left: number, right: number, y0: number, y1: number) =>
+  [
+    [left, y0],
+    [right, y0],
+    [right, y1],
+    [left, y1],
+  ] as const;

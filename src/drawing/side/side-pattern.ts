@@ -1,0 +1,73 @@
+import type { Side } from "../../profile/side.ts";
+import { type Point, pointAt } from "../frame.ts";
+import { areaShape, lineShape } from "../path.ts";
+import type { Scene, Shape } from "../scene.ts";
+import { sideLettering } from "./side-pattern-lettering.ts";
+import {
+  backPoints,
+  levelPoints,
+  type SidePatternOptions,
+  type SideSheet,
+  seen,
+  sideSheetOf,
+  topPoints,
+} from "./side-pattern-sheet.ts";
+
+/** px of zone colour under the finished top edge. */
+const wash = 5;
+
+/**
+ * The side unrolled, tail seam left: the strip it is cut from, its level edge, the finished top edge
+ * and the back edge, and the marks to be carried to it. Heights may be drawn larger than lengths; what
+ * is written is true.
+ */
+export function sidePatternOf(side: Side, options: SidePatternOptions): Scene {
+  const sheet = sideSheetOf(side, options);
+  const { width, height } = sheet;
+  const shapes = [...bodyShapes(sheet), ...sideLettering(sheet)];
+  return { width, height, title: titleOf(sheet), shapes };
+}
+
+function bodyShapes(sheet: SideSheet): readonly Shape[] {
+  const { side, breakAlong, stock, frame } = sheet;
+  const { length, deepest, datum } = side;
+  const dome = topPoints(sheet, 0, breakAlong);
+  const flat = topPoints(sheet, breakAlong, length);
+  const back = backPoints(sheet);
+  const strip = [...levelPoints(sheet, 0), ...levelPoints(sheet, deepest.under).toReversed()];
+  return [
+    areaShape("strip needed", "dashed", "paper", strip),
+    areaShape("side", "none", "wood", [...dome, ...flat, ...back.toReversed()]),
+    ...zone("dome", dome),
+    ...zone("flat", flat),
+    lineShape("level edge", "thin", levelPoints(sheet, 0)),
+    ...(datum > seen ? [lineShape("datum", "thin", levelPoints(sheet, datum))] : []),
+    lineShape("back edge", "thick", back),
+    ...[0, length].map((s) =>
+      lineShape("end", "thick", [
+        pointAt(frame, s, -side.topAt(s)),
+        pointAt(frame, s, -side.backAt(s)),
+      ]),
+    ),
+    ...side.marks.map(({ name, along }) =>
+      lineShape(name, "thin", [
+        pointAt(frame, along, 0),
+        pointAt(frame, along, -side.backAt(along)),
+      ]),
+    ),
+    ...(stock === null ? [] : [lineShape("strip you have", "chain", levelPoints(sheet, stock))]),
+  ];
+}
+
+function zone(name: "dome" | "flat", points: readonly Point[]): readonly Shape[] {
+  const inner = points.map(([x, y]): Point => [x, y + wash]).reverse();
+  return [
+    areaShape(`${name} colour`, "none", name, [...points, ...inner]),
+    lineShape("finished top edge", "thick", points),
+  ];
+}
+
+function titleOf({ side, words, stock }: SideSheet): string {
+  const have = stock === null ? "" : ` You have a strip ${words.length(stock)} wide.`;
+  return `The side unrolled: ${words.length(side.length)} long from the tail seam to the middle of the neck end, cut from a strip ${words.length(side.deepest.under)} wide.${have}`;
+}

@@ -1,0 +1,76 @@
+import type { Outline } from "../../geometry/outline/outline.ts";
+import { type Place, polylineAlong } from "../../geometry/polyline.ts";
+import type { Profile } from "../../profile/outcome.ts";
+import type { Setting } from "../../profile/setting.ts";
+import { cutShape, label, markLine, strayLimit, type Template } from "./template.ts";
+
+/** The edge from the tail seam to the neck end's corner, straight pieces within `stray` mm of it. */
+export function edgePolyline(outline: Outline, stray = strayLimit): Place[] {
+  const corners = outline.knots.map((x) => outline.arcLength(x));
+  const places = polylineAlong(
+    (arc) => outline.placeAtArc(arc),
+    0,
+    outline.totalArc(),
+    stray,
+    corners,
+  );
+  // Both ends as stated, free of the rounding of a length and back.
+  return [
+    [0, outline.halfWidth(0)],
+    ...places.slice(1, -1),
+    [outline.length, outline.halfWidth(outline.length)],
+  ];
+}
+
+/** Room of a line of lettering and its distance from a line beside it, mm. */
+const lettered = 6;
+
+/** Half the outline for the mould or the pattern: x from the tail, y from the centreline, with the lines to be marked across it. */
+export function halfOutlineTemplate(
+  setting: Setting,
+  profile: Profile,
+  words: { readonly length: (mm: number) => string },
+): Template {
+  const { outline, breakX, saddleX, instrument } = setting;
+  const { soundholeAt, soundholeDiameter } = instrument.body;
+  const across = (role: string, x: number) =>
+    markLine(role, [
+      [x, 0],
+      [x, outline.halfWidth(x)],
+    ]);
+  const places = [
+    { name: "shim contact", x: instrument.shim.contact },
+    { name: "saddle line", x: saddleX },
+    { name: "break", x: breakX },
+  ];
+  const hole = soundholeDiameter / 2;
+  // Neckward of its line, or tailward where the soundhole lies there.
+  const inHole = (x: number): boolean =>
+    Math.abs(x + lettered / 2 - soundholeAt) < hole + lettered / 2;
+  const arc = (t: number): Place => [soundholeAt + hole * Math.cos(t), hole * Math.sin(t)];
+  return {
+    name: "Half outline",
+    lines: [
+      cutShape("half outline", [...edgePolyline(outline), [outline.length, 0]]),
+      ...places.map(({ name, x }) => across(name, x)),
+      ...profile.stations
+        .filter(({ name }) => name !== "")
+        .map(({ name, x, halfWidth }) =>
+          markLine(`${name} tick`, [
+            [x, halfWidth],
+            [x, Math.max(0, halfWidth - 6)],
+          ]),
+        ),
+      ...(hole > 0 ? [markLine("soundhole", polylineAlong(arc, 0, Math.PI, strayLimit))] : []),
+    ],
+    labels: [
+      ...places.map(({ name, x }) =>
+        label([inHole(x) ? x - 2 : x + lettered, 8], `${name}, ${words.length(x)} from the tail`, {
+          anchor: "start",
+          upright: true,
+        }),
+      ),
+      label([outline.length / 2, -6], "centreline"),
+    ],
+  };
+}

@@ -1,0 +1,81 @@
+import { type Place, polylineAlong } from "../../geometry/polyline.ts";
+import type { Profile } from "../../profile/outcome.ts";
+import { rimZ } from "../../profile/rim.ts";
+import type { Setting } from "../../profile/setting.ts";
+import { blendedTopZ } from "../../profile/top.ts";
+import { cutShape, label, markLine, strayLimit, type Template } from "./template.ts";
+
+/** Height of the gauge's straight edge over the flat's plane, mm. */
+const board = 40;
+
+/** Where along the gauge its lines are named, mm from the tail. */
+const namesAt = 60;
+
+/** The top's upper face on the centreline from the tail to the neck end: heights over the flat's plane. */
+export function topPolyline(setting: Setting, { dome }: Profile, stray = strayLimit): Place[] {
+  const { outline, breakX, instrument } = setting;
+  const corners = [...outline.knots, breakX - instrument.dome.blendLength, breakX];
+  return polylineAlong(
+    (x) => [x, blendedTopZ(setting, dome, x)],
+    0,
+    outline.length,
+    stray,
+    corners,
+  );
+}
+
+/**
+ * The section along the centreline as a gauge to stand on the top: its lower edge is the top as
+ * planned, its upper edge straight and parallel to the flat. x from the tail, y over the flat's plane.
+ */
+export function sectionTemplate(
+  setting: Setting,
+  profile: Profile,
+  words: { readonly length: (mm: number) => string },
+): Template {
+  const { outline, breakX, saddleX, instrument } = setting;
+  const { length } = outline;
+  const rim = polylineAlong((x) => [x, rimZ(setting, profile.dome, x)], 0, length, strayLimit, [
+    ...outline.knots,
+    breakX,
+  ]);
+  const marks = [
+    { name: "shim contact", x: instrument.shim.contact },
+    { name: "saddle line", x: saddleX },
+    { name: "break", x: breakX },
+  ];
+  return {
+    name: "Section profile",
+    lines: [
+      cutShape("top on the centreline", [
+        ...topPolyline(setting, profile),
+        [length, board],
+        [0, board],
+      ]),
+      markLine("rim", rim),
+      markLine("flat's plane", [
+        [0, 0],
+        [length, 0],
+      ]),
+      ...marks.map(({ name, x }) =>
+        markLine(name, [
+          [x, blendedTopZ(setting, profile.dome, x)],
+          [x, board],
+        ]),
+      ),
+    ],
+    labels: [
+      ...marks.map(({ name, x }) =>
+        label([x + 2, board - 8], `${name} ${words.length(x)}`, { anchor: "start" }),
+      ),
+      label([namesAt, board - 18], "lower edge: the top on the centreline", { anchor: "start" }),
+      label([namesAt, board - 24], "upper edge: parallel to the flat", { anchor: "start" }),
+      label([namesAt, 2], "the flat carried on", { anchor: "start" }),
+      label([namesAt, rimZ(setting, profile.dome, namesAt) - 8], "the rim", {
+        anchor: "start",
+      }),
+      label([4, 12], "tail", { anchor: "start" }),
+      label([length - 4, 12], "neck end", { anchor: "end" }),
+    ],
+  };
+}

@@ -1,0 +1,70 @@
+import { at, highest, lowest } from "../peak.ts";
+import type { Outline } from "./outline.ts";
+
+/** Where an outline is widest and narrowest along its length; null where it has no waist. */
+export interface Turns {
+  readonly lower: number;
+  readonly waist: number | null;
+  readonly upper: number | null;
+}
+
+/** The waist is the deepest hollow: where the outline lies farthest under the lesser of the widest places on both sides. */
+export function turnsOf(outline: Outline): Turns {
+  const { xs, halfWidths } = edgeOf(outline, outline.length);
+  const width = (x: number): number => outline.halfWidth(x);
+  const widestAhead = runningMost(halfWidths);
+  const widestBehind = runningMost([...halfWidths].reverse()).reverse();
+  const hollows = halfWidths.map(
+    (half, i) => Math.min(at(widestAhead, i), at(widestBehind, i)) - half,
+  );
+  const i = hollows.indexOf(Math.max(...hollows));
+  if (at(hollows, i) < shallowest) {
+    return { lower: highest(width, xs, halfWidths).x, waist: null, upper: null };
+  }
+  const near = (from: number, to: number) =>
+    [xs.slice(from, to), halfWidths.slice(from, to)] as const;
+  return {
+    lower: highest(width, ...near(0, i + 1)).x,
+    waist: lowest(width, ...near(Math.max(0, i - 1), i + 2)).x,
+    upper: highest(width, ...near(i, xs.length)).x,
+  };
+}
+
+/** A hollow of less is no waist, mm. */
+const shallowest = 0.5;
+
+function runningMost(values: readonly number[]): number[] {
+  let most = Number.NEGATIVE_INFINITY;
+  return values.map((value) => {
+    most = Math.max(most, value);
+    return most;
+  });
+}
+
+/** Places along the outline's edge, rising in x, close enough that a smooth curve over it has at most one turn between neighbours. */
+export interface Edge {
+  readonly xs: readonly number[];
+  readonly halfWidths: readonly number[];
+}
+
+const perPiece = 12;
+
+/** Places from the tail end to x = `to`, that end included, closer together toward the ends of each smooth piece. */
+export function edgeOf(outline: Outline, to: number): Edge {
+  const ends = [...outline.knots.filter((knot) => knot < to), to];
+  const xs = [0];
+  for (let piece = 1; piece < ends.length; piece++) {
+    const [from, span] = [at(ends, piece - 1), at(ends, piece) - at(ends, piece - 1)];
+    for (let i = 1; i <= perPiece; i++) {
+      xs.push(
+        i === perPiece ? from + span : from + (span * (1 - Math.cos((Math.PI * i) / perPiece))) / 2,
+      );
+    }
+  }
+  return { xs, halfWidths: xs.map((x) => outline.halfWidth(x)) };
+}
+
+/** `f` at each place of the edge. */
+export function along(edge: Edge, f: (x: number, halfWidth: number) => number): readonly number[] {
+  return edge.xs.map((x, i) => f(x, at(edge.halfWidths, i)));
+}

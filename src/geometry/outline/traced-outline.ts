@@ -1,0 +1,125 @@
+import { at } from "../peak.ts";
+import type { Place } from "../polyline.ts";
+import type { Outline } from "./outline.ts";
+import {
+  parameterAtX,
+  pieceAt,
+  type Spline,
+  splineDx,
+  splineDy,
+  splineThrough,
+  splineX,
+  splineY,
+} from "./spline.ts";
+
+// Six Gauss points on each of a piece's slices: pieces between traced places are short.
+const slices = 4;
+const nodes = [0.2386191860831969, 0.6612093864662645, 0.932469514203152];
+const weights = [0.467913934572691, 0.3607615730481386, 0.1713244923791704];
+
+/**
+ * An outline through places the builder traced: [x, half width], x strictly rising from 0, half width
+ * 0 at the tail, at least three of them. It runs square to the centreline at the tail, and as the
+ * places do at the neck end, from where it goes straight to the centreline.
+ */
+export class TracedOutline implements Outline {
+  readonly length: number;
+  readonly knots: readonly number[];
+  readonly widest: number;
+  readonly #spline: Spline;
+  #lengths: readonly number[] | undefined;
+
+  constructor(places: readonly Place[]) {
+    this.#spline = splineThrough(places, "square", "free");
+    this.knots = this.#spline.xs;
+    this.length = at(this.knots, this.knots.length - 1);
+    this.widest = Math.max(...this.#spline.ys.map((_, i) => this.#highestIn(i)));
+  }
+
+  halfWidth(x: number): number {
+    const piece = pieceAt(this.#spline, x);
+    return splineY(this.#spline, piece, parameterAtX(this.#spline, piece, x));
+  }
+
+  slope(x: number): number {
+    const piece = pieceAt(this.#spline, x);
+    const t = parameterAtX(this.#spline, piece, x);
+    return splineDy(this.#spline, piece, t) / splineDx(this.#spline, piece, t);
+  }
+
+  arcLength(x: number): number {
+    const piece = pieceAt(this.#spline, x);
+    return this.#before(piece) + this.#lengthTo(piece, parameterAtX(this.#spline, piece, x));
+  }
+
+  placeAtArc(arc: number): Place {
+    const lengths = this.#measured();
+    let piece = 0;
+    while (piece < lengths.length - 2 && at(lengths, piece + 1) <= arc) piece++;
+    const start = at(lengths, piece);
+    const whole = at(lengths, piece + 1) - start;
+    const along = Math.min(whole, Math.max(0, arc - start));
+    let [low, high] = [0, 1];
+    let t = along / whole;
+    for (let step = 0; step < 60; step++) {
+      const error = this.#lengthTo(piece, t) - along;
+      if (Math.abs(error) <= 1e-14 * whole) break;
+      if (error > 0) high = t;
+      else low = t;
+      const next = t - error / this.#speed(piece, t);
+      t = next > low && next < high ? next : (low + high) / 2;
+    }
+    return [splineX(this.#spline, piece, t), splineY(this.#spline, piece, t)];
+  }
+
+  totalArc(): number {
+    return at(this.#measured(), this.knots.length - 1);
+  }
+
+  #before(piece: number): number {
+    return at(this.#measured(), piece);
+  }
+
+  /** Length of the edge from the tail seam to each place. */
+  #measured(): readonly number[] {
+    if (this.#lengths !== undefined) return this.#lengths;
+    const lengths = [0];
+    for (let piece = 0; piece + 1 < this.knots.length; piece++)
+      lengths.push(at(lengths, piece) + this.#lengthTo(piece, 1));
+    this.#lengths = lengths;
+    return lengths;
+  }
+
+  #lengthTo(piece: number, t: number): number {
+    let sum = 0;
+    for (let slice = 0; slice < slices; slice++) {
+      const [middle, half] = [((slice + 0.5) * t) / slices, t / slices / 2];
+      for (let i = 0; i < nodes.length; i++) {
+        const off = half * at(nodes, i);
+        sum +=
+          half *
+          at(weights, i) *
+          (this.#speed(piece, middle - off) + this.#speed(piece, middle + off));
+      }
+    }
+    return sum;
+  }
+
+  #speed(piece: number, t: number): number {
+    return Math.hypot(splineDx(this.#spline, piece, t), splineDy(this.#spline, piece, t));
+  }
+
+  /** Greatest half width from place i on to the next: at its ends or where dy/dt, a quadratic, is 0. */
+  #highestIn(i: number): number {
+    const { ys, chords } = this.#spline;
+    if (i >= chords.length) return at(ys, i);
+    const rate = (t: number): number => splineDy(this.#spline, i, t);
+    const [a, b, c] = [rate(0), rate(0.5), rate(1)];
+    const [p, q] = [2 * (a - 2 * b + c), 4 * b - 3 * a - c];
+    const root = Math.sqrt(q * q - 4 * p * a);
+    // Roots of p t² + q t + a, written so that a straight rate (p = 0) needs no case of its own.
+    const s = -(q + (q < 0 ? -root : root)) / 2;
+    const turns = [s / p, a / s].filter((t) => t > 0 && t < 1);
+    return Math.max(at(ys, i), ...turns.map((t) => splineY(this.#spline, i, t)));
+  }
+}

@@ -1,0 +1,117 @@
+import * as z from "zod/mini";
+import type { FieldPath } from "../field.ts";
+import { isFieldPath } from "../fields.ts";
+import { type Problem, problem, said } from "../problem.ts";
+import { type AsBuilt, noteLimit } from "./as-built.ts";
+import { isReadingKey, readingField } from "./as-built-fields.ts";
+import { isStepId } from "./steps.ts";
+
+z.config({ jitless: true });
+
+export type AsBuiltReading =
+  | { readonly ok: true; readonly asBuilt: AsBuilt }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Longest list. */
+const listLimit = 100;
+
+const note = z.string().check(z.refine((value) => value.length <= noteLimit));
+const date = z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/));
+const size = (most: number) =>
+  z.number().check(
+    z.minimum(-most),
+    z.maximum(most),
+    z.overwrite((value) => value + 0),
+  );
+
+const reading = z.object({
+  value: size(10_000),
+  date: z._default(date, "1970-01-01"),
+  note: z._default(note, ""),
+});
+
+/** Each key known, each value within its field's limits. */
+const readings = z.record(z.string(), reading).check(({ value, issues }) => {
+  for (const [key, { value: measured }] of Object.entries(value)) {
+    if (!isReadingKey(key)) issues.push({ code: "custom", path: [key], input: key });
+    else if (!within(measured, readingField(key)))
+      issues.push({ code: "custom", path: [key, "value"], input: measured });
+  }
+});
+
+const within = (value: number, { min, max }: { min: number; max: number }): boolean =>
+  min <= value && value <= max;
+
+const byStep = <Text extends typeof date | typeof note>(text: Text) =>
+  z._default(
+    z.record(z.string(), text).check(({ value, issues }) => {
+      for (const key of Object.keys(value))
+        if (!isStepId(key)) issues.push({ code: "custom", path: [key], input: key });
+    }),
+    () => ({}),
+  );
+
+const change = z.object({
+  path: z.custom<FieldPath>((path) => typeof path === "string" && isFieldPath(path)),
+  value: size(1e9),
+});
+
+const taken = z.object({
+  remedy: z.string().check(z.refine((value) => value.length <= 100)),
+  date,
+  changes: z.array(change).check(z.maxLength(listLimit)),
+  offsets: z.object({
+    shim: size(1000),
+    fretPlane: size(1000),
+    stringHeight: size(1000),
+    saddleExposure: size(1000),
+  }),
+  replaced: z._default(readings, () => ({})),
+});
+
+const pulled = z.object({
+  note: z._default(z.string().check(z.refine((value) => value.length <= 20)), ""),
+  unitWeight: z._default(z.nullable(z.number().check(z.minimum(0), z.maximum(1))), null),
+  diameter: z._default(z.nullable(z.number().check(z.minimum(0), z.maximum(10))), null),
+});
+
+/** Every part has a default, so `{}` is a record with nothing in it. */
+export const asBuiltSchema = z.object({
+  format: z._default(z.literal("rimwright-as-built"), "rimwright-as-built"),
+  version: z._default(z.literal(1), 1),
+  readings: z._default(readings, () => ({})),
+  done: byStep(date),
+  notes: byStep(note),
+  taken: z._default(z.array(taken).check(z.maxLength(listLimit)), () => []),
+  strings: z._default(z.array(pulled).check(z.maxLength(listLimit)), () => []),
+  finished: z._default(z.nullable(date), null),
+});
+
+/** The one door for as-built records. Takes any JSON value and never throws. */
+export function readAsBuilt(json: unknown): AsBuiltReading {
+  const parsed = asBuiltSchema.safeParse(json);
+  if (parsed.success) return { ok: true, asBuilt: parsed.data };
+  return { ok: false, problems: parsed.error.issues.map((issue) => problemOf(issue.path, json)) };
+}
+
+function problemOf(path: readonly PropertyKey[], json: unknown): Problem {
+  const place = path.map(String).join(".");
+  const value = path.reduce<unknown>(
+    (node, key) =>
+      typeof node === "object" && node !== null && Object.hasOwn(node, key)
+        ? (node as Record<PropertyKey, unknown>)[key]
+        : undefined,
+    json,
+  );
+  if (place === "")
+    return { path: "", message: `An as-built record is a JSON object; this is ${said(json)}.` };
+  if (place === "format")
+    return { path: place, message: `This is no as-built record: its format is ${said(value)}.` };
+  if (place === "version") return problem(place, "1", value);
+  const key = String(path[1]);
+  if (path[0] === "readings" && path[2] === "value" && isReadingKey(key)) {
+    const { min, max } = readingField(key);
+    return problem(place, `between ${min} and ${max} mm`, value, [min, max]);
+  }
+  return problem(place, "what an as-built record holds there", value);
+}

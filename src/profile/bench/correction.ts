@@ -1,0 +1,174 @@
+import type { AsBuilt, Change, Readings, Taken } from "../../instrument/as-built/as-built.ts";
+import {
+  type ReadingKey,
+  readingField,
+  readingKeys,
+} from "../../instrument/as-built/as-built-fields.ts";
+import { mm, type Phrase } from "../../instrument/phrase.ts";
+import type { Goal, Outlook } from "./outlook.ts";
+import { movesFlat, noOffsets, standAfter } from "./outlook-stand.ts";
+import {
+  barred,
+  type Remedy,
+  type RemedyId,
+  type RemedyMaker,
+  type RemedyResult,
+  remedyIds,
+  type Situation,
+  stageOf,
+} from "./remedy.ts";
+import { bridgeThickness, saddle } from "./remedy-bridge.ts";
+import { anotherShim, flatAboutBreak, flatAboutNeckEnd } from "./remedy-flat.ts";
+import {
+  fingerboardTaper,
+  fingerboardThickness,
+  heelShoulder,
+  heelTip,
+  wedge,
+} from "./remedy-neck.ts";
+
+const makers: Readonly<Record<RemedyId, RemedyMaker>> = {
+  shim: anotherShim,
+  "flat-about-break": flatAboutBreak,
+  "flat-about-neck-end": flatAboutNeckEnd,
+  bridge: bridgeThickness,
+  "fingerboard-thickness": fingerboardThickness,
+  "fingerboard-taper": fingerboardTaper,
+  wedge,
+  "heel-tip": heelTip,
+  "heel-shoulder": heelShoulder,
+  saddle,
+};
+
+export interface Correction {
+  readonly goal: Goal;
+  readonly wanted: number;
+  /** What the goal must still rise to be as wanted, mm; negative: fall. */
+  readonly left: number;
+  readonly remedies: readonly RemedyResult[];
+}
+
+/** Smaller than anyone measures, mm: nothing to correct. */
+export const leastDifference = 0.005;
+
+/** Every remedy for the difference between the plan and the outlook, each alone doing all of it. */
+export function correctionOf(outlook: Outlook, asBuilt: AsBuilt, goal: Goal): Correction {
+  const wanted = outlook.plan[goal];
+  const left = wanted - outlook.heights[goal];
+  const situation = situationOf(outlook, asBuilt, goal);
+  const remedies =
+    Math.abs(left) < leastDifference ? [] : remedyIds.map((id) => makers[id](situation, left));
+  return { goal, wanted, left, remedies };
+}
+
+const situationOf = (stand: Outlook, asBuilt: AsBuilt, goal: Goal): Situation => ({
+  stand,
+  goal,
+  stage: stageOf(asBuilt),
+});
+
+/** How much of the difference one remedy may take, mm at the saddle line, in the order they are to be used. */
+export interface Share {
+  readonly id: RemedyId;
+  readonly most: number;
+}
+
+export interface Mix {
+  readonly parts: readonly Remedy[];
+  readonly barred: readonly RemedyResult[];
+  /** What they leave, mm at the saddle line. */
+  readonly rest: number;
+  readonly changes: readonly Change[];
+}
+
+/** Several remedies together: each as far as its share, in their order, on what the ones before leave. */
+export function mixOf(
+  outlook: Outlook,
+  asBuilt: AsBuilt,
+  goal: Goal,
+  shares: readonly Share[],
+): Mix {
+  let situation = situationOf(outlook, asBuilt, goal);
+  let rest = outlook.plan[goal] - outlook.heights[goal];
+  const parts: Remedy[] = [];
+  const out: RemedyResult[] = [];
+  for (const { id, most } of shares) {
+    const raise = Math.sign(rest) * Math.min(Math.abs(rest), Math.max(0, most));
+    if (Math.abs(raise) < leastDifference) continue;
+    const made = makers[id](situation, raise);
+    const after = made.ok ? standAfter(situation.stand, made.remedy.changes) : null;
+    if (!made.ok) out.push(made);
+    else if (after?.ok) {
+      parts.push(made.remedy);
+      rest -= raise;
+      situation = { ...situation, stand: after.stand };
+    } else out.push(barred(id, ["The rest does not go with it."]));
+  }
+  return { parts, barred: out, rest, changes: parts.flatMap(({ changes }) => changes) };
+}
+
+/**
+ * The record with a correction taken: what it changes is in the plan from now on, the readings it puts out of
+ * date are set aside, and by as much as the instrument stood off the geometry it goes on doing so.
+ */
+export function taking(
+  asBuilt: AsBuilt,
+  outlook: Outlook,
+  remedy: string,
+  changes: readonly Change[],
+  date: string,
+): AsBuilt {
+  const stale = readingKeys.filter((key) => outdates(key, changes));
+  const replaced = pick(asBuilt.readings, (key) => stale.includes(key));
+  // How the shim measured against how it acted matters to the next shim only.
+  const { shim } = movesFlat(changes)
+    ? outlook.offsets
+    : (asBuilt.taken.at(-1)?.offsets ?? noOffsets);
+  const offsets = { ...outlook.offsets, shim };
+  const taken: Taken = { remedy, date, changes, offsets, replaced };
+  return {
+    ...asBuilt,
+    readings: pick(asBuilt.readings, (key) => !stale.includes(key)),
+    taken: [...asBuilt.taken, taken],
+  };
+}
+
+/** The record as it was before its last correction; what was measured since stays. */
+export function untaking(asBuilt: AsBuilt): AsBuilt {
+  const last = asBuilt.taken.at(-1);
+  if (last === undefined) return asBuilt;
+  return {
+    ...asBuilt,
+    readings: { ...last.replaced, ...asBuilt.readings },
+    taken: asBuilt.taken.slice(0, -1),
+  };
+}
+
+/** Whether a reading no longer holds once `changes` are made. */
+function outdates(key: ReadingKey, changes: readonly Change[]): boolean {
+  const { replaces } = readingField(key);
+  if (changes.some(({ path }) => path === replaces)) return true;
+  if (key === "stringHeight" || key === "saddleExposure") return true;
+  if (key === "shim" || key === "overrun" || key === "gapBefore") return movesFlat(changes);
+  return key === "bridgeClearance" && changes.some(({ path }) => !path.startsWith("strings."));
+}
+
+function pick(readings: Readings, keep: (key: ReadingKey) => boolean): Readings {
+  return Object.fromEntries(
+    readingKeys
+      .filter((key) => readings[key] !== undefined && keep(key))
+      .map((key) => [key, readings[key]]),
+  );
+}
+
+/** "0.5 mm is left: the saddle must rise." */
+export function leftSaid({ left, goal }: Correction): Phrase {
+  const what = {
+    saddleExposure: "The saddle",
+    stringHeight: "The strings",
+    bridgeClearance: "The fret plane",
+  }[goal];
+  if (Math.abs(left) < leastDifference)
+    return [what, " will be as planned: nothing is left to correct."];
+  return [what, " will be ", mm(Math.abs(left)), left > 0 ? " too low." : " too high."];
+}

@@ -1,0 +1,137 @@
+import type { AsBuilt, Readings } from "../../instrument/as-built/as-built.ts";
+import {
+  type ReadingKey,
+  readingField,
+  readingKeys,
+} from "../../instrument/as-built/as-built-fields.ts";
+import { isFieldPath, readField, writeField } from "../../instrument/fields.ts";
+import type { Instrument } from "../../instrument/instrument.ts";
+import type { ProfileResult } from "../outcome.ts";
+import { profileOf } from "../profile.ts";
+import type { SaddleHeights } from "../saddle.ts";
+import { type Outlook, outlookOf } from "./outlook.ts";
+import { noOffsets, standOf } from "./outlook-stand.ts";
+
+export interface Expected {
+  /** mm. */
+  readonly value: number;
+  /** Plus or minus, mm. */
+  readonly within: number;
+}
+
+/** Where each side depth is measured: the station of that name. */
+const stationsNamed: Readonly<Partial<Record<ReadingKey, string>>> = {
+  depthTail: "tail",
+  depthLowerBout: "lower bout",
+  depthWaist: "waist",
+  depthBreak: "break",
+  depthUpperBout: "upper bout",
+  depthNeckEnd: "neck end",
+};
+
+/** Medium tolerance of ISO 2768-1 for 30 to 120 mm. */
+const depthWithin = 0.3;
+/** Calipers on a shim or a thickness; common practice, no source. */
+const caliperWithin = 0.1;
+const overrunWithin = 5;
+
+const heightRead: Readonly<Partial<Record<ReadingKey, keyof SaddleHeights & string>>> = {
+  gapBefore: "flatGap",
+  gapAfter: "flatGap",
+  bridgeClearance: "bridgeClearance",
+  weekClearance: "bridgeClearance",
+  yearClearance: "bridgeClearance",
+  saddleExposure: "saddleExposure",
+  stringHeight: "stringHeight",
+};
+
+/** What was stated for the strings on the day is what is expected a week and a year later. */
+const settled: Readonly<Partial<Record<ReadingKey, ReadingKey>>> = {
+  weekActionBass: "actionBass",
+  weekActionTreble: "actionTreble",
+  weekRelief: "relief",
+  yearActionBass: "actionBass",
+  yearActionTreble: "actionTreble",
+  yearRelief: "relief",
+};
+
+/**
+ * What a measurement should come to, from all that is measured before it in the order of work; null
+ * when nothing can be expected because those do not go together.
+ */
+export function expectedOf(
+  instrument: Instrument,
+  asBuilt: AsBuilt,
+  key: ReadingKey,
+  planned: ProfileResult = profileOf(instrument),
+): Expected | null {
+  const before = { ...asBuilt, readings: earlier(asBuilt.readings, key) };
+  const result = outlookOf(instrument, before, planned);
+  if (!result.ok) return null;
+  const value = valueFrom(result.outlook, key);
+  return value === null ? null : { value, within: withinOf(result.outlook, key) };
+}
+
+function valueFrom(outlook: Outlook, key: ReadingKey): number | null {
+  const { heights, instrument, plan, offsets } = outlook;
+  const height = heightRead[key];
+  if (height !== undefined) return heights[height] as number;
+  const station = stationsNamed[key];
+  if (station !== undefined)
+    return plan.stations.find(({ name }) => name === station)?.sideDepth ?? null;
+  if (key === "shim") return instrument.target.value + offsets.shim;
+  if (key === "overrun") return overrunOn(outlook);
+  const path = readingField(settled[key] ?? key).replaces;
+  return path === null ? null : readField(instrument, path);
+}
+
+function overrunOn({ instrument }: Outlook): number | null {
+  const result = profileOf(instrument, { stationEvery: 1000 });
+  return result.ok ? result.profile.overrunLength : null;
+}
+
+function withinOf(outlook: Outlook, key: ReadingKey): number {
+  const height = heightRead[key];
+  if (height !== undefined) return heightWithin(outlook, height);
+  if (stationsNamed[key] !== undefined) return depthWithin;
+  if (key === "overrun") return overrunWithin;
+  const path = key === "shim" ? "target.value" : readingField(settled[key] ?? key).replaces;
+  return (path === null ? undefined : outlook.instrument.tolerances[path]) ?? caliperWithin;
+}
+
+/**
+ * Plus or minus on a height at the saddle: what each stated tolerance does to it alone, squared, summed,
+ * and the root taken; to the first order. The shim counts with 0.1 mm unless stated.
+ */
+function heightWithin({ instrument }: Outlook, height: keyof SaddleHeights & string): number {
+  const tolerances = { "target.value": caliperWithin, ...instrument.tolerances };
+  let sum = 0;
+  for (const [path, tolerance] of Object.entries(tolerances)) {
+    if (!isFieldPath(path)) continue;
+    const stated = path === "target.value" ? instrument.target.value : readField(instrument, path);
+    if (stated === null) continue;
+    const at = (value: number): number => {
+      const changed = writeField(instrument, path, value);
+      const result = standOf(changed, null, noOffsets);
+      return result.ok ? (result.stand.heights[height] as number) : Number.NaN;
+    };
+    const spread = (at(stated + tolerance) - at(stated - tolerance)) / 2;
+    if (Number.isFinite(spread)) sum += spread * spread;
+  }
+  return Math.sqrt(sum);
+}
+
+/** The readings of the steps before, and those of the same step that come first. */
+function earlier(readings: Readings, key: ReadingKey): Readings {
+  const end = readingKeys.indexOf(key);
+  return Object.fromEntries(
+    readingKeys
+      .slice(0, end)
+      .filter((other) => readings[other] !== undefined)
+      .map((other) => [other, readings[other]]),
+  );
+}
+
+/** Whether a measured value is as expected. */
+export const asExpected = (value: number, { value: wanted, within }: Expected): boolean =>
+  Math.abs(value - wanted) <= within;

@@ -1,0 +1,152 @@
+import {
+  type AsBuilt,
+  type FinishedInstrument,
+  measured,
+  type Readings,
+} from "../../instrument/as-built/as-built.ts";
+import type { ReadingKey } from "../../instrument/as-built/as-built-fields.ts";
+import type { Instrument, Target } from "../../instrument/instrument.ts";
+import { count, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
+import type { Profile } from "../outcome.ts";
+import { profileOf } from "../profile.ts";
+import { goals, outlookOf } from "./outlook.ts";
+import { type Interval, intervalOf, isOutlier } from "./student-t.ts";
+
+export const learntKinds = ["gap", "stringHeight", "week", "year"] as const;
+
+/** What is learnt: the glued gap, the string height, and how far the fret plane settles at the bridge. */
+export type LearntKind = (typeof learntKinds)[number];
+
+export const learntNames: Readonly<Record<LearntKind, string>> = {
+  gap: "Straightedge gap, top glued",
+  stringHeight: "String height over the top",
+  week: "Settling in a week under tension",
+  year: "Settling in a year under tension",
+};
+
+/** With fewer instruments nothing is claimed. */
+const leastInstruments = 3;
+
+interface Sample {
+  readonly name: string;
+  readonly invented: boolean;
+  /** Measured less predicted from all that was measured before it, mm. */
+  readonly deviation: number;
+  readonly outlier: boolean;
+}
+
+export interface Learnt {
+  readonly kind: LearntKind;
+  readonly samples: readonly Sample[];
+  /** Null with too few to know. */
+  readonly interval: Interval | null;
+}
+
+/** Measured when, and what is not to be known yet when it is predicted. */
+const looks: Readonly<
+  Record<LearntKind, { readonly reading: ReadingKey; readonly hidden: readonly ReadingKey[] }>
+> = {
+  gap: { reading: "gapAfter", hidden: ["gapBefore", "gapAfter"] },
+  stringHeight: { reading: "stringHeight", hidden: ["stringHeight", "saddleExposure"] },
+  week: { reading: "weekClearance", hidden: [] },
+  year: { reading: "yearClearance", hidden: [] },
+};
+
+/** Over finished instruments, how far what was measured fell from what was predicted. */
+export function learntFrom(finished: readonly FinishedInstrument[], kind: LearntKind): Learnt {
+  const found = finished.flatMap(({ instrument, asBuilt, invented }) => {
+    const deviation = deviationOf(instrument, asBuilt, kind);
+    return deviation === null ? [] : [{ name: instrument.name, invented, deviation }];
+  });
+  const deviations = found.map(({ deviation }) => deviation);
+  return {
+    kind,
+    samples: found.map((sample, i) => ({ ...sample, outlier: isOutlier(deviations, i) })),
+    interval: found.length < leastInstruments ? null : intervalOf(deviations),
+  };
+}
+
+/** Null where it was not measured, or where what it is to be held against was not. */
+export function deviationOf(
+  instrument: Instrument,
+  asBuilt: AsBuilt,
+  kind: LearntKind,
+): number | null {
+  const { reading, hidden } = looks[kind];
+  const then = whenFirst(asBuilt, reading);
+  const value = measured(then.readings, reading);
+  const rests = kind === "stringHeight" ? "gapAfter" : kind === "gap" ? null : "bridgeClearance";
+  if (value === null || (rests !== null && then.readings[rests] === undefined)) return null;
+  const result = outlookOf(instrument, { ...then, readings: without(then.readings, hidden) });
+  if (!result.ok) return null;
+  const { heights } = result.outlook;
+  const predicted =
+    kind === "gap"
+      ? heights.flatGap
+      : kind === "stringHeight"
+        ? heights.stringHeight
+        : heights.bridgeClearance;
+  return value - predicted;
+}
+
+/** The record as it was before the first correction that set a reading aside. */
+function whenFirst(asBuilt: AsBuilt, key: ReadingKey): AsBuilt {
+  const i = asBuilt.taken.findIndex(({ replaced }) => replaced[key] !== undefined);
+  if (i < 0) return asBuilt;
+  const later = asBuilt.taken.slice(i).map(({ replaced }) => replaced);
+  const readings = [asBuilt.readings, ...later.reverse()];
+  return { ...asBuilt, readings: Object.assign({}, ...readings), taken: asBuilt.taken.slice(0, i) };
+}
+
+function without(readings: Readings, keys: readonly ReadingKey[]): Readings {
+  return Object.fromEntries(
+    Object.entries(readings).filter(([key]) => !(keys as readonly string[]).includes(key)),
+  );
+}
+
+/** "Over 5 instruments …", or that it cannot know yet. */
+export function learntSaid({ kind, samples, interval }: Learnt): Phrase {
+  const n = samples.length;
+  if (interval === null) {
+    const rests = n === 1 ? phrase`${count(n)} instrument` : phrase`${count(n)} instruments`;
+    return ["It cannot know yet: ", ...rests, ` of the ${leastInstruments} it takes at least.`];
+  }
+  const { mean, spread, low, high } = interval;
+  return [
+    ...phrase`Over ${count(n)} instruments `,
+    ...whatSaid[kind],
+    ...signedSaid(mean),
+    ...phrase`, spread ${mm(spread)}. The true mean lies between ${mm(low)} and ${mm(high)} with 95 % confidence`,
+    low < 0 && high > 0 ? ", so it cannot be told from none." : ".",
+  ];
+}
+
+const whatSaid: Readonly<Record<LearntKind, Phrase>> = {
+  gap: ["the glued gap came out "],
+  stringHeight: ["the strings came out "],
+  week: ["in a week the fret plane at the bridge came to stand "],
+  year: ["in a year the fret plane at the bridge came to stand "],
+};
+
+const signedSaid = (mean: number): Phrase =>
+  mean < 0 ? phrase`${mm(-mean)} lower than predicted` : phrase`${mm(mean)} higher than predicted`;
+
+/**
+ * What the plan must aim for so that, the deviation coming again, the saddle comes out as it was
+ * wanted: a gap smaller by it. Null when no shim in reach does that.
+ */
+export function aimAllowingFor(
+  instrument: Instrument,
+  profile: Profile,
+  deviation: number,
+): Target | null {
+  const { kind, value } = instrument.target;
+  const height = goals.find((goal) => goal === kind);
+  if (height !== undefined) return reached(instrument, { kind, value: value - deviation });
+  const aimed = { kind: "stringHeight", value: profile.stringHeight - deviation } as const;
+  const result = profileOf({ ...instrument, target: aimed });
+  return result.ok ? { kind, value: result.profile[kind] } : null;
+}
+
+const reached = (instrument: Instrument, target: Target): Target | null =>
+  profileOf({ ...instrument, target }).ok ? target : null;

@@ -1,0 +1,102 @@
+import type { Dome } from "../../geometry/dome.ts";
+import type { Change, Offsets } from "../../instrument/as-built/as-built.ts";
+import { writeField } from "../../instrument/fields.ts";
+import type { Instrument } from "../../instrument/instrument.ts";
+import type { Objection } from "../outcome.ts";
+import { shimUnder } from "../reach.ts";
+import { type SaddleHeights, saddleHeights } from "../saddle.ts";
+import { type Setting, settingOf } from "../setting.ts";
+import { solve } from "../solve.ts";
+import { topZ } from "../top.ts";
+
+/** An instrument as it stands at the bench, its shim stated, and the heights at the saddle that follow. mm. */
+export interface Stand {
+  /** The target is the shim; where a gap was measured, the shim that gap speaks for. */
+  readonly instrument: Instrument;
+  readonly setting: Setting;
+  /** Null where no dome of this dish gives the measured gap. */
+  readonly dome: Dome | null;
+  readonly gap: number;
+  readonly heights: SaddleHeights;
+  readonly offsets: Offsets;
+}
+
+export type StandResult =
+  | { readonly ok: true; readonly stand: Stand }
+  | { readonly ok: false; readonly objection: Objection };
+
+export const noOffsets: Offsets = { shim: 0, fretPlane: 0, stringHeight: 0, saddleExposure: 0 };
+
+/**
+ * The stand of an instrument whose target is its shim, with the gap at the saddle line as measured
+ * (null: as the shim makes it), and off the geometry by `offsets`. Objects as the core does.
+ */
+export function standOf(instrument: Instrument, gap: number | null, offsets: Offsets): StandResult {
+  const set = settingOf(instrument);
+  if (!set.ok) return set;
+  const { setting } = set;
+  if (gap !== null) return { ok: true, stand: standOnGap(setting, gap, offsets) };
+  const solution = solve(setting);
+  if (!solution.ok) return solution;
+  const { dome } = solution.solution;
+  const found = -topZ(setting, dome, setting.saddleX);
+  const heights = heightsOff(setting, found, offsets);
+  return { ok: true, stand: { instrument, setting, dome, gap: found, heights, offsets } };
+}
+
+/** A measured gap fixes the dome at the saddle line, whatever the shim was. */
+function standOnGap(setting: Setting, gap: number, offsets: Offsets): Stand {
+  const { instrument } = setting;
+  const clearance = setting.fretPlaneAtSaddle + gap - instrument.bridge.thickness;
+  const aimed: Instrument = {
+    ...instrument,
+    target: { kind: "bridgeClearance", value: clearance },
+  };
+  const solution = solve({ ...setting, instrument: aimed });
+  const dome = solution.ok ? solution.solution.dome : null;
+  const shim = dome === null ? instrument.target.value : shimUnder(setting, dome);
+  const standing: Instrument = { ...instrument, target: { kind: "shim", value: shim } };
+  return {
+    instrument: standing,
+    setting: { ...setting, instrument: standing },
+    dome,
+    gap,
+    heights: heightsOff(setting, gap, offsets),
+    offsets,
+  };
+}
+
+/** The heights the geometry gives, each moved by what was measured to stand off it. */
+export function heightsOff(setting: Setting, gap: number, offsets: Offsets): SaddleHeights {
+  const raised = (by: number): SaddleHeights =>
+    saddleHeights({ ...setting, fretPlaneAtSaddle: setting.fretPlaneAtSaddle + by }, gap);
+  const plane = raised(offsets.fretPlane);
+  const saddle = raised(offsets.fretPlane + offsets.saddleExposure);
+  return {
+    ...saddle,
+    projection: plane.projection,
+    bridgeClearance: plane.bridgeClearance,
+    stringHeight: plane.stringHeight + offsets.stringHeight,
+  };
+}
+
+/** The instrument with the changes made; a changed shim is its target. */
+export function changedBy(instrument: Instrument, changes: readonly Change[]): Instrument {
+  let changed = instrument;
+  for (const { path, value } of changes)
+    changed =
+      path === "target.value"
+        ? { ...changed, target: { kind: "shim", value } }
+        : writeField(changed, path, value);
+  return changed;
+}
+
+/** Whether a change moves the flat, so that a gap measured before no longer holds. */
+export const movesFlat = (changes: readonly Change[]): boolean =>
+  changes.some(({ path }) => path === "target.value" || path === "dome.flatLength");
+
+/** The stand after changes, off the geometry by as much as before. */
+export function standAfter(stand: Stand, changes: readonly Change[]): StandResult {
+  const instrument = changedBy(stand.instrument, changes);
+  return standOf(instrument, movesFlat(changes) ? null : stand.gap, stand.offsets);
+}

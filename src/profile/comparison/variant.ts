@@ -1,0 +1,74 @@
+import type { FieldPath } from "../../instrument/field.ts";
+import { fieldPaths, isFieldPath, readField, writeField } from "../../instrument/fields.ts";
+import type { Instrument, Target } from "../../instrument/instrument.ts";
+
+/** Changed fields by path; null is the field's own "none". */
+type Changes = Readonly<Partial<Record<FieldPath, number | null>>>;
+
+/** A named set of changes to a base instrument. Plain data, kept with the instrument it varies. */
+export interface Variant {
+  readonly id: string;
+  readonly name: string;
+  readonly changes: Changes;
+  /** What it aims for, where that is not the base's target. */
+  readonly target?: Target;
+}
+
+/** As many as can be told apart side by side. */
+export const mostVariants = 8;
+
+/** The instrument a variant stands for: the base with the variant's changes and its name. */
+export function variantInstrument(base: Instrument, variant: Variant): Instrument {
+  const aimed = variant.target === undefined ? base : { ...base, target: variant.target };
+  return Object.entries(variant.changes).reduce<Instrument>(
+    (changed, [path, value]) =>
+      isFieldPath(path) && value !== undefined ? writeField(changed, path, value) : changed,
+    { ...aimed, name: variant.name },
+  );
+}
+
+/** What must change in `base` to make `other` of it, names, notes and tolerances apart. */
+export function changesBetween(
+  base: Instrument,
+  other: Instrument,
+): Pick<Variant, "changes" | "target"> {
+  const changed = fieldPaths.flatMap((path) => {
+    const value = readField(other, path);
+    return path !== "target.value" && value !== readField(base, path)
+      ? [[path, value] as const]
+      : [];
+  });
+  const { kind, value } = base.target;
+  const sameTarget = kind === other.target.kind && value === other.target.value;
+  return {
+    changes: Object.fromEntries(changed),
+    ...(sameTarget ? {} : { target: other.target }),
+  };
+}
+
+export interface Promoted {
+  readonly base: Instrument;
+  readonly variants: readonly Variant[];
+}
+
+/**
+ * Makes one variant the base. The base keeps its name and id; what it was takes the variant's place
+ * in the list, and every other variant still stands for the very same instrument.
+ */
+export function promote(
+  base: Instrument,
+  variants: readonly Variant[],
+  id: string,
+): Promoted | null {
+  const chosen = variants.find((variant) => variant.id === id);
+  if (chosen === undefined) return null;
+  const next = { ...variantInstrument(base, chosen), name: base.name };
+  const rebased = variants.map((variant): Variant => {
+    if (variant.id === id) {
+      return { id, name: `Before ${chosen.name}`, ...changesBetween(next, base) };
+    }
+    const { name } = variant;
+    return { id: variant.id, name, ...changesBetween(next, variantInstrument(base, variant)) };
+  });
+  return { base: next, variants: rebased };
+}

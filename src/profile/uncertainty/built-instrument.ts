@@ -1,0 +1,89 @@
+import type { FieldPath } from "../../instrument/field.ts";
+import { fieldAt, fieldPaths, readField } from "../../instrument/fields.ts";
+import type { Instrument, Tolerances } from "../../instrument/instrument.ts";
+import { settingOf } from "../setting.ts";
+import { solve } from "../solve.ts";
+
+/**
+ * The instrument as it is built: the shim is the planned one, cut and laid under the tail, and no
+ * longer answers to what the other measures turn out to be. Errors act on this. Its `target.value`
+ * is the shim's thickness, mm. Null where the plan has no shim.
+ */
+export function asBuilt(instrument: Instrument): Instrument | null {
+  if (instrument.target.kind === "shim") return instrument;
+  const set = settingOf(instrument);
+  if (!set.ok) return null;
+  const solution = solve(set.setting);
+  if (!solution.ok) return null;
+  return { ...instrument, target: { kind: "shim", value: solution.solution.shim } };
+}
+
+/** How closely a shim's thickness is held unless stated otherwise, plus or minus mm; common practice, no source. */
+const shimTolerance = 0.1;
+
+/** Whether errors in this field can move the saddle or the pitch of a built instrument. */
+function drawable(path: FieldPath): boolean {
+  return !path.startsWith("windows.") && fieldAt(path, "shim").quantity !== "count";
+}
+
+/**
+ * The plus-or-minus of every measure that has one, in a builder's order. `target.value` is the shim's
+ * thickness as built, mm, whatever the plan aims for.
+ */
+export function tolerancesOf(
+  built: Instrument,
+): readonly (readonly [path: FieldPath, plusMinus: number])[] {
+  const stated: Tolerances = { "target.value": shimTolerance, ...built.tolerances };
+  return fieldPaths.flatMap((path) => {
+    const plusMinus = stated[path] ?? 0;
+    const has = drawable(path) && readField(built, path) !== null;
+    return has && plusMinus > 0 ? [[path, plusMinus] as const] : [];
+  });
+}
+
+/**
+ * ISO 2768-1, general tolerances for linear sizes, ± mm, by the size they hold up to (as in a
+ * published extract; the rows under 6 mm and the coarser classes from memory).
+ */
+const general = {
+  fine: [
+    [6, 0.05],
+    [30, 0.1],
+    [120, 0.15],
+    [400, 0.2],
+    [1000, 0.3],
+    [2000, 0.5],
+  ],
+  medium: [
+    [6, 0.1],
+    [30, 0.2],
+    [120, 0.3],
+    [400, 0.5],
+    [1000, 0.8],
+    [2000, 1.2],
+  ],
+} as const;
+
+export type GeneralClass = keyof typeof general;
+
+/** ISO 2768-1's plus-or-minus for a size in mm; null beyond 2 m, where its table for these classes is not for guitars. */
+export function generalTolerance(size: number, name: GeneralClass): number | null {
+  return general[name].find(([upTo]) => Math.abs(size) <= upTo)?.[1] ?? null;
+}
+
+/**
+ * An instrument whose stated tolerances on lengths are those of an ISO 2768-1 class. Radii and angles
+ * keep their own: the class speaks of linear sizes, and a dish is not cut to it.
+ */
+export function withGeneralTolerances(instrument: Instrument, name: GeneralClass): Instrument {
+  const built = asBuilt(instrument) ?? instrument;
+  const changed = tolerancesOf(built).map(([path, plusMinus]) => {
+    const size = readField(built, path) ?? 0;
+    const linear = fieldAt(path, "shim").quantity === "length";
+    return [path, (linear ? generalTolerance(size, name) : null) ?? plusMinus] as const;
+  });
+  return {
+    ...instrument,
+    tolerances: { ...instrument.tolerances, ...Object.fromEntries(changed) },
+  };
+}

@@ -1,0 +1,182 @@
+import type { FieldPath } from "../../instrument/field.ts";
+import { fieldAt, readField, writeField } from "../../instrument/fields.ts";
+import type { Instrument, TargetKind, Tolerances, Tracing } from "../../instrument/instrument.ts";
+import { textLimits } from "../../instrument/schema.ts";
+import { readText } from "./field-view.ts";
+import { planOf, shownPlan } from "./plan.ts";
+import { type State, workOn } from "./state.ts";
+import { snapped, stepped } from "./step.ts";
+import { workIn } from "./undo.ts";
+
+/** States how closely each measure is held. It changes no plan, so the last good instrument takes it too. */
+export function setTolerances(state: State, tolerances: Tolerances): State {
+  const instrument = { ...state.instrument, tolerances };
+  const lastGood =
+    state.lastGood === state.instrument ? instrument : { ...state.lastGood, tolerances };
+  return { ...state, instrument, lastGood, gesture: "tolerances" };
+}
+
+/**
+ * Lays the builder's own outline under the instrument, which becomes as long as it, or takes it off:
+ * then the curves through the stated widths and places shape it again. Those are left as they are.
+ */
+export function traceOutline(state: State, tracing: Tracing | null): State {
+  const { tracing: _, ...bare } = state.instrument.body;
+  const length = tracing?.at(-1)?.[0] ?? bare.length;
+  const body = { ...bare, length, ...(tracing === null ? {} : { tracing }) };
+  const instrument = { ...state.instrument, body };
+  const { "body.length": __, ...texts } = state.texts;
+  const lastGood = planOf(instrument).ok ? instrument : state.lastGood;
+  return { ...state, instrument, lastGood, texts, lastChanged: null, gesture: "trace the outline" };
+}
+
+/** Keeps the text as typed, and takes its value into the instrument where it states one. */
+export function typeField(state: State, path: FieldPath, text: string): State {
+  const typed = { text, units: state.choices.units };
+  const read = readText(path, state.instrument.target.kind, typed);
+  const after = read.ok ? withValue(state, path, read.value) : state;
+  return {
+    ...after,
+    texts: { ...after.texts, [path]: typed },
+    lastChanged: path,
+    gesture: `type ${path}`,
+  };
+}
+
+/** Moves a number by whole steps, to round figures in the units shown. A field that is null stays so. */
+export function stepField(state: State, path: FieldPath, steps: number): State {
+  const { instrument, choices } = state;
+  const value = readField(instrument, path);
+  if (value === null) return state;
+  const field = fieldAt(path, instrument.target.kind);
+  return setField(state, path, stepped(value, field, choices.units, steps), `step ${path}`);
+}
+
+export function setField(
+  state: State,
+  path: FieldPath,
+  value: number | null,
+  gesture = `set ${path}`,
+): State {
+  const after = withValue(state, path, value);
+  return { ...after, texts: without(after.texts, path), lastChanged: path, gesture };
+}
+
+/** Makes a field null ("none", "flat"), or gives it back the number it had. */
+export function setNone(state: State, path: FieldPath, none: boolean): State {
+  const field = fieldAt(path, state.instrument.target.kind);
+  return setField(state, path, none ? null : (state.setAside[path] ?? field.default));
+}
+
+/** Aims for another outcome, at the value it has now: the design stays where it is. */
+export function switchTarget(state: State, kind: TargetKind): State {
+  if (kind === state.instrument.target.kind) return state;
+  const plan = shownPlan(state);
+  if (plan === null) return state;
+  return setTarget(state, kind, plan.profile[kind], `aim for ${kind}`);
+}
+
+/** Aims for `value` of an outcome. */
+export function setTarget(
+  state: State,
+  kind: TargetKind,
+  value: number,
+  gesture = `aim for ${kind}`,
+): State {
+  return {
+    ...withInstrument(state, { ...state.instrument, target: { kind, value } }),
+    texts: without(state.texts, "target.value"),
+    lastChanged: "target.value",
+    gesture,
+  };
+}
+
+/** Drags the break to a place from the tail: the flat's length follows, in round figures. */
+export function dragBreak(state: State, fromTail: number, gesture: string): State {
+  const { instrument, choices } = state;
+  const path = "dome.flatLength";
+  const flat = snapped(
+    instrument.body.length - fromTail,
+    fieldAt(path, instrument.target.kind),
+    choices.units,
+  );
+  return withPlan(state, setField(state, path, flat, gesture));
+}
+
+/** Drags an outcome, which becomes the target, to a round figure. */
+export function dragTarget(state: State, kind: TargetKind, value: number, gesture: string): State {
+  const aim = snapped(value, fieldAt("target.value", kind), state.choices.units);
+  return withPlan(state, setTarget(state, kind, aim, gesture));
+}
+
+/** Moves an outcome, which becomes the target, by whole steps from what it is now. */
+export function stepTarget(state: State, kind: TargetKind, steps: number): State {
+  const plan = shownPlan(state);
+  if (plan === null) return state;
+  const field = fieldAt("target.value", kind);
+  const aim = stepped(plan.profile[kind], field, state.choices.units, steps);
+  return withPlan(state, setTarget(state, kind, aim, `step ${kind}`));
+}
+
+/** The state after a move by hand. Where that has no plan: the nearest that has one, or no move. */
+function withPlan(before: State, after: State): State {
+  const plan = planOf(after.instrument);
+  if (plan.ok) return after;
+  const { field, nearest } = plan.refusal;
+  if (field !== after.lastChanged || nearest === null) return before;
+  const held = setField(after, field, nearest, after.gesture);
+  return planOf(held.instrument).ok ? held : before;
+}
+
+export function rename(state: State, name: string): State {
+  const kept = name.slice(0, textLimits.name);
+  return { ...withInstrument(state, { ...state.instrument, name: kept }), gesture: "rename" };
+}
+
+export function writeNotes(state: State, notes: string): State {
+  const kept = notes.slice(0, textLimits.notes);
+  return { ...withInstrument(state, { ...state.instrument, notes: kept }), gesture: "notes" };
+}
+
+/** Opens another instrument, under an id of its own; what was open can be put back. */
+export function startFrom(state: State, instrument: Instrument, id: string): State {
+  const next = { ...instrument, id };
+  if (!planOf(next).ok) return state;
+  return {
+    ...state,
+    ...workOn(next),
+    putAway: workIn(state),
+    lastChanged: null,
+    gesture: `open ${id}`,
+  };
+}
+
+export function putBack(state: State): State {
+  if (state.putAway === null) return state;
+  return {
+    ...state,
+    ...state.putAway,
+    putAway: workIn(state),
+    lastChanged: null,
+    gesture: "put back",
+  };
+}
+
+function withValue(state: State, path: FieldPath, value: number | null): State {
+  const before = readField(state.instrument, path);
+  const after = withInstrument(state, writeField(state.instrument, path, value));
+  return value === null && before !== null
+    ? { ...after, setAside: { ...after.setAside, [path]: before } }
+    : after;
+}
+
+function withInstrument(state: State, instrument: Instrument): State {
+  const lastGood = planOf(instrument).ok ? instrument : state.lastGood;
+  return { ...state, instrument, lastGood };
+}
+
+function without(texts: State["texts"], path: FieldPath): State["texts"] {
+  if (texts[path] === undefined) return texts;
+  const { [path]: _, ...rest } = texts;
+  return rest;
+}

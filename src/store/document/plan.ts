@@ -1,0 +1,99 @@
+import { domeZ } from "../../geometry/dome.ts";
+import type { FieldPath } from "../../instrument/field.ts";
+import { fieldAt, isFieldPath, readField } from "../../instrument/fields.ts";
+import type { Instrument, Range } from "../../instrument/instrument.ts";
+import { mm, type Phrase, phrase, roundedDown, roundedUp } from "../../instrument/phrase.ts";
+import type { Problem } from "../../instrument/problem.ts";
+import { relationProblems } from "../../instrument/relations.ts";
+import { backOf } from "../../profile/back.ts";
+import type { Profile, ProfileResult, Refusal } from "../../profile/outcome.ts";
+import { profileOf } from "../../profile/profile.ts";
+import { reachOf } from "../../profile/reach.ts";
+import { settingOf } from "../../profile/setting.ts";
+import { solve } from "../../profile/solve.ts";
+import type { Work } from "./state.ts";
+
+const known = new WeakMap<Instrument, ProfileResult>();
+
+/** `profileOf`, remembered for each instrument. An instrument whose numbers do not go together is refused here. */
+export function planOf(instrument: Instrument): ProfileResult {
+  const before = known.get(instrument);
+  if (before !== undefined) return before;
+  const refusal = unrelated(instrument);
+  const plan: ProfileResult = refusal === null ? profileOf(instrument) : { ok: false, refusal };
+  known.set(instrument, plan);
+  return plan;
+}
+
+/** Whether `planOf` gives a plan, found without working it out: a hundred times quicker. */
+export function hasPlan(instrument: Instrument): boolean {
+  if (unrelated(instrument) !== null) return false;
+  const set = settingOf(instrument);
+  if (!set.ok) return false;
+  const solved = solve(set.setting);
+  return (
+    solved.ok &&
+    reachOf(set.setting).ok &&
+    backOf(set.setting, -domeZ(solved.solution.dome, 0, 0)) !== null
+  );
+}
+
+export interface ShownPlan {
+  /** The instrument drawn, with its profile. */
+  readonly instrument: Instrument;
+  readonly profile: Profile;
+  /** Why it is not the instrument the fields state; null when it is. */
+  readonly refusal: Refusal | null;
+}
+
+const knownShown = new WeakMap<Instrument, ShownPlan>();
+
+/**
+ * What is drawn: the present instrument's plan, or the last one that worked; null only if that fails
+ * too. The same object for the same two instruments, so that what is drawn need not be drawn again.
+ */
+export function shownPlan({
+  instrument,
+  lastGood,
+}: Pick<Work, "instrument" | "lastGood">): ShownPlan | null {
+  const plan = planOf(instrument);
+  const drawn = plan.ok ? instrument : lastGood;
+  const before = knownShown.get(instrument);
+  if (before?.instrument === drawn) return before;
+  const drawnPlan = planOf(drawn);
+  if (!drawnPlan.ok) return null;
+  const refusal = plan.ok ? null : plan.refusal;
+  const shown = { instrument: drawn, profile: drawnPlan.profile, refusal };
+  knownShown.set(instrument, shown);
+  return shown;
+}
+
+/** Numbers that are each right alone but do not go together, in the form of a refusal. */
+function unrelated(instrument: Instrument): Refusal | null {
+  const problem = relationProblems(instrument)[0];
+  if (problem === undefined || !isFieldPath(problem.path)) return null;
+  return relationRefusal(instrument, problem.path, problem.range);
+}
+
+function relationRefusal(
+  instrument: Instrument,
+  field: FieldPath,
+  range: Problem["range"],
+): Refusal {
+  const { tracing } = instrument.body;
+  const why =
+    tracing !== undefined && range !== undefined && field === "body.length"
+      ? phrase`The traced outline is ${mm(range[0])} long, and the body with it. Take the tracing off in Rim to change it.`
+      : field.startsWith("body.")
+        ? phrase`Tail, lower bout, waist, upper bout and neck end must follow one another along the body.`
+        : phrase`The most of a window must not be less than its least.`;
+  if (range === undefined) return { field, why, nearest: null };
+  const own = readField(instrument, field) ?? range[0];
+  return { field, why, nearest: Math.min(range[1], Math.max(range[0], own)) };
+}
+
+/** "… to …", the ends rounded inward so that they can be typed as shown. */
+export function rangePhrase({ target }: Instrument, field: FieldPath, [low, high]: Range): Phrase {
+  const as = fieldAt(field, target.kind).quantity;
+  return phrase`${roundedUp({ value: low, as })} to ${roundedDown({ value: high, as })}`;
+}

@@ -1,0 +1,106 @@
+import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
+import type { ReadingKey } from "../../instrument/as-built/as-built-fields.ts";
+import type { FieldPath } from "../../instrument/field.ts";
+import { type FieldGroup, fieldGroups } from "../../instrument/fields.ts";
+import type { Instrument } from "../../instrument/instrument.ts";
+import type { Units } from "../../instrument/length.ts";
+import { defaultInstrument } from "../../instrument/schema.ts";
+import { type Comparison, firstComparison } from "./comparison.ts";
+import { noStamp, type Stamp } from "./stamp.ts";
+
+/** A text as typed, and the units shown while it was: a bare number means something else in others. */
+export interface TypedText {
+  readonly text: string;
+  readonly units: Units;
+}
+
+export type ReadingTexts = Readonly<Partial<Record<ReadingKey, TypedText>>>;
+
+/** What the builder has in hand: one instrument with all that belongs to it, and the texts it was stated in. */
+export interface Work {
+  /** What the fields say now, number by number. It may not go together, or have no profile. */
+  readonly instrument: Instrument;
+  /** The last instrument that had a profile: it is drawn while the present one has none. */
+  readonly lastGood: Instrument;
+  /** What was typed and not changed since, readable or not. */
+  readonly texts: Readonly<Partial<Record<FieldPath, TypedText>>>;
+  /** The number a field had before it was made null, such as the dish radius before "none". */
+  readonly setAside: Readonly<Partial<Record<FieldPath, number>>>;
+  /** Its variants, and what is plotted of them. */
+  readonly comparison: Comparison;
+  readonly asBuilt: AsBuilt;
+  /** What was typed into the record's fields, readable or not. */
+  readonly readingTexts: ReadingTexts;
+}
+
+export const stretches = [1, 5, 10] as const;
+
+/** How much taller than long the section is drawn. */
+export type Stretch = (typeof stretches)[number];
+
+export interface Choices {
+  readonly units: Units;
+  readonly stretch: Stretch;
+  /** Drawn as it lies on the board: top down, shim under the tail. */
+  readonly turned: boolean;
+  readonly folded: readonly FieldGroup[];
+}
+
+/** Acts that can be taken back. Each is the work as it was before one gesture. */
+export interface History {
+  /** Oldest first. */
+  readonly past: readonly Work[];
+  /** What was taken back, the next to be done again first. */
+  readonly future: readonly Work[];
+}
+
+export interface State extends Work, History {
+  readonly choices: Choices;
+  /** What the last "start from" put away, to be put back; null when nothing was. */
+  readonly putAway: Work | null;
+  /** The field whose value was changed last. */
+  readonly lastChanged: FieldPath | null;
+  /** Names the act that made this state: edits in a row under one name are one act. */
+  readonly gesture: string;
+  /** This visit's own name, and the edit that had made the work it began with. */
+  readonly run: string;
+  readonly began: Stamp;
+  /** Which edit made the work. */
+  readonly stamp: Stamp;
+}
+
+const openAtStart: readonly FieldGroup[] = ["target", "body", "dome"];
+
+export const firstChoices: Choices = {
+  units: "mm",
+  stretch: 5,
+  turned: false,
+  folded: fieldGroups.map(([group]) => group).filter((group) => !openAtStart.includes(group)),
+};
+
+export const noHistory: History = { past: [], future: [] };
+
+export const firstState: State = {
+  ...workOn(defaultInstrument),
+  ...noHistory,
+  choices: firstChoices,
+  putAway: null,
+  lastChanged: null,
+  gesture: "",
+  run: "",
+  began: noStamp,
+  stamp: noStamp,
+};
+
+/** A fresh start on an instrument that has a profile: no variants, nothing measured. */
+export function workOn(instrument: Instrument): Work {
+  return {
+    instrument,
+    lastGood: instrument,
+    texts: {},
+    setAside: {},
+    comparison: firstComparison,
+    asBuilt: emptyAsBuilt,
+    readingTexts: {},
+  };
+}

@@ -1,0 +1,171 @@
+import { learning } from "../document/bench-keep.ts";
+import type { Work } from "../document/state.ts";
+import { openFile } from "../files/file-text.ts";
+import { type BadEntry, readFileEntry } from "../files/read-file-entry.ts";
+import { fileEntryOf } from "../files/shelf-file.ts";
+import type { Session } from "./session.ts";
+import type { Arrival, Shelf } from "./shelf.ts";
+import { newEntry } from "./shelf-entry.ts";
+
+/** What is to become of an instrument of the file that the shelf has otherwise: both kept, the shelf's replaced, or the file's left out. */
+export type ClashChoice = "both" | "replace" | "skip";
+
+/** An instrument that the shelf has under the same id with other content: a question to the builder. */
+export interface Clash {
+  /** Where it is in the file; tells one clash from another. */
+  readonly path: string;
+  readonly work: Work;
+  readonly kept: { readonly name: string; readonly savedAt: number; readonly revision: number };
+  /** In what they differ. */
+  readonly differs: readonly ("numbers" | "variants" | "as-built record")[];
+  readonly choice: ClashChoice;
+}
+
+/** What a file would bring to the shelf. Nothing is written yet. */
+export interface Intake {
+  /** New to the shelf: these come in unasked. */
+  readonly fresh: readonly Work[];
+  /** How many the shelf has already, to the letter. */
+  readonly same: number;
+  readonly clashes: readonly Clash[];
+  readonly bad: readonly BadEntry[];
+}
+
+export type IntakeReading =
+  | { readonly ok: true; readonly intake: Intake }
+  | { readonly ok: false; readonly reason: string };
+
+/**
+ * Reads what a file would bring to the shelf, and asks nothing yet: every clash keeps both until
+ * `choose` says otherwise. Lets the page breathe between instruments.
+ */
+export async function readIntake(shelf: Shelf, file: Blob): Promise<IntakeReading> {
+  const opened = await openFile(file);
+  if (!opened.ok) return opened;
+  const cards = new Map((await shelf.cards()).map((card) => [card.id, card]));
+  const seen = new Map<string, Work>();
+  const intake = { fresh: [] as Work[], same: 0, clashes: [] as Clash[], bad: [] as BadEntry[] };
+  const breathe = breather();
+  for (const piece of opened.pieces) {
+    await breathe();
+    const read = readFileEntry(piece);
+    if (!read.ok) {
+      intake.bad.push(...read.bad);
+      continue;
+    }
+    const work = read.value;
+    const { id } = work.instrument;
+    const [twin, card] = [seen.get(id), cards.get(id)];
+    seen.set(id, work);
+    const kept = twin ?? (card === undefined ? undefined : await shelf.look(id));
+    if (id === "" || kept === undefined) intake.fresh.push(work);
+    else if (alike(kept, work)) intake.same += 1;
+    else if (twin !== undefined || card === undefined) intake.fresh.push(work);
+    else {
+      const { name, savedAt, revision } = card;
+      const differs = differences(kept, work);
+      intake.clashes.push({
+        path: piece.path,
+        work,
+        kept: { name, savedAt, revision },
+        differs,
+        choice: "both",
+      });
+    }
+  }
+  return { ok: true, intake };
+}
+
+/** The intake with another choice for one clash; null: for all. */
+export const choose = (intake: Intake, path: string | null, choice: ClashChoice): Intake => ({
+  ...intake,
+  clashes: intake.clashes.map((clash) =>
+    path === null || clash.path === path ? { ...clash, choice } : clash,
+  ),
+});
+
+/** What an intake did. */
+export interface TakenIn {
+  /** How many came in, under an id of their own where theirs was taken. */
+  readonly taken: number;
+  /** How many stand in the place of the shelf's own, which is one undo away. */
+  readonly replaced: number;
+  readonly skipped: number;
+  readonly same: number;
+  readonly bad: readonly BadEntry[];
+}
+
+/**
+ * Brings an intake to the shelf in one act: all of it, or, where the browser refuses, nothing. What has
+ * changed on the shelf since it was read is not replaced: both are kept.
+ */
+export async function takeIn(session: Session, intake: Intake): Promise<TakenIn> {
+  const { shelf, bench, tell, now } = session.parts;
+  await session.flush();
+  const arrivals = arrivalsOf(intake, now());
+  const stood = await shelf.take(arrivals);
+  bench.setState((all) =>
+    stood.reduce(
+      (so, { work: { lastGood, asBuilt } }) =>
+        asBuilt.finished === null
+          ? so
+          : learning(so, { instrument: lastGood, asBuilt, invented: false }),
+      all,
+    ),
+  );
+  const replaced = stood.filter(({ revision }) => revision > 0);
+  // Of those new to the shelf one word is enough for the lists of other tabs.
+  const news = [...replaced, ...stood.filter(({ revision }) => revision === 0).slice(-1)];
+  for (const saved of news) {
+    tell(saved);
+    await session.hear(saved);
+  }
+  return {
+    taken: stood.length - replaced.length,
+    replaced: replaced.length,
+    skipped: intake.clashes.filter(({ choice }) => choice === "skip").length,
+    same: intake.same,
+    bad: intake.bad,
+  };
+}
+
+function arrivalsOf({ fresh, clashes }: Intake, now: number): readonly Arrival[] {
+  const free = fresh.map((work) => ({ entry: newEntry(work, now), over: null }));
+  const asked = clashes.flatMap(({ work, kept, choice }) =>
+    choice === "skip"
+      ? []
+      : [{ entry: newEntry(work, now), over: choice === "replace" ? kept.revision : null }],
+  );
+  return [...free, ...asked];
+}
+
+function differences(a: Work, b: Work): Clash["differs"] {
+  const parts = [
+    ["numbers", (work: Work) => [work.instrument, work.lastGood]],
+    ["variants", (work: Work) => work.comparison],
+    ["as-built record", (work: Work) => work.asBuilt],
+  ] as const;
+  return parts.filter(([, part]) => text(part(a)) !== text(part(b))).map(([name]) => name);
+}
+
+const alike = (a: Work, b: Work): boolean => text(fileEntryOf(a)) === text(fileEntryOf(b));
+
+/** JSON with the keys of every group in one order: files and databases keep their own. */
+const text = (value: unknown): string =>
+  JSON.stringify(value, (_, part: unknown) =>
+    typeof part === "object" && part !== null && !Array.isArray(part)
+      ? Object.fromEntries(Object.entries(part).sort(([one], [other]) => (one < other ? -1 : 1)))
+      : part,
+  );
+
+/** Longest the page is held, ms. */
+const longestHold = 30;
+
+function breather(): () => Promise<void> {
+  let since = performance.now();
+  return async () => {
+    if (performance.now() - since < longestHold) return;
+    await new Promise((go) => setTimeout(go));
+    since = performance.now();
+  };
+}

@@ -1,0 +1,93 @@
+import type { FinishedInstrument } from "../../instrument/as-built/as-built.ts";
+import { textLimits } from "../../instrument/schema.ts";
+import { learning } from "../document/bench-keep.ts";
+import { rename } from "../document/edits.ts";
+import { newId } from "../document/new-id.ts";
+import { noStamp } from "../document/stamp.ts";
+import { firstState, type Work } from "../document/state.ts";
+import { recorded, workIn } from "../document/undo.ts";
+import type { Session } from "./session.ts";
+import { type Entry, newEntry } from "./shelf-entry.ts";
+
+/** Gives a kept instrument another name without opening it. The old one is one undo away once it is open. False when it is not on the shelf. */
+export async function renameKept({ parts }: Session, id: string, name: string): Promise<boolean> {
+  const { shelf, store, tell } = parts;
+  if (store.getState().instrument.id === id) {
+    store.setState((state) => recorded(state, rename(state, name)));
+    return true;
+  }
+  for (;;) {
+    const entry = await shelf.open(id);
+    if (entry === undefined) return false;
+    const before = { ...firstState, ...entry.work, ...entry.history };
+    const after = recorded(before, rename(before, name));
+    if (after === before) return true;
+    const { past, future } = after;
+    const result = await shelf.save({
+      ...entry,
+      stamp: noStamp,
+      work: workIn(after),
+      history: { past, future },
+    });
+    // Another tab saved it in between: its copy is named instead.
+    if (!result.saved) continue;
+    tell({ id, revision: result.entry.revision });
+    return true;
+  }
+}
+
+/**
+ * An instrument copied under an id of its own, with its variants and all that was measured. The copy is
+ * not finished: nothing is learnt twice from one instrument.
+ */
+export async function duplicate(session: Session, id: string): Promise<Entry | null> {
+  const { shelf, tell, now } = session.parts;
+  await session.flush();
+  const work = await shelf.look(id);
+  if (work === undefined) return null;
+  const { instrument, lastGood, asBuilt } = work;
+  const name = `${instrument.name === "" ? "Unnamed instrument" : instrument.name}, copy`;
+  const own = { id: newId(), name: name.slice(0, textLimits.name) };
+  const copy: Work = {
+    ...work,
+    instrument: { ...instrument, ...own },
+    lastGood: { ...lastGood, ...own },
+    asBuilt: { ...asBuilt, finished: null },
+  };
+  const [made] = await shelf.take([{ entry: newEntry(copy, now()), over: null }]);
+  if (made !== undefined) tell(made);
+  return made ?? null;
+}
+
+/** What was taken off the shelf, to be put back whole. */
+export interface TakenOff {
+  readonly entry: Entry;
+  /** What was learnt from it; null when it was not finished. */
+  readonly learnt: FinishedInstrument | null;
+}
+
+/** The revision told of an instrument that was taken off. */
+const gone = -1;
+
+/** Takes an instrument off the shelf, and from those learnt from. Null when it is not there. */
+export async function takeOff(session: Session, id: string): Promise<TakenOff | null> {
+  const { shelf, bench, tell } = session.parts;
+  await session.flush();
+  const entry = await shelf.open(id);
+  if (entry === undefined) return null;
+  const learnt = bench.getState().finished.find(({ instrument }) => instrument.id === id) ?? null;
+  await shelf.remove(id);
+  tell({ id, revision: gone });
+  bench.setState((all) => ({
+    ...all,
+    finished: all.finished.filter(({ instrument }) => instrument.id !== id),
+  }));
+  return { entry, learnt };
+}
+
+/** Puts back what was taken off, as it was. */
+export async function putBack({ parts }: Session, { entry, learnt }: TakenOff): Promise<void> {
+  const stood = await parts.shelf.take([{ entry, over: null }]);
+  for (const one of stood) parts.tell(one);
+  if (learnt !== null) parts.bench.setState((all) => learning(all, learnt));
+}

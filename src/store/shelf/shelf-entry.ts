@@ -1,0 +1,109 @@
+import { asJson, type Json } from "../document/json.ts";
+import { noStamp, readStamp, type Stamp } from "../document/stamp.ts";
+import { type History, noHistory, type Work } from "../document/state.ts";
+import { entryFromOne } from "../files/migrations.ts";
+import { readHistory, readWork } from "../files/read-document.ts";
+import { soundBeside } from "./sound-beside.ts";
+
+/** A card from what a database holds: what cannot be read of it is as on a blank one. Null without an id to open it by. */
+export function readCard(json: unknown): Card | null {
+  const { id, name, savedAt, finished, revision, inFile } = asJson(json);
+  if (typeof id !== "string") return null;
+  return {
+    id,
+    name: typeof name === "string" ? name : "",
+    savedAt: isTime(savedAt) ? savedAt : 0,
+    finished: finished === true,
+    revision: typeof revision === "number" ? revision : 0,
+    inFile: typeof inFile === "number" ? inFile : null,
+  };
+}
+
+/** Furthest a date reaches from 1970 either way, ms (ECMA-262, Time Values and Time Range). */
+const furthest = 8.64e15;
+
+const isTime = (value: unknown): value is number =>
+  typeof value === "number" && Math.abs(value) <= furthest;
+
+/** One instrument on the shelf, with all that belongs to it. */
+export interface Entry {
+  /** The form of the record, for later versions of the page to tell. */
+  readonly version: 2;
+  /** The instrument's own. */
+  readonly id: string;
+  /** Grows by one with each save, whatever the clock says: tells which of two copies is the later. */
+  readonly revision: number;
+  /** When it was saved, to be shown; milliseconds since 1970. */
+  readonly savedAt: number;
+  /** The edit that made the work, of the visit that saved it. */
+  readonly stamp: Stamp;
+  readonly work: Work;
+  readonly history: History;
+}
+
+/** What the shelf's list shows of an entry, small enough to read thousands at once. */
+export interface Card {
+  readonly id: string;
+  readonly name: string;
+  readonly savedAt: number;
+  readonly finished: boolean;
+  readonly revision: number;
+  /** The revision last put into a file; null while none was. */
+  readonly inFile: number | null;
+}
+
+export const cardOf = (
+  { id, savedAt, revision, work }: Entry,
+  inFile: Card["inFile"] = null,
+): Card => ({
+  id,
+  name: work.instrument.name,
+  savedAt,
+  finished: work.asBuilt.finished !== null,
+  revision,
+  inFile,
+});
+
+/** Whether an instrument has changes that are in no file. */
+export const isInNoFile = ({ revision, inFile }: Card): boolean => revision !== inFile;
+
+/** The entry of what is new on the shelf. */
+export const newEntry = (work: Work, savedAt: number): Entry => ({
+  version: 2,
+  id: work.instrument.id,
+  revision: 0,
+  savedAt,
+  stamp: noStamp,
+  work,
+  history: noHistory,
+});
+
+/** An entry from what a database holds; null when its instrument or its record cannot be read. */
+export function readEntry(json: unknown): Entry | null {
+  const kept = upToDate(json);
+  const work = keptWork(kept);
+  const { id, revision, savedAt, stamp, history } = kept;
+  if (work === null || typeof id !== "string") return null;
+  return {
+    version: 2,
+    id,
+    revision: typeof revision === "number" ? revision : 0,
+    savedAt: typeof savedAt === "number" ? savedAt : 0,
+    stamp: readStamp(stamp),
+    work,
+    history: readHistory(history, soundBeside),
+  };
+}
+
+/** An entry's work alone: its history is most of it, and takes most of the time to read. */
+export const readEntryWork = (json: unknown): Work | null => keptWork(upToDate(json));
+
+function keptWork({ version, work }: Json): Work | null {
+  const read = version === 2 ? readWork(asJson(work), soundBeside) : null;
+  return soundBeside.record(asJson(work)["asBuilt"]) === null ? null : read;
+}
+
+const upToDate = (json: unknown): Json => {
+  const kept = asJson(json);
+  return kept["version"] === 1 ? entryFromOne(kept) : kept;
+};

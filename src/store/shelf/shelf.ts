@@ -1,0 +1,189 @@
+import type { IDBPTransaction } from "idb";
+import { newId } from "../document/new-id.ts";
+import type { Work } from "../document/state.ts";
+import type { SetAside, ShelfDatabase, ShelfSchema } from "./shelf-database.ts";
+import {
+  type Card,
+  cardOf,
+  type Entry,
+  readCard,
+  readEntry,
+  readEntryWork,
+} from "./shelf-entry.ts";
+
+export type SaveResult =
+  | { readonly saved: true; readonly entry: Entry }
+  /** Another tab has saved since `entry` was read: its copy, and nothing is overwritten. */
+  | { readonly saved: false; readonly theirs: Entry };
+
+/** The instruments kept in this browser. Every act is one transaction: done whole, or not at all. */
+export class Shelf {
+  readonly #database: ShelfDatabase;
+
+  constructor(database: ShelfDatabase) {
+    this.#database = database;
+  }
+
+  /** What is on the shelf, in no order. */
+  async cards(): Promise<readonly Card[]> {
+    const kept: readonly unknown[] = await this.#database.getAll("cards");
+    return kept.map(readCard).filter((card) => card !== null);
+  }
+
+  /** An entry; undefined when there is none. One that cannot be read is set aside, and then there is none. */
+  async open(id: string): Promise<Entry | undefined> {
+    const json: unknown = await this.#database.get("entries", id);
+    if (json === undefined) return undefined;
+    const entry = readEntry(json);
+    if (entry === null) await this.#setAside(id);
+    return entry ?? undefined;
+  }
+
+  /** An entry's work without its history: enough to draw, compare or export it, and read in a fraction of the time. */
+  async look(id: string): Promise<Work | undefined> {
+    return readEntryWork(await this.#database.get("entries", id)) ?? undefined;
+  }
+
+  /**
+   * Writes an entry over the one it was made from; not over a later one. What stands there and cannot
+   * be read is set aside.
+   */
+  save(entry: Entry): Promise<SaveResult> {
+    return this.#whole(async (act): Promise<SaveResult> => {
+      const json = await thereIn(act, entry.id);
+      const later = Number(json?.revision ?? 0) > entry.revision ? readEntry(json) : null;
+      if (later !== null) return { saved: false, theirs: later };
+      if (json !== undefined && readEntryWork(json) === null) await putAside(act, entry.id, json);
+      const next = { ...entry, revision: entry.revision + 1 };
+      await putDown(act, next);
+      return { saved: true, entry: next };
+    });
+  }
+
+  /**
+   * Puts entries down in one act: each where its id is free, or over the revision it is said to
+   * replace, whose work stays one undo away. One that finds another there gets an id of its own.
+   * Gives them back as they came to stand.
+   */
+  take(arrivals: readonly Arrival[]): Promise<readonly Entry[]> {
+    return this.#whole(async (act) => {
+      const taken = new Set(await act.objectStore("entries").getAllKeys());
+      const stood: Entry[] = [];
+      const down: Promise<void>[] = [];
+      for (const arrival of arrivals) {
+        const { id } = arrival.entry;
+        const there = taken.has(id) ? await thereIn(act, id) : undefined;
+        const placed = placedAt(id === "" ? null : there, arrival);
+        // Waited for now and then only: an act does what it is asked in order, and the page must breathe.
+        down.push(heard(putDown(act, placed)));
+        if (down.length % atOnce === 0) await down.at(-1);
+        taken.add(placed.id);
+        stood.push(placed);
+      }
+      await Promise.all(down);
+      return stood;
+    });
+  }
+
+  remove(id: string): Promise<void> {
+    return this.#whole((act) => takeUp(act, id));
+  }
+
+  /** Notes that these revisions are in a file now. */
+  noteInFile(cards: readonly Pick<Card, "id" | "revision">[]): Promise<void> {
+    return this.#whole(async (act) => {
+      const store = act.objectStore("cards");
+      for (const { id, revision } of cards) {
+        const card = await store.get(id);
+        if (card !== undefined) await store.put({ ...card, inFile: revision });
+      }
+    });
+  }
+
+  /** Entries that could not be read, as they were. */
+  aside(): Promise<readonly SetAside[]> {
+    return this.#database.getAll("aside");
+  }
+
+  #setAside(id: string): Promise<void> {
+    return this.#whole(async (act) => {
+      const json = await thereIn(act, id);
+      if (json === undefined || readEntry(json) !== null) return;
+      await putAside(act, id, json);
+      await takeUp(act, id);
+    });
+  }
+
+  async #whole<T>(does: (act: Act) => Promise<T>): Promise<T> {
+    const act = this.#database.transaction(["entries", "cards", "aside"], "readwrite");
+    try {
+      const done = await does(act);
+      await act.done;
+      return done;
+    } catch (fault) {
+      act.done.catch(() => {});
+      // One that failed by itself is over already.
+      if (act.error === null) act.abort();
+      throw fault;
+    }
+  }
+}
+
+type Act = IDBPTransaction<ShelfSchema, ("entries" | "cards" | "aside")[], "readwrite">;
+
+/** What a database holds may be anything: only its types say it is an entry. */
+const thereIn = (act: Act, id: string): Promise<Entry | undefined> =>
+  act.objectStore("entries").get(id);
+
+/** Puts an entry down with its card, which goes on knowing what is in a file. */
+async function putDown(act: Act, entry: Entry): Promise<void> {
+  const cards = act.objectStore("cards");
+  const put = heard(act.objectStore("entries").put(entry));
+  const inFile = (await cards.get(entry.id))?.inFile ?? null;
+  await cards.put(cardOf(entry, inFile));
+  await put;
+}
+
+/** Entries put down at once. */
+const atOnce = 20;
+
+/** A promise that is awaited later: should it fail before that, nothing is said of it. */
+function heard<T>(promise: Promise<T>): Promise<T> {
+  promise.catch(() => {});
+  return promise;
+}
+
+async function takeUp(act: Act, id: string): Promise<void> {
+  await act.objectStore("entries").delete(id);
+  await act.objectStore("cards").delete(id);
+}
+
+/** Sets a record aside, over none set aside before. */
+async function putAside(act: Act, id: string, json: unknown): Promise<void> {
+  const aside = act.objectStore("aside");
+  const taken = (await aside.get(id)) !== undefined;
+  await aside.put({ id: taken ? `${id} ${newId()}` : id, json });
+}
+
+/** What comes to the shelf, and the revision it is to replace; null: none. */
+export interface Arrival {
+  readonly entry: Entry;
+  readonly over: number | null;
+}
+
+/** An arrival as it is put down where `json` stands now; undefined: nothing, null: where no id is free. */
+function placedAt(json: Entry | null | undefined, { entry, over }: Arrival): Entry {
+  if (json === undefined) return entry;
+  const there = json !== null && json.revision === over ? readEntry(json) : null;
+  if (there !== null) {
+    const past = [...there.history.past, there.work];
+    return { ...entry, revision: there.revision + 1, history: { past, future: [] } };
+  }
+  const id = newId();
+  const { work } = entry;
+  const [instrument, lastGood] = [
+    { ...work.instrument, id },
+    { ...work.lastGood, id },
+  ];
+  return { ...entry, id, work: { ...work, instrument, lastGood } };
+}

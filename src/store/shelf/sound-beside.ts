@@ -1,0 +1,37 @@
+import { emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
+import { isReadingKey } from "../../instrument/as-built/as-built-fields.ts";
+import { readAsBuilt } from "../../instrument/as-built/read-as-built.ts";
+import type { State, Work } from "../document/state.ts";
+import { readComparison } from "../files/comparison-form.ts";
+import type { BesideReader } from "../files/read-document.ts";
+
+/** Reads comparisons and records through and through. */
+export const soundBeside: BesideReader = {
+  comparison: readComparison,
+  record(json) {
+    const read = readAsBuilt(json);
+    return read.ok ? read.asBuilt : null;
+  },
+  isKey: isReadingKey,
+};
+
+/** The state as the tab kept it, its comparisons and records read through: what is not sound of them is as at first. The same state when all are. */
+export function withSoundBeside(state: State): State {
+  const { past, future, putAway } = state;
+  const works = [state, ...past, ...future, ...(putAway === null ? [] : [putAway])];
+  if (works.every((work) => sound(work) === work)) return state;
+  return {
+    ...sound(state),
+    past: past.map(sound),
+    future: future.map(sound),
+    putAway: putAway === null ? null : sound(putAway),
+  };
+}
+
+function sound<Of extends Work>(work: Of): Of {
+  const comparison = soundBeside.comparison(work.comparison);
+  const asBuilt = soundBeside.record(work.asBuilt) ?? emptyAsBuilt;
+  const same =
+    JSON.stringify([comparison, asBuilt]) === JSON.stringify([work.comparison, work.asBuilt]);
+  return same ? work : { ...work, comparison, asBuilt };
+}

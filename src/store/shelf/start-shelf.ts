@@ -1,0 +1,54 @@
+import { benchStore } from "../document/kept-stores.ts";
+import { pageStore } from "../document/page-store.ts";
+import { tabKeeper } from "./page-keeper.ts";
+import { type Saved, Session } from "./session.ts";
+import { Shelf } from "./shelf.ts";
+import { openShelfDatabase } from "./shelf-database.ts";
+import type { ShelfSlotStore } from "./shelf-slot.ts";
+import { withSoundBeside } from "./sound-beside.ts";
+import { askToLast } from "./storage-room.ts";
+
+/** Opens the shelf and keeps the page's open instrument on it. Where the browser keeps nothing, the page works without. */
+export async function startShelf(slot: ShelfSlotStore): Promise<void> {
+  pageStore.setState(withSoundBeside);
+  try {
+    const tabs = new BroadcastChannel("rimwright");
+    let session: Session | null = null;
+    const database = await openShelfDatabase({
+      superseded: () => session?.supersede(),
+      blocked: () => slot.setState({ is: "blocked" }, true),
+    });
+    const shelf = new Shelf(database);
+    session = new Session({
+      store: pageStore,
+      bench: benchStore,
+      shelf,
+      tell: ({ id, revision }) => tabs.postMessage({ id, revision }),
+      keeper: tabKeeper(),
+      now: Date.now,
+      settled: () => void askToLast(navigator.storage),
+    });
+    const opened = session;
+    tabs.addEventListener("message", ({ data }) => {
+      if (isSaved(data)) void opened.hear(data);
+    });
+    addEventListener("pagehide", () => void opened.flush());
+    addEventListener("visibilitychange", () => void opened.flush());
+    await opened.start();
+    slot.setState({ is: "open", shelf, session: opened }, true);
+  } catch (fault) {
+    const newer = fault instanceof DOMException && fault.name === "VersionError";
+    slot.setState({ is: newer ? "newer" : "shut" }, true);
+  }
+}
+
+function isSaved(data: unknown): data is Saved {
+  return (
+    typeof data === "object" &&
+    data !== null &&
+    "id" in data &&
+    typeof data.id === "string" &&
+    "revision" in data &&
+    typeof data.revision === "number"
+  );
+}

@@ -1,0 +1,32 @@
+import { useMemo } from "react";
+import { compareLine, type Ghost, ghostScene } from "../../drawing/section/overlay.ts";
+import { settingOf } from "../../profile/setting.ts";
+import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
+import { type Compared, useCompared } from "./use-comparison.ts";
+
+/** The sections of the base and its variants on one another. */
+export function GhostFigure() {
+  const compared = useCompared();
+  const ghosts = useMemo(() => compared.flatMap(ghostOf), [compared]);
+  if (ghosts.length === 0) return null;
+  return (
+    <figure className="ghosts">
+      <div className="panel-head">
+        <h2>Sections on one another</h2>
+        <SaveSvg what="sections" scene={ghostScene({ width: 1000, height: 360, ghosts })} />
+      </div>
+      <SceneRoom
+        name="ghost"
+        first={{ width: 1000, height: 320 }}
+        draw={(room) => ghostScene({ ...room, ghosts })}
+      />
+    </figure>
+  );
+}
+
+function ghostOf({ name, instrument, plan }: Compared, i: number): readonly Ghost[] {
+  const set = settingOf(instrument);
+  return set.ok && plan.ok
+    ? [{ name, line: compareLine(i), setting: set.setting, profile: plan.profile }]
+    : [];
+}

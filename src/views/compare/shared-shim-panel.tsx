@@ -1,0 +1,156 @@
+import { useEffect, useMemo, useState } from "react";
+import { fieldFigure, unitAfter } from "../../instrument/field-text.ts";
+import { fieldAt } from "../../instrument/fields.ts";
+import type { Instrument } from "../../instrument/instrument.ts";
+import { presets } from "../../instrument/presets.ts";
+import type { Comparison } from "../../store/document/comparison.ts";
+import { readText } from "../../store/document/field-view.ts";
+import type { Shelf } from "../../store/shelf/shelf.ts";
+import type { FamilyJob } from "../../worker/messages.ts";
+import { Labelled } from "../fields/labelled.tsx";
+import { useRimwright, useShelfSlot } from "../store-context.ts";
+import { Pick } from "./pick.tsx";
+import { FamilyResult } from "./shared-shim-result.tsx";
+import { useComparison, useNumbers } from "./use-comparison.ts";
+import { useJob } from "./use-job.ts";
+
+const contacts = [
+  ["own", "each its own contact"],
+  ["best", "one contact, the roomiest"],
+] as const;
+
+/** One shim for several instruments. */
+export function FamilyPanel({ instruments }: { readonly instruments: readonly Instrument[] }) {
+  const open = useNumbers(useRimwright((state) => state.lastGood));
+  const [{ family }, edit] = useComparison();
+  const all = useMemo(
+    () => [open, ...instruments.filter(({ id }) => id !== open.id)],
+    [open, instruments],
+  );
+  const { chosen, contact, shim } = family;
+  const members = useMemo(
+    () => (chosen === null ? all : all.filter(({ id }) => chosen.includes(id))),
+    [all, chosen],
+  );
+  const job = useMemo<FamilyJob>(
+    () => ({ kind: "family", instruments: members, contact, shim }),
+    [members, contact, shim],
+  );
+  const { state, progress } = useJob<"family">(job);
+  const change = (to: Partial<Comparison["family"]>): void =>
+    edit((comparison) => ({ ...comparison, family: { ...comparison.family, ...to } }));
+  const toggle = (id: string, on: boolean): void => {
+    const ids = members.map((member) => member.id).filter((one) => one !== id);
+    change({ chosen: on ? [...ids, id] : ids });
+  };
+  return (
+    <section className="family" aria-labelledby="family-heading" aria-busy={state !== "done"}>
+      <div className="panel-head">
+        <h2 id="family-heading">One shim for the shop</h2>
+      </div>
+      <p className="panel-note">
+        Choose instruments. The best shim is the one that can be the most too thick or too thin
+        before any of them leaves a window or overruns: room is counted in millimetres of shim.
+      </p>
+      <fieldset className="members">
+        <legend className="unseen">Instruments</legend>
+        {all.map(({ id, name }) => (
+          <label key={id} className="member">
+            <input
+              type="checkbox"
+              className="tick"
+              checked={members.some((member) => member.id === id)}
+              onChange={({ target }) => toggle(id, target.checked)}
+            />
+            {name === "" ? "Unnamed" : name}
+            {id === open.id && " (open)"}
+          </label>
+        ))}
+      </fieldset>
+      <div className="panel-acts">
+        <Pick
+          legend="Contact"
+          options={contacts}
+          value={contact}
+          onPick={(to) => change({ contact: to })}
+        />
+        <OwnShim shim={shim} onShim={(to) => change({ shim: to })} />
+      </div>
+      {state === "failed" && (
+        <p className="panel-note">This could not be worked out in this browser.</p>
+      )}
+      {progress !== null && <FamilyResult answer={progress.answer} shim={shim} />}
+    </section>
+  );
+}
+
+interface OwnProps {
+  readonly shim: number | null;
+  readonly onShim: (shim: number | null) => void;
+}
+
+/** The shim at hand; nothing typed asks nothing. */
+function OwnShim({ shim, onShim }: OwnProps) {
+  const units = useRimwright((state) => state.choices.units);
+  const field = fieldAt("target.value", "shim");
+  const [typed, setTyped] = useState<string | null>(null);
+  const shown = typed ?? (shim === null ? "" : fieldFigure(shim, field, units));
+  const read = readText("target.value", "shim", { text: shown, units });
+  const take = (text: string): void => {
+    setTyped(text);
+    const stated = readText("target.value", "shim", { text, units });
+    if (text.trim() === "") onShim(null);
+    else if (stated.ok) onShim(stated.value);
+  };
+  return (
+    <Labelled label="The shim I own">
+      {(id) => (
+        <span className="entry">
+          <input
+            id={id}
+            value={shown}
+            placeholder="none"
+            autoComplete="off"
+            aria-invalid={shown.trim() !== "" && !read.ok}
+            onChange={({ target }) => take(target.value)}
+            onBlur={() => {
+              if (read.ok) setTyped(null);
+            }}
+          />
+          <span className="unit">{unitAfter(shown, field, units)}</span>
+        </span>
+      )}
+    </Labelled>
+  );
+}
+
+/** Most that one shim is looked for: with more, there is seldom one. */
+const most = 20;
+
+/** The instruments changed last on the shelf, besides the open one; the invented ones while there are none. */
+export function useShopInstruments(): readonly Instrument[] {
+  const slot = useShelfSlot();
+  const shelf = slot.is === "open" ? slot.shelf : null;
+  const open = useRimwright(({ instrument }) => instrument.id);
+  const [kept, setKept] = useState<readonly Instrument[]>([]);
+  useEffect(() => {
+    if (shelf === null) return;
+    let wanted = true;
+    // A shelf that cannot be read says so in its own view.
+    void latest(shelf, open).then(
+      (found) => wanted && setKept(found),
+      () => {},
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [shelf, open]);
+  return kept.length > 0 ? kept : presets;
+}
+
+async function latest(shelf: Shelf, open: string): Promise<readonly Instrument[]> {
+  const cards = (await shelf.cards()).filter(({ id }) => id !== open);
+  const chosen = cards.toSorted((a, b) => b.savedAt - a.savedAt).slice(0, most);
+  const works = await Promise.all(chosen.map(({ id }) => shelf.look(id)));
+  return works.flatMap((work) => (work === undefined ? [] : [work.lastGood]));
+}

@@ -1,0 +1,87 @@
+import { useEffect } from "react";
+import { useStore } from "zustand";
+import { redo, undo } from "../../store/document/undo.ts";
+import type { Session } from "../../store/shelf/session.ts";
+import { useAct, useRimwright, useShelfSlot } from "../store-context.ts";
+
+/** Takes acts back and does them again, also by the keys everybody's hands know. */
+function HistoryButtons() {
+  const act = useAct();
+  const back = useRimwright(({ past }) => past.length > 0);
+  const forth = useRimwright(({ future }) => future.length > 0);
+  useEffect(() => {
+    const press = (event: KeyboardEvent): void => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+      const key = event.key.toLowerCase();
+      if (key !== "z" && key !== "y") return;
+      event.preventDefault();
+      act(key === "y" || event.shiftKey ? redo : undo);
+    };
+    addEventListener("keydown", press);
+    return () => removeEventListener("keydown", press);
+  }, [act]);
+  return (
+    <div className="history">
+      <button type="button" aria-label="Undo" disabled={!back} onClick={() => act(undo)}>
+        ↶
+      </button>
+      <button type="button" aria-label="Redo" disabled={!forth} onClick={() => act(redo)}>
+        ↷
+      </button>
+    </div>
+  );
+}
+
+/** How what is on screen stands to the shelf, in a word. */
+function SavingNote() {
+  const slot = useShelfSlot();
+  return slot.is === "open" ? <Word session={slot.session} /> : null;
+}
+
+function Word({ session }: { readonly session: Session }) {
+  const { saving } = useStore(session.state);
+  if (saving !== "new") return <p className="saving">{words[saving]}</p>;
+  return (
+    <button type="button" className="keep" title="Keep on the shelf" onClick={() => session.keep()}>
+      Keep
+    </button>
+  );
+}
+
+const words = {
+  saved: "saved",
+  saving: "saving…",
+  refused: "not saved",
+  superseded: "not saved",
+} as const;
+
+/** What can wait for the first drawing: the way back, and how saving stands. */
+export function HeaderTools() {
+  useShelfAtHand();
+  return (
+    <div className="header-tools">
+      <HistoryButtons />
+      <SavingNote />
+    </div>
+  );
+}
+
+/** After the shelf opens, ms: until then the page has better to do. */
+const rest = 1000;
+
+/** Has the Shelf view and a long shelf's list ready before they are asked for. */
+function useShelfAtHand(): void {
+  const slot = useShelfSlot();
+  const session = slot.is === "open" ? slot.session : null;
+  useEffect(() => {
+    if (session === null) return;
+    const reading = async (): Promise<void> => {
+      await import("../shelf/shelf-view.tsx");
+      const { readCards } = await import("../shelf/cards.ts");
+      await readCards(session);
+    };
+    // What fails here is told when the view is opened.
+    const waiting = setTimeout(() => void reading().catch(() => {}), rest);
+    return () => clearTimeout(waiting);
+  }, [session]);
+}

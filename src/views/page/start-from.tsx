@@ -1,0 +1,48 @@
+import { lazy, Suspense, useRef, useState } from "react";
+import type { Instrument } from "../../instrument/instrument.ts";
+import { putBack, startFrom } from "../../store/document/edits.ts";
+import { newId } from "../../store/document/new-id.ts";
+import { useAct, useRimwright } from "../store-context.ts";
+
+const StartList = lazy(() =>
+  import("./start-list.tsx").then(({ StartList: Body }) => ({ default: Body })),
+);
+
+/** The invented instruments to start from, and the way back to what was open before. */
+export function StartFrom() {
+  const list = useRef<HTMLDivElement>(null);
+  const away = useRimwright((state) => state.putAway?.instrument.name ?? null);
+  const [wanted, setWanted] = useState(false);
+  const act = useAct();
+  const start = (preset: Instrument): void => {
+    list.current?.hidePopover?.();
+    act((state) => startFrom(state, preset, newId()));
+  };
+  return (
+    <div className="start-from">
+      <button type="button" popoverTarget="start-from" onClick={() => setWanted(true)}>
+        Start from…
+      </button>
+      {away !== null && (
+        <button type="button" className="put-back" onClick={() => act(putBack)}>
+          Back to “{away === "" ? "unnamed" : away}”
+        </button>
+      )}
+      <div id="start-from" ref={list} popover="auto" className="start-list">
+        <h2>Start from an invented instrument</h2>
+        <p>
+          None of these is anybody’s guitar: they are made up, to be changed into yours. What is
+          open now can be put back.
+        </p>
+        {wanted && (
+          <Suspense>
+            <StartList onStart={start} />
+          </Suspense>
+        )}
+        <button type="button" popoverTarget="start-from" popoverTargetAction="hide">
+          Close
+        </button>
+      </div>
+    </div>
+  );
+}

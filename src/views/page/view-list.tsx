@@ -1,0 +1,50 @@
+import { type ComponentType, type ReactElement, useSyncExternalStore } from "react";
+import { LayoutView } from "../layout/layout-view.tsx";
+import { LateView } from "./lazy-view.tsx";
+
+/** The view the address names, so that reload and back work. */
+export function useOpenView(): View {
+  return viewAt(useSyncExternalStore(watchAddress, () => window.location.hash));
+}
+
+function watchAddress(changed: () => void): () => void {
+  window.addEventListener("hashchange", changed);
+  return () => window.removeEventListener("hashchange", changed);
+}
+
+export interface View {
+  /** Its place in the address, `#/layout`. */
+  readonly id: string;
+  readonly name: string;
+  readonly body: ReactElement;
+}
+
+const layout: View = { id: "layout", name: "Layout", body: <LayoutView /> };
+
+const late = (name: string, load: () => Promise<ComponentType>): View => ({
+  id: name.toLowerCase(),
+  name,
+  body: <LateView name={name} load={load} />,
+});
+
+const compare = late("Compare", () =>
+  import("../compare/compare-view.tsx").then(({ CompareView }) => CompareView),
+);
+const rim = late("Rim", () => import("../rim/rim-view.tsx").then(({ RimView }) => RimView));
+const bench = late("Bench", () =>
+  import("../bench/bench-view.tsx").then(({ BenchView }) => BenchView),
+);
+const sheet = late("Sheet", () =>
+  import("../sheet/sheet-view.tsx").then(({ SheetView }) => SheetView),
+);
+const shelf = late("Shelf", () =>
+  import("../shelf/shelf-view.tsx").then(({ ShelfView }) => ShelfView),
+);
+
+/** The views there are, the default first. What is not needed at once is late. */
+export const views: readonly View[] = [layout, compare, rim, bench, sheet, shelf];
+
+/** The view an address names, or the default. */
+function viewAt(hash: string): View {
+  return views.find(({ id }) => hash === `#/${id}`) ?? layout;
+}

@@ -1,0 +1,50 @@
+import { type BraceShape, bracesTemplate } from "../../drawing/templates/brace-template.ts";
+import { halfOutlineTemplate } from "../../drawing/templates/half-outline.ts";
+import { sectionTemplate } from "../../drawing/templates/section-template.ts";
+import { shimGaugeTemplate } from "../../drawing/templates/shim-gauge.ts";
+import { sidePatternTemplate } from "../../drawing/templates/side-pattern-template.ts";
+import type { Template } from "../../drawing/templates/template.ts";
+import { lengthFigure, type Units } from "../../instrument/length.ts";
+import type { Profile } from "../../profile/outcome.ts";
+import type { Setting } from "../../profile/setting.ts";
+import { sideOf } from "../../profile/side.ts";
+import type { Plate } from "../fields/braces.ts";
+import { dimension } from "../figures/measures.ts";
+import type { TemplateName } from "./template-names.ts";
+
+/** The plate whose braces a template is of, where it is one of braces. */
+export function plateOf(name: TemplateName): Plate | null {
+  if (name === "Top braces") return "Top";
+  return name === "Back braces" ? "Back" : null;
+}
+
+/** Null where there is nothing to draw: a shim too thin to gauge, or no brace. */
+export function templateOf(
+  name: TemplateName,
+  setting: Setting,
+  profile: Profile,
+  units: Units,
+  braces: readonly BraceShape[],
+): Template | null {
+  const words = { length: (mm: number) => dimension(mm, units) };
+  switch (name) {
+    case "Half outline":
+      return halfOutlineTemplate(setting, profile, words);
+    case "Side pattern":
+      return sidePatternTemplate(sideOf(setting, profile), words);
+    case "Section profile":
+      return sectionTemplate(setting, profile, words);
+    case "Shim gauge":
+      return shimGaugeTemplate(profile.shim, words);
+    case "Top braces":
+    case "Back braces":
+      if (braces.length === 0) return null;
+      return bracesTemplate(braces, name.slice(0, -1), { ...words, radius: radiusIn(units) });
+  }
+}
+
+/** Radii are quoted in feet where inches are shown. */
+const radiusIn =
+  (units: Units) =>
+  (mm: number): string =>
+    units === "mm" ? dimension(mm, units) : `${lengthFigure(mm, { unit: "ft", decimals: 2 })} ft`;

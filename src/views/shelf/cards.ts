@@ -1,0 +1,87 @@
+import { useCallback, useEffect, useState } from "react";
+import { useStore } from "zustand";
+import type { Session } from "../../store/shelf/session.ts";
+import type { Card } from "../../store/shelf/shelf-entry.ts";
+
+export const orders = [
+  ["latest", "last changed first"],
+  ["earliest", "first changed first"],
+  ["name", "by name"],
+] as const;
+
+export type Order = (typeof orders)[number][0];
+
+/** What a list calls an instrument that has no name. */
+export const nameOf = (name: string): string => (name.trim() === "" ? "Unnamed instrument" : name);
+
+/** The cards whose names hold every word, in any case and without regard to accents, in an order. */
+export function foundCards(cards: readonly Card[], wanted: string, order: Order): readonly Card[] {
+  const words = plain(wanted).split(/\s+/);
+  const found =
+    wanted.trim() === ""
+      ? cards
+      : cards.filter(({ name }) => {
+          const held = plain(nameOf(name));
+          return words.every((word) => held.includes(word));
+        });
+  return found.toSorted(comparing[order]);
+}
+
+const plain = (text: string): string =>
+  text.normalize("NFD").replace(/\p{M}/gu, "").toLocaleLowerCase();
+
+const byName = new Intl.Collator(undefined, { numeric: true });
+
+const named = (a: Card, b: Card): number => byName.compare(nameOf(a.name), nameOf(b.name));
+
+const comparing: Readonly<Record<Order, (a: Card, b: Card) => number>> = {
+  latest: (a, b) => b.savedAt - a.savedAt || named(a, b),
+  earliest: (a, b) => a.savedAt - b.savedAt || named(a, b),
+  name: named,
+};
+
+const known = new WeakMap<Session, readonly Card[]>();
+
+/** The cards as last read; null before that. */
+const knownCards = (session: Session): readonly Card[] | null => known.get(session) ?? null;
+
+/** Reads the cards of a shelf, with what waits to be saved on it. */
+export async function readCards(session: Session): Promise<readonly Card[]> {
+  await session.flush();
+  const cards = await session.parts.shelf.cards();
+  known.set(session, cards);
+  return cards;
+}
+
+/** What is on the shelf: as last known, then read, and again whenever this tab or another changes it. */
+export function useCards(session: Session): [readonly Card[] | null, () => Promise<void>] {
+  const [cards, setCards] = useState(() => knownCards(session));
+  const { saving } = useStore(session.state);
+  const read = useCallback(async () => {
+    setCards(await readCards(session));
+  }, [session]);
+  useEffect(() => {
+    if (saving !== "saving") void read();
+  }, [read, saving]);
+  useEffect(() => watchTabs(read), [read]);
+  return [cards, read];
+}
+
+/** Changes told in a row are read once, ms after the last. */
+const rest = 150;
+
+function watchTabs(read: () => Promise<void>): () => void {
+  const tabs = new BroadcastChannel("rimwright");
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  const soon = (): void => {
+    clearTimeout(waiting);
+    waiting = setTimeout(() => void read(), rest);
+  };
+  tabs.addEventListener("message", soon);
+  addEventListener("focus", soon);
+  return () => {
+    clearTimeout(waiting);
+    tabs.close();
+    removeEventListener("focus", soon);
+  };
+}

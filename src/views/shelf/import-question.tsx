@@ -1,0 +1,96 @@
+import { type Clash, type ClashChoice, choose, type Intake } from "../../store/shelf/import.ts";
+import { nameOf } from "./cards.ts";
+
+interface Props {
+  readonly intake: Intake;
+  readonly onChange: (intake: Intake) => void;
+  readonly onTake: () => void;
+  readonly onLeave: () => void;
+}
+
+/** Clashes asked about one by one; more are settled together. */
+const mostAsked = 50;
+
+const choices: readonly (readonly [ClashChoice, string])[] = [
+  ["both", "keep both"],
+  ["replace", "replace the shelf’s"],
+  ["skip", "leave the file’s out"],
+];
+
+/** Asks what is to become of instruments that the shelf has under the same id with other content. */
+export function IntakeQuestion({ intake, onChange, onTake, onLeave }: Props) {
+  const { clashes, fresh, same, bad } = intake;
+  const first = clashes[0]?.choice;
+  const common = clashes.every(({ choice }) => choice === first) ? first : undefined;
+  return (
+    <section className="shelf-question" aria-labelledby="shelf-question">
+      <h3 id="shelf-question">
+        {clashes.length === 1
+          ? "One instrument is on the shelf already, and differs"
+          : `${clashes.length} instruments are on the shelf already, and differ`}
+      </h3>
+      <p>
+        Nothing is written yet. {fresh.length} more are new here, {same} are the same,{" "}
+        {bad.length === 0 ? "none" : "some"} cannot be read. What is replaced stays one undo away.
+      </p>
+      {clashes.length > 1 && (
+        <Choice
+          label="All of them"
+          choice={common}
+          onChoose={(choice) => onChange(choose(intake, null, choice))}
+        />
+      )}
+      <ul className="shelf-clashes">
+        {clashes.slice(0, mostAsked).map((clash) => (
+          <li key={clash.path}>
+            <Choice
+              label={sentenceOf(clash)}
+              choice={clash.choice}
+              onChoose={(choice) => onChange(choose(intake, clash.path, choice))}
+            />
+          </li>
+        ))}
+      </ul>
+      {clashes.length > mostAsked && <p>and {clashes.length - mostAsked} more.</p>}
+      <div className="shelf-line">
+        <button type="button" onClick={onTake}>
+          Take them in
+        </button>
+        <button type="button" onClick={onLeave}>
+          Leave the whole file out
+        </button>
+      </div>
+    </section>
+  );
+}
+
+const sentenceOf = ({ work, kept, differs }: Clash): string =>
+  `${nameOf(work.instrument.name)}, on the shelf as ${nameOf(kept.name)}: other ${differs.join(", ")}`;
+
+interface ChoiceProps {
+  readonly label: string;
+  readonly choice: ClashChoice | undefined;
+  readonly onChoose: (choice: ClashChoice) => void;
+}
+
+function Choice({ label, choice, onChoose }: ChoiceProps) {
+  return (
+    <label className="shelf-choice">
+      <bdi>{label}</bdi>
+      <select
+        value={choice ?? ""}
+        onChange={({ target }) => {
+          const picked = choices.find(([one]) => one === target.value);
+          if (picked !== undefined) onChoose(picked[0]);
+        }}
+      >
+        {choice === undefined && <option value="">as chosen below</option>}
+        {choices.map(([one, name]) => (
+          <option key={one} value={one}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

@@ -1,0 +1,62 @@
+import type { Instrument } from "../instrument/instrument.ts";
+import type { InputMap, MapAsked } from "../profile/comparison/map.ts";
+import type { Family } from "../profile/sticks/shared-shim.ts";
+import type { FamilyMend, Mend } from "../profile/sticks/shared-shim-changes.ts";
+import type { Certainty, CertaintyAsked } from "../profile/uncertainty/uncertainty.ts";
+
+/** Work too long for the page itself. */
+export type Job = CertaintyJob | MapJob | FamilyJob;
+
+export interface CertaintyJob {
+  readonly kind: "certainty";
+  readonly asked: CertaintyAsked;
+  readonly draws: number;
+}
+
+export interface MapJob {
+  readonly kind: "map";
+  readonly instrument: Instrument;
+  readonly asked: MapAsked;
+}
+
+export interface FamilyJob {
+  readonly kind: "family";
+  readonly instruments: readonly Instrument[];
+  /** Each its own contact, or the one that leaves the most room. */
+  readonly contact: "own" | "best";
+  /** The shim at hand, mm; null asks for the best one only. */
+  readonly shim: number | null;
+}
+
+export interface FamilyAnswer {
+  readonly family: Family;
+  /** What would let one shim serve, where none does. */
+  readonly mends: readonly FamilyMend[];
+  /** For the shim at hand, what to change on each member; empty where it serves. */
+  readonly forShim: readonly (readonly Mend[])[];
+}
+
+export interface Answers {
+  readonly certainty: Certainty | null;
+  readonly map: InputMap | null;
+  readonly family: FamilyAnswer;
+}
+
+export type JobKind = Job["kind"];
+
+/** How far a job is, 0 to 1, and what it has so far; done at 1. Null: the instrument has no plan. */
+export interface Progress<Kind extends JobKind = JobKind> {
+  readonly share: number;
+  readonly answer: Answers[Kind];
+}
+
+/** To the worker: a job to do, in place of any of its kind, or one to stop. */
+export type Request =
+  | { readonly id: number; readonly job: Job }
+  | { readonly id: number; readonly stop: true };
+
+/** From the worker. */
+export interface Report {
+  readonly id: number;
+  readonly progress: Progress;
+}

@@ -1,0 +1,118 @@
+import { describe, expect, test } from "vitest";
+import { boxOf } from "../../../src/drawing/box.ts";
+import {
+  type Dimension,
+  heightWays,
+  lengthWays,
+} from "../../../src/drawing/dimensions/dimension.ts";
+import { arrowLength } from "../../../src/drawing/dimensions/dimension-line.ts";
+import type { Point } from "../../../src/drawing/frame.ts";
+import type { Way } from "../../../src/drawing/label-placement.ts";
+import { capHeight } from "../../../src/drawing/lettering.ts";
+import { firstRow, nextRow } from "../../../src/drawing/section/section-sheet.ts";
+import { readPoints } from "../read-scene.ts";
+
+const height: Dimension = {
+  role: "shim",
+  texts: ["shim 8.4 mm", "8.4 mm"],
+  from: [100, 40],
+  to: [100, 90],
+  stands: [80, 65],
+};
+
+const first = (ways: Iterable<Way>): Way => {
+  for (const way of ways) return way;
+  throw new Error("no way");
+};
+
+const headsOf = (way: Way): readonly (readonly Point[])[] =>
+  way
+    .shapes()
+    .filter(({ role }) => role === "arrowhead")
+    .map((shape) => (shape.kind === "path" ? readPoints(shape.d) : []));
+
+describe("a height", () => {
+  test("is dimensioned between its ends, the value level beside the line", () => {
+    const way = first(heightWays(height, 13));
+    expect(way.text).toMatchObject({ text: "shim 8.4 mm", anchor: "start" });
+    expect(way.text.x).toBeGreaterThan(80);
+    expect(way.text.y - capHeight(13) / 2).toBeCloseTo(65, 9);
+    const [line] = way.strokes.slice(-1);
+    expect(line).toEqual([
+      [80, 40],
+      [80, 90],
+    ]);
+  });
+
+  test("has arrowheads that touch both ends from inside, or from outside when it is short", () => {
+    const inside = headsOf(first(heightWays(height, 13))).map(boxOf);
+    expect(inside.map(({ top, bottom }) => [top, bottom])).toEqual([
+      [40, 40 + arrowLength],
+      [90 - arrowLength, 90],
+    ]);
+    const short: Dimension = { ...height, to: [100, 46] };
+    const outside = headsOf(first(heightWays(short, 13))).map(boxOf);
+    expect(outside.map(({ top, bottom }) => [top, bottom])).toEqual([
+      [40 - arrowLength, 40],
+      [46, 46 + arrowLength],
+    ]);
+  });
+
+  test("has extension lines that start off the part and end just past the line", () => {
+    const [over, under] = first(heightWays(height, 13)).strokes;
+    expect(over).toEqual([
+      [98, 40],
+      [77, 40],
+    ]);
+    expect(under?.[0]).toEqual([98, 90]);
+  });
+
+  test("is offered the cheapest way first, in every wording and on every stand", () => {
+    const ways = [...heightWays(height, 13)];
+    const costs = ways.map(({ cost }) => cost);
+    expect([...costs].sort((a, b) => a - b)).toEqual(costs);
+    expect(new Set(ways.map(({ text }) => text.text))).toEqual(new Set(height.texts));
+    expect(new Set(ways.map(({ strokes }) => strokes.at(-1)?.[0]?.[0]))).toEqual(new Set([80, 65]));
+  });
+
+  test("is dimensioned alike from either end", () => {
+    const upsideDown = { ...height, from: height.to, to: height.from };
+    expect(first(heightWays(upsideDown, 13)).strokes).toEqual(
+      first(heightWays(height, 13)).strokes,
+    );
+  });
+});
+
+describe("a length", () => {
+  const length: Dimension = {
+    role: "flat length",
+    texts: ["flat 100 mm"],
+    from: [500, 40],
+    to: [640, 40],
+    stands: [200],
+  };
+
+  test("has its value over the middle of the line", () => {
+    const way = first(lengthWays(length, 13));
+    expect(way.text).toMatchObject({ x: 570, anchor: "middle" });
+    expect(way.text.y).toBeLessThan(200);
+    expect(way.shelf).toEqual([]);
+  });
+
+  test("can carry its value out beside it", () => {
+    const out = [...lengthWays(length, 13)].find(({ text }) => text.anchor === "start");
+    expect(out?.text.x).toBeGreaterThan(640);
+    expect(out?.shelf[0]).toEqual([640, 200]);
+  });
+});
+
+// Dimension lines: first at least 10 mm from the outline, the next at least 6 mm on (ASME Y14.5
+// text; ISO 129-1 from memory), on a sheet lettered 3.5 mm high (ISO 3098, from memory).
+test.each([11, 12, 13, 14, 20])(
+  "rows keep the drawing office's distances at %i px type",
+  (size) => {
+    const sheetMm = capHeight(size) / 3.5;
+    expect(firstRow(size)).toBeGreaterThanOrEqual(10 * sheetMm - 1e-9);
+    expect(nextRow(size)).toBeGreaterThanOrEqual(6 * sheetMm - 1e-9);
+  },
+);

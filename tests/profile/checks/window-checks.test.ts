@@ -1,0 +1,115 @@
+import { describe, expect, it } from "vitest";
+import {
+  type Instrument,
+  type WindowKind,
+  windowKinds,
+} from "../../../src/instrument/instrument.ts";
+import { sayPhrase } from "../../../src/instrument/phrase.ts";
+import { readInstrument } from "../../../src/instrument/read-instrument.ts";
+import type { Check } from "../../../src/profile/outcome.ts";
+import { standing } from "../../../src/profile/standing.ts";
+import { solved, withShim } from "../solved.ts";
+
+const shim = 8.4;
+
+function read(json: object): Instrument {
+  const reading = readInstrument({ target: { kind: "shim", value: shim }, ...json });
+  if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
+  return reading.instrument;
+}
+
+const outcome = (kind: WindowKind): number => solved(read({}))[kind];
+
+function raised(instrument: Instrument, kind: WindowKind): Check | undefined {
+  return solved(instrument).checks.find(({ id }) => id === `window-${kind}`);
+}
+
+/** The default instrument, with the window of one outcome laid so much above or below what it is. */
+const windowAbove = (kind: WindowKind, by: number): Instrument =>
+  read({ windows: { [kind]: [outcome(kind) + by, outcome(kind) + by + 3] } });
+const windowBelow = (kind: WindowKind, by: number): Instrument =>
+  read({ windows: { [kind]: [outcome(kind) - by - 3, outcome(kind) - by] } });
+
+describe.each(windowKinds)("the window of %s", (kind) => {
+  it("is spoken of when the outcome lies a hair under it, and not when it lies on its end", () => {
+    expect(raised(windowAbove(kind, 1e-6), kind)).toMatchObject({
+      grade: "warn",
+      field: `windows.${kind}.0`,
+    });
+    expect(raised(windowAbove(kind, 0), kind)).toBeUndefined();
+  });
+
+  it("is spoken of when the outcome lies a hair over it, and not when it lies on its end", () => {
+    expect(raised(windowBelow(kind, 1e-6), kind)).toMatchObject({
+      grade: "warn",
+      field: `windows.${kind}.1`,
+    });
+    expect(raised(windowBelow(kind, 0), kind)).toBeUndefined();
+  });
+
+  it("is said to be missed by as much as it is", () => {
+    const text = sayPhrase(raised(windowAbove(kind, 0.25), kind)?.means ?? [], "mm");
+    expect(text).toMatch(/is 0\.25( mm|°).* under its window/);
+    const over = sayPhrase(raised(windowBelow(kind, 0.25), kind)?.means ?? [], "mm");
+    expect(over).toMatch(/is 0\.25( mm|°).* over its window/);
+  });
+});
+
+/** Every change a mend may name, by a word of its own; the shim is the one given, so nothing else moves. */
+const changes: readonly (readonly [RegExp, (instrument: Instrument, by: number) => Instrument])[] =
+  [
+    [/thicker shim/i, (given, by) => withShim(given, shim + by)],
+    [/thinner shim/i, (given, by) => withShim(given, shim - by)],
+    [/thicker fingerboard/, (given, by) => board(given, by)],
+    [/thinner fingerboard/, (given, by) => board(given, -by)],
+    [/thicker bridge/, (given, by) => bridge(given, { thickness: given.bridge.thickness + by })],
+    [/thinner bridge/, (given, by) => bridge(given, { thickness: given.bridge.thickness - by })],
+    [/Pins nearer/, (given, by) => bridge(given, { pinDistance: given.bridge.pinDistance - by })],
+    [/Pins farther/, (given, by) => bridge(given, { pinDistance: given.bridge.pinDistance + by })],
+    [/deeper ramps/, (given, by) => bridge(given, { pinRamp: given.bridge.pinRamp + by })],
+    [/shallower ramps/, (given, by) => bridge(given, { pinRamp: given.bridge.pinRamp - by })],
+    [/taller saddle/, (given, by) => board(given, by)],
+    [/lower saddle/, (given, by) => board(given, -by)],
+  ];
+
+const bridge = (given: Instrument, fields: Partial<Instrument["bridge"]>): Instrument => ({
+  ...given,
+  bridge: { ...given.bridge, ...fields },
+});
+const board = ({ neck, ...given }: Instrument, by: number): Instrument => ({
+  ...given,
+  neck: { ...neck, fingerboardThickness: neck.fingerboardThickness + by },
+});
+
+describe.each(windowKinds)("every mend of %s", (kind) => {
+  it.each(["under", "over"] as const)(
+    "%s its window goes the right way, and far enough clears it",
+    (side) => {
+      const given = side === "under" ? windowAbove(kind, 0.05) : windowBelow(kind, 0.05);
+      const mend = sayPhrase(raised(given, kind)?.mend ?? [], "mm");
+      const named = changes.filter(([word]) => word.test(mend));
+      // One change for each part of the sentence.
+      expect(named).toHaveLength(mend.split(/, or | or |, /).length);
+      for (const [word, apply] of named) {
+        const cleared = [0.1, 0.2, 0.5, 1].some(
+          (by) => raised(apply(given, by), kind) === undefined,
+        );
+        expect(cleared, `${mend}: ${word}`).toBe(true);
+      }
+    },
+  );
+});
+
+describe("how a value stands to its window", () => {
+  it("is out beyond an end, near in the tenth beside it, and in between", () => {
+    const window = [10, 20] as const;
+    const stands = [9.999, 10, 10.999, 11, 15, 19, 19.001, 20, 20.001].map((value) =>
+      standing(value, window),
+    );
+    expect(stands).toEqual(["out", "near", "near", "in", "in", "in", "near", "near", "out"]);
+  });
+
+  it("is in on a window of no width, and only there", () => {
+    expect([2.9, 3, 3.1].map((value) => standing(value, [3, 3]))).toEqual(["out", "in", "out"]);
+  });
+});

@@ -1,0 +1,59 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { FieldPath } from "../../../src/instrument/field.ts";
+import { fieldAt, writeField } from "../../../src/instrument/fields.ts";
+import { typeField } from "../../../src/store/document/edits.ts";
+import { workableRange } from "../../../src/store/document/field-view.ts";
+import { hasPlan, planOf } from "../../../src/store/document/plan.ts";
+import { firstState } from "../../../src/store/document/state.ts";
+import { documents } from "../documents.ts";
+
+const paths: readonly FieldPath[] = [
+  "body.length",
+  "body.waistAt",
+  "dome.flatLength",
+  "dome.dishRadius",
+  "shim.contact",
+  "neck.scale",
+  "neck.joinFret",
+  "target.value",
+];
+
+describe("the workable range of a field", () => {
+  test.each(paths)("%s: its ends have a plan, and just past them there is none", (path) => {
+    const { instrument } = firstState;
+    const range = workableRange(firstState, path);
+    if (range === null) throw new Error("no range");
+    const { min, max, quantity } = fieldAt(path, instrument.target.kind);
+    const past = quantity === "count" ? 1 : 1e-3;
+    const works = (value: number): boolean => planOf(writeField(instrument, path, value)).ok;
+    expect(range.map(works)).toEqual([true, true]);
+    if (range[0] > min) expect(works(range[0] - past)).toBe(false);
+    if (range[1] < max) expect(works(range[1] + past)).toBe(false);
+  });
+
+  test("is unknown where another field is at fault too", () => {
+    const refused = typeField(firstState, "dome.flatLength", "480");
+    expect(workableRange(refused, "bridge.thickness")).toBeNull();
+  });
+});
+
+test("whether there is a plan is told without working it out, and told the same", () => {
+  let without = 0;
+  fc.assert(
+    fc.property(documents, ({ instrument, past }) => {
+      for (const one of [instrument, ...past.map((work) => work.instrument)]) {
+        expect(hasPlan(one)).toBe(planOf(one).ok);
+        if (!hasPlan(one)) without += 1;
+      }
+    }),
+    { numRuns: 100 },
+  );
+  expect(without).toBeGreaterThan(10);
+}, 60_000);
+
+test("a back too round to reach the neck end is no plan", () => {
+  const instrument = writeField(firstState.instrument, "body.backRadius", 200);
+  expect(planOf(instrument).ok).toBe(false);
+  expect(hasPlan(instrument)).toBe(false);
+});

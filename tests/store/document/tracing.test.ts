@@ -1,0 +1,36 @@
+import { expect, test } from "vitest";
+import { traceOutline, typeField } from "../../../src/store/document/edits.ts";
+import { planOf, shownPlan } from "../../../src/store/document/plan.ts";
+import { firstState } from "../../../src/store/document/state.ts";
+import { keep, recall } from "../../../src/store/shelf/keep.ts";
+import { pear } from "../../support/pear.ts";
+import { memoryKeeper } from "../desk.ts";
+
+test("a tracing makes the body as long as it is, and leaves the stated widths for when it comes off", () => {
+  const typed = typeField(typeField(firstState, "body.length", "490"), "body.waistWidth", "241");
+  const traced = traceOutline(typed, pear);
+  expect(traced.instrument.body).toMatchObject({ length: 500, tracing: pear, waistWidth: 241 });
+  expect(traced.texts["body.length"]).toBeUndefined();
+  expect(traced.texts["body.waistWidth"]?.text).toBe("241");
+  expect(planOf(traced.instrument).ok).toBe(true);
+  const off = traceOutline(traced, null);
+  expect("tracing" in off.instrument.body).toBe(false);
+  expect(off.instrument.body.waistWidth).toBe(241);
+});
+
+test("another length than the traced one is refused in words, and the last plan stays drawn", () => {
+  const longer = typeField(traceOutline(firstState, pear), "body.length", "510");
+  const plan = planOf(longer.instrument);
+  expect(plan.ok).toBe(false);
+  if (plan.ok) return;
+  expect(plan.refusal).toMatchObject({ field: "body.length", nearest: 500 });
+  expect(plan.refusal.why.join("")).toContain("traced outline");
+  expect(shownPlan(longer)?.instrument.body.length).toBe(500);
+});
+
+test("a tracing that does not go together with the rest is kept over a reload", () => {
+  const longer = typeField(traceOutline(firstState, pear), "body.length", "510");
+  const keeper = memoryKeeper();
+  keep(keeper, longer);
+  expect(recall(keeper).instrument).toEqual(longer.instrument);
+});

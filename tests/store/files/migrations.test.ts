@@ -1,0 +1,212 @@
+import "fake-indexeddb/auto";
+import { readFileSync } from "node:fs";
+import { openDB } from "idb";
+import { describe, expect, test } from "vitest";
+import { makeBenchStore } from "../../../src/store/document/bench-keep.ts";
+import { makeStore } from "../../../src/store/document/store.ts";
+import { undo } from "../../../src/store/document/undo.ts";
+import { readShareText } from "../../../src/store/files/share.ts";
+import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
+import { readIntake } from "../../../src/store/shelf/import.ts";
+import { keep, recall } from "../../../src/store/shelf/keep.ts";
+import { Shelf } from "../../../src/store/shelf/shelf.ts";
+import { openShelfDatabase } from "../../../src/store/shelf/shelf-database.ts";
+import { memoryKeeper, openShelf } from "../desk.ts";
+
+// These files were written by the page itself while that version was its own, and are never written again.
+const fixture = (name: string, version = "v1"): string =>
+  readFileSync(new URL(`fixtures/${version}/${name}`, import.meta.url), "utf8");
+const json = (name: string, version?: string) => JSON.parse(fixture(name, version));
+
+const news = { superseded: () => {}, blocked: () => {} };
+const id = "0f1e2d3c4b5a69788796a5b4c3d2e1f0";
+
+describe("what version 1 kept in the tab", () => {
+  const kept = json("kept.json");
+  const keeper = memoryKeeper(
+    Object.fromEntries(Object.entries(kept).map(([key, one]) => [key, JSON.stringify(one)])),
+  );
+
+  test("comes back with the comparison and the record that lay beside it", () => {
+    const state = recall(keeper);
+    expect(state.instrument).toEqual(kept.rimwright.instrument);
+    expect(state.texts).toEqual(kept.rimwright.texts);
+    expect(state.comparison).toEqual(kept["rimwright-compare"][id]);
+    expect(state.comparison.variants).toHaveLength(2);
+    expect(state.asBuilt).toEqual(kept["rimwright-bench"].records[id]);
+    expect(state.readingTexts).toEqual(kept["rimwright-bench"].texts[id]);
+    expect(state.past).toHaveLength(kept.rimwright.history.past.length);
+  });
+
+  test("gives what was put away its own", () => {
+    const { putAway } = recall(keeper);
+    const away = kept.rimwright.putAway.instrument.id;
+    expect(putAway?.instrument).toEqual(kept.rimwright.putAway.instrument);
+    expect(putAway?.comparison).toEqual(kept["rimwright-compare"][away]);
+    expect(putAway?.asBuilt).toEqual(kept["rimwright-bench"].records[away]);
+  });
+
+  test("has acts that take nothing back of what lay beside it", () => {
+    const state = recall(keeper);
+    const back = undo(state);
+    expect(back.instrument).not.toEqual(state.instrument);
+    expect(back.asBuilt).toEqual(state.asBuilt);
+    expect(back.comparison).toEqual(state.comparison);
+  });
+
+  test("is kept from then on in the form of version 2", () => {
+    const state = recall(keeper);
+    const now = memoryKeeper();
+    keep(now, state);
+    expect(recall(now)).toEqual(state);
+  });
+
+  test("leaves the shop as it was", () => {
+    const { records: _, texts: __, ...shop } = kept["rimwright-bench"];
+    expect(makeBenchStore(keeper, makeStore(recall(keeper))).getState()).toMatchObject(shop);
+    expect(shop.finished).toHaveLength(1);
+  });
+});
+
+describe("a shelf of version 1", () => {
+  const { entries, cards } = json("database.json");
+
+  async function oldShelf(name: string) {
+    const old = await openDB(name, 1, {
+      upgrade(database) {
+        for (const store of ["entries", "cards", "aside"])
+          database.createObjectStore(store, { keyPath: "id" });
+      },
+    });
+    for (const entry of entries) await old.put("entries", entry);
+    for (const card of cards) await old.put("cards", card);
+    return old;
+  }
+
+  test("is opened whole, each entry with what it had", async () => {
+    (await oldShelf("old-1")).close();
+    const database = await openShelfDatabase(news, "old-1");
+    const shelf = new Shelf(database);
+    expect(await shelf.cards()).toEqual(
+      cards.map((card: object) => ({ ...card, revision: 0, inFile: null })),
+    );
+    for (const before of entries) {
+      const { work, history, comparison, asBuilt, revision, savedAt } = before;
+      const beside = { comparison, asBuilt, readingTexts: {} };
+      expect(await shelf.open(before.id)).toEqual({
+        version: 2,
+        id: before.id,
+        revision,
+        savedAt,
+        stamp: { run: "", edit: 0 },
+        work: { ...work, ...beside },
+        history: {
+          past: history.past.map((one: object) => ({ ...one, ...beside })),
+          future: history.future.map((one: object) => ({ ...one, ...beside })),
+        },
+      });
+    }
+    const entry = await shelf.open(id);
+    if (entry === undefined) throw new Error("lost");
+    await shelf.save(entry);
+    expect(await database.get("entries", id)).toMatchObject({ version: 2, revision: 13 });
+    database.close();
+  });
+
+  test("waits for the page of version 1 to let go of it", async () => {
+    const old = await oldShelf("old-2");
+    let blocked = false;
+    const opening = openShelfDatabase(
+      {
+        superseded: () => {},
+        blocked: () => {
+          blocked = true;
+          old.close();
+        },
+      },
+      "old-2",
+    );
+    (await opening).close();
+    expect(blocked).toBe(true);
+  });
+});
+
+describe("files and addresses of version 1", () => {
+  test("a shelf's file comes in whole", async () => {
+    const { shelf } = await openShelf();
+    const { instruments } = json("shelf-file.json");
+    const reading = await readIntake(shelf, new Blob([fixture("shelf-file.json")]));
+    if (!reading.ok) throw new Error(reading.reason);
+    const { fresh, bad } = reading.intake;
+    expect(bad).toEqual([]);
+    const read = fresh.map(({ instrument, comparison, asBuilt }) => ({
+      instrument,
+      comparison,
+      asBuilt,
+    }));
+    expect(read).toEqual(instruments);
+  });
+
+  test("an instrument alone comes in", async () => {
+    const { shelf } = await openShelf();
+    const reading = await readIntake(shelf, new Blob([fixture("instrument.json")]));
+    expect(reading.ok && reading.intake.fresh[0]?.instrument).toEqual(json("instrument.json"));
+  });
+
+  test("an address opens its instrument", async () => {
+    const read = await readShareText(fixture("fragment.txt").trim());
+    expect(read).toEqual({ ok: true, instrument: json("instrument.json") });
+  });
+});
+
+describe("version 2", () => {
+  test("kept in the tab comes back as it was", () => {
+    const kept = json("kept.json", "v2");
+    const keeper = memoryKeeper(
+      Object.fromEntries(Object.entries(kept).map(([key, one]) => [key, JSON.stringify(one)])),
+    );
+    const { history, version, ...rest } = kept.rimwright;
+    expect(version).toBe(2);
+    expect(recall(keeper)).toMatchObject({ ...rest, ...history });
+    expect(makeBenchStore(keeper, makeStore(recall(keeper))).getState()).toMatchObject(
+      kept["rimwright-shop"],
+    );
+  });
+
+  test("on the shelf is opened as it was", async () => {
+    const { entries, cards } = json("database.json", "v2");
+    const { shelf, database } = await openShelf();
+    for (const entry of entries) await database.put("entries", entry);
+    for (const card of cards) await database.put("cards", card);
+    for (const entry of entries) expect(await shelf.open(entry.id)).toEqual(entry);
+    expect(await shelf.cards()).toEqual(expect.arrayContaining(cards));
+  });
+
+  test("in a file, half-done numbers among it, comes in whole and goes out the same", async () => {
+    const { shelf } = await openShelf();
+    const reading = await readIntake(shelf, new Blob([fixture("shelf-file.json", "v2")]));
+    if (!reading.ok) throw new Error(reading.reason);
+    const out = shelfFileOf(reading.intake.fresh.map((work) => ({ work })));
+    expect(reading.intake.bad).toEqual([]);
+    expect(out).toEqual(json("shelf-file.json", "v2"));
+    expect(out.instruments[0]).toHaveProperty("lastGood");
+  });
+});
+
+test("a page whose shelf a newer one wants lets go of it, and opens it no more", async () => {
+  let superseded = false;
+  const ours = await openShelfDatabase(
+    {
+      superseded: () => {
+        superseded = true;
+      },
+      blocked: () => {},
+    },
+    "newer",
+  );
+  const newer = await openDB("newer", 99);
+  expect(superseded).toBe(true);
+  await expect(ours.get("entries", "any")).rejects.toThrow();
+  await expect(openShelfDatabase(news, "newer")).rejects.toThrow(/version/i);
+  newer.close();
+});

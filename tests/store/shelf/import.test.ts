@@ -1,0 +1,223 @@
+import { describe, expect, test, vi } from "vitest";
+import { stepIds } from "../../../src/instrument/as-built/steps.ts";
+import { presets } from "../../../src/instrument/presets.ts";
+import { addVariant, firstComparison } from "../../../src/store/document/comparison.ts";
+import { typeField } from "../../../src/store/document/edits.ts";
+import { firstState, type Work, workOn } from "../../../src/store/document/state.ts";
+import { undo, workIn } from "../../../src/store/document/undo.ts";
+import {
+  fileLimits,
+  oneFile,
+  shelfFileOf,
+  shelfFiles,
+} from "../../../src/store/files/shelf-file.ts";
+import { choose, takeIn } from "../../../src/store/shelf/import.ts";
+import type { Shelf } from "../../../src/store/shelf/shelf.ts";
+import { type Entry, isInNoFile, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
+import { intakeOf, openShelf, openTab } from "../desk.ts";
+
+function presetAt(i: number) {
+  const found = presets[i];
+  if (found === undefined) throw new Error("no preset");
+  return found;
+}
+const [preset, another] = [presetAt(0), presetAt(1)];
+
+const file = (json: unknown): Blob => new Blob([JSON.stringify(json)]);
+const fileOf = (...works: readonly Work[]): Blob =>
+  file(shelfFileOf(works.map((work) => ({ work }))));
+
+/** An instrument with variants and a record. */
+const full: Work = {
+  ...workOn(preset),
+  comparison: addVariant(firstComparison, "a"),
+  asBuilt: { ...workOn(preset).asBuilt, done: { level: "2026-05-14" }, finished: "2026-06-01" },
+};
+
+async function kept(shelf: Shelf, work: Work): Promise<Entry> {
+  const saved = await shelf.save(newEntry(work, 5));
+  if (!saved.saved) throw new Error("not saved");
+  return saved.entry;
+}
+
+describe("a file", () => {
+  test("brings variants and record in with the instrument, and a finished one is learnt from", async () => {
+    const { shelf } = await openShelf();
+    const { session, bench } = openTab(shelf);
+    const done = await takeIn(session, await intakeOf(shelf, fileOf(full, workOn(another))));
+    expect(done).toEqual({ taken: 2, replaced: 0, skipped: 0, same: 0, bad: [] });
+    expect(await shelf.look(preset.id)).toEqual(full);
+    expect(bench.getState().finished).toEqual([
+      { instrument: full.instrument, asBuilt: full.asBuilt, invented: false },
+    ]);
+  });
+
+  test("taken in twice changes nothing", async () => {
+    const { shelf } = await openShelf();
+    const { session } = openTab(shelf);
+    await takeIn(session, await intakeOf(shelf, fileOf(full)));
+    const before = await shelf.open(preset.id);
+    const again = await intakeOf(shelf, fileOf(full));
+    expect(again).toEqual({ fresh: [], same: 1, clashes: [], bad: [] });
+    await takeIn(session, again);
+    expect(await shelf.open(preset.id)).toEqual(before);
+  });
+
+  test("with numbers that have no plan brings them in beside the last that had one", async () => {
+    const state = typeField(firstState, "dome.flatLength", "480");
+    expect(state.lastGood).not.toBe(state.instrument);
+    const { shelf } = await openShelf();
+    const [work] = (await intakeOf(shelf, fileOf(workIn(state)))).fresh;
+    expect(work).toEqual({ ...workIn(state), texts: {} });
+    const alone = await intakeOf(shelf, file(state.instrument));
+    expect(alone.fresh).toEqual([]);
+    expect(alone.bad).toHaveLength(1);
+    expect(alone.bad[0]?.reason).not.toBe("");
+  });
+
+  test("holding one instrument twice brings the second in once it differs", async () => {
+    const { shelf } = await openShelf();
+    const { session } = openTab(shelf);
+    const renamed = { ...full, asBuilt: workOn(preset).asBuilt };
+    const intake = await intakeOf(shelf, fileOf(full, full, renamed));
+    expect(intake).toMatchObject({ same: 1, clashes: [] });
+    expect((await takeIn(session, intake)).taken).toBe(2);
+    expect(await shelf.look(preset.id)).toEqual(full);
+  });
+});
+
+describe("an instrument the shelf has otherwise", () => {
+  const other: Work = { ...workOn({ ...preset, name: "Another" }), asBuilt: full.asBuilt };
+
+  async function asked() {
+    const { shelf, database } = await openShelf();
+    const entry = await kept(shelf, full);
+    return {
+      shelf,
+      database,
+      entry,
+      intake: await intakeOf(shelf, fileOf(other, workOn(another))),
+    };
+  }
+
+  test("is a question, told in what they differ; nothing is written before it is answered", async () => {
+    const { shelf, entry, intake } = await asked();
+    expect(intake.fresh).toHaveLength(1);
+    expect(intake.clashes).toEqual([
+      {
+        path: "instruments[0]",
+        work: other,
+        kept: { name: preset.name, savedAt: 5, revision: 1 },
+        differs: ["numbers", "variants"],
+        choice: "both",
+      },
+    ]);
+    expect(await shelf.open(preset.id)).toEqual(entry);
+    expect(await shelf.cards()).toHaveLength(1);
+  });
+
+  test("stands beside it when nothing is chosen", async () => {
+    const { shelf, entry, intake } = await asked();
+    const { session } = openTab(shelf);
+    expect(await takeIn(session, intake)).toMatchObject({ taken: 2, replaced: 0 });
+    expect(await shelf.open(preset.id)).toEqual(entry);
+    const beside = (await shelf.cards()).find(({ name }) => name === "Another");
+    expect((await shelf.look(beside?.id ?? ""))?.asBuilt).toEqual(other.asBuilt);
+  });
+
+  test("replaces it when told to, the replaced one undo away and other tabs told", async () => {
+    const { shelf, intake } = await asked();
+    const { session, tell } = openTab(shelf);
+    const chosen = choose(intake, "instruments[0]", "replace");
+    expect(await takeIn(session, chosen)).toMatchObject({ taken: 1, replaced: 1 });
+    const entry = await shelf.open(preset.id);
+    expect(entry).toMatchObject({ revision: 2, work: other, history: { past: [full] } });
+    expect(tell).toHaveBeenCalledWith(expect.objectContaining({ id: preset.id, revision: 2 }));
+  });
+
+  test("is shown at once when it is the one on screen, and undo shows the one before", async () => {
+    const { shelf } = await openShelf();
+    const tab = openTab(shelf, { ...firstState, ...full });
+    tab.session.keep();
+    await tab.session.flush();
+    const intake = choose(await intakeOf(shelf, fileOf(other)), null, "replace");
+    await takeIn(tab.session, intake);
+    expect(tab.store.getState().instrument.name).toBe("Another");
+    tab.act(undo);
+    expect(workIn(tab.store.getState())).toEqual(full);
+  });
+
+  test("is left out when told to", async () => {
+    const { shelf, entry, intake } = await asked();
+    const { session } = openTab(shelf);
+    expect(await takeIn(session, choose(intake, null, "skip"))).toMatchObject({
+      taken: 1,
+      skipped: 1,
+    });
+    expect(await shelf.open(preset.id)).toEqual(entry);
+    expect(await shelf.cards()).toHaveLength(2);
+  });
+
+  test("is not replaced where another tab has saved it since the question: both are kept", async () => {
+    const { shelf, entry, intake } = await asked();
+    const { session } = openTab(shelf);
+    await shelf.save({ ...entry, work: { ...full, asBuilt: workOn(preset).asBuilt } });
+    const theirs = await shelf.open(preset.id);
+    const done = await takeIn(session, choose(intake, null, "replace"));
+    expect(done).toMatchObject({ taken: 2, replaced: 0 });
+    expect(await shelf.open(preset.id)).toEqual(theirs);
+  });
+
+  test("nothing at all is written where the browser refuses a part of it", async () => {
+    const { shelf, database, intake } = await asked();
+    const { session } = openTab(shelf);
+    const { put: whole } = IDBObjectStore.prototype;
+    const put = vi.spyOn(IDBObjectStore.prototype, "put");
+    put.mockImplementationOnce(whole).mockImplementation(() => {
+      throw new DOMException("full", "QuotaExceededError");
+    });
+    await expect(takeIn(session, intake)).rejects.toThrow("full");
+    put.mockRestore();
+    expect(await shelf.cards()).toHaveLength(1);
+    expect(await database.getAll("entries")).toHaveLength(1);
+  });
+});
+
+describe("the shelf as files", () => {
+  test("notes what is in a file until it changes again", async () => {
+    const { shelf } = await openShelf();
+    const entry = await kept(shelf, full);
+    await kept(shelf, workOn(another));
+    const inNone = async () => (await shelf.cards()).filter(isInNoFile).map(({ id }) => id);
+    expect(await inNone()).toHaveLength(2);
+    await oneFile(shelf, preset.id);
+    expect(await inNone()).toEqual([another.id]);
+    await shelfFiles(shelf);
+    expect(await inNone()).toEqual([]);
+    await shelf.save({ ...entry, savedAt: 9 });
+    expect(await inNone()).toEqual([preset.id]);
+  });
+
+  test("are as many as it takes for each to be taken in again, and lose nothing", async () => {
+    const { shelf } = await openShelf();
+    const asBuilt = {
+      ...workOn(preset).asBuilt,
+      notes: Object.fromEntries(stepIds.map((step) => [step, "板".repeat(2000)])),
+    };
+    const works = Array.from({ length: 120 }, (_, i) => ({
+      ...workOn({ ...preset, id: `id-${i}`, name: `No. ${i}` }),
+      asBuilt,
+    }));
+    await shelf.take(works.map((work) => ({ entry: newEntry(work, 1), over: null })));
+    const files = await shelfFiles(shelf);
+    expect(files.length).toBe(2);
+    const back = await openShelf();
+    const { session } = openTab(back.shelf);
+    for (const one of files) {
+      const blob = new Blob([JSON.stringify(one, null, 1)]);
+      expect(blob.size).toBeLessThan(fileLimits.bytes);
+      await takeIn(session, await intakeOf(back.shelf, blob));
+    }
+    for (const work of works) expect(await back.shelf.look(work.instrument.id)).toEqual(work);
+  }, 30_000);
+});

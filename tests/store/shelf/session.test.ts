@@ -1,0 +1,167 @@
+import { beforeEach, describe, expect, test, vi } from "vitest";
+import { stepField } from "../../../src/store/document/edits.ts";
+import { firstState, type State } from "../../../src/store/document/state.ts";
+import { undo } from "../../../src/store/document/undo.ts";
+import type { Shelf } from "../../../src/store/shelf/shelf.ts";
+import type { ShelfDatabase } from "../../../src/store/shelf/shelf-database.ts";
+import type { Entry } from "../../../src/store/shelf/shelf-entry.ts";
+import { openShelf, openTab } from "../desk.ts";
+
+let shelf: Shelf;
+let database: ShelfDatabase;
+beforeEach(async () => {
+  ({ shelf, database } = await openShelf());
+});
+
+const longer = (state: State): State => stepField(state, "body.length", 1);
+const { id } = firstState.instrument;
+const { length } = firstState.instrument.body;
+
+describe("a session", () => {
+  test("puts nothing on the shelf until something is changed, or it is told to", async () => {
+    const { session } = openTab(shelf);
+    await session.start();
+    await session.flush();
+    expect(await shelf.cards()).toEqual([]);
+    session.keep();
+    await session.flush();
+    expect(await shelf.cards()).toHaveLength(1);
+  });
+
+  test("saves an edit, with the way back, and says so", async () => {
+    const { session, act, tell } = openTab(shelf);
+    act(longer);
+    expect(session.state.getState().saving).toBe("saving");
+    await session.flush();
+    expect(session.state.getState().saving).toBe("saved");
+    const entry = await shelf.open(id);
+    expect(entry?.work.instrument.body.length).toBe(length + 1);
+    expect(entry?.history.past).toHaveLength(1);
+    expect(tell).toHaveBeenCalledWith({ id, revision: 1 });
+  });
+
+  test("shows in one tab what another saved", async () => {
+    const [one, two] = [openTab(shelf), openTab(shelf)];
+    one.act(longer);
+    await one.session.flush();
+    await two.session.hear({ id, revision: 1 });
+    expect(two.store.getState().instrument.body.length).toBe(length + 1);
+  });
+
+  test("overwrites nothing when two tabs save at once: the later yields, and its own is one undo away", async () => {
+    const [one, two] = [openTab(shelf), openTab(shelf)];
+    one.act(longer);
+    two.act((state) => stepField(state, "shim.contact", 1));
+    await one.session.flush();
+    await two.session.flush();
+    expect(two.session.state.getState().met).toBe(true);
+    expect(two.store.getState().instrument).toEqual(one.store.getState().instrument);
+    two.act(undo);
+    expect(two.store.getState().instrument.shim.contact).toBe(
+      firstState.instrument.shim.contact + 1,
+    );
+  });
+
+  test("saves at the next start what a killed tab had kept but not saved", async () => {
+    const first = openTab(shelf);
+    first.act(longer);
+    await first.session.flush();
+    first.act(longer);
+    const again = openTab(shelf, first.store.getState(), { keeper: first.keeper });
+    await again.session.start();
+    await again.session.flush();
+    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);
+  });
+
+  test("starts on the shelf's entry when another tab has saved since", async () => {
+    const [one, two] = [openTab(shelf), openTab(shelf)];
+    one.act(longer);
+    await one.session.flush();
+    await two.session.start();
+    expect(two.store.getState().instrument.body.length).toBe(length + 1);
+  });
+
+  test("saves what is left behind before another entry is opened", async () => {
+    const { session, act, store } = openTab(shelf);
+    act(longer);
+    await session.flush();
+    const entry = await shelf.open(id);
+    if (entry === undefined) throw new Error("not saved");
+    const instrument = { ...entry.work.instrument, id: "other" };
+    const work = { ...entry.work, instrument, lastGood: instrument };
+    await shelf.take([{ entry: { ...entry, id: "other", work }, over: null }]);
+    act((state) => stepField(state, "shim.contact", 1));
+    expect(await session.open("other")).toBe(true);
+    expect(store.getState().instrument.id).toBe("other");
+    expect((await shelf.open(id))?.work.instrument.shim.contact).toBe(
+      firstState.instrument.shim.contact + 1,
+    );
+  });
+
+  test("says that a save was refused, keeps the work, and saves it with the next edit", async () => {
+    const { session, act, store } = openTab(shelf);
+    const save = vi.spyOn(shelf, "save").mockRejectedValueOnce(new Error("QuotaExceededError"));
+    act(longer);
+    await session.flush();
+    expect(session.state.getState().saving).toBe("refused");
+    expect(store.getState().instrument.body.length).toBe(length + 1);
+    save.mockRestore();
+    act(longer);
+    await session.flush();
+    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);
+  });
+
+  test("writes no more once a newer page has taken the shelf over", async () => {
+    const { session, act } = openTab(shelf);
+    session.supersede();
+    act(longer);
+    await session.flush();
+    expect(await shelf.cards()).toEqual([]);
+    expect(session.state.getState().saving).toBe("superseded");
+  });
+
+  test("goes on saving when the clock is moved back", async () => {
+    const times = [5_000_000, 9, 8];
+    const { session, act } = openTab(shelf, firstState, { now: () => times.shift() ?? 0 });
+    for (let i = 1; i <= 3; i++) {
+      act(longer);
+      await session.flush();
+      expect(await shelf.open(id)).toMatchObject({ revision: i });
+    }
+    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 3);
+  });
+
+  test("puts the tab's own copy on the shelf again where its entry was spoiled, which is set aside", async () => {
+    const first = openTab(shelf);
+    first.act(longer);
+    await first.session.flush();
+    const spoiled = { id, version: 2, revision: 7, work: { lastGood: "?" } };
+    await database.put("entries", spoiled as unknown as Entry);
+    const again = openTab(shelf, first.store.getState(), { keeper: first.keeper });
+    await again.session.start();
+    expect(await shelf.aside()).toEqual([{ id, json: spoiled }]);
+    again.act(longer);
+    await again.session.flush();
+    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);
+  });
+
+  test("leaves the last whole save where the browser gives out amid one", async () => {
+    const { session, act } = openTab(shelf);
+    act(longer);
+    await session.flush();
+    const before = [await shelf.open(id), await shelf.cards()];
+    const { put: whole } = IDBObjectStore.prototype;
+    const put = vi.spyOn(IDBObjectStore.prototype, "put");
+    put.mockImplementationOnce(whole).mockImplementationOnce(() => {
+      throw new DOMException("full", "QuotaExceededError");
+    });
+    act(longer);
+    await session.flush();
+    put.mockRestore();
+    expect(session.state.getState().saving).toBe("refused");
+    expect([await shelf.open(id), await shelf.cards()]).toEqual(before);
+    act(longer);
+    await session.flush();
+    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 3);
+  });
+});

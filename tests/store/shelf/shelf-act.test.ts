@@ -1,0 +1,223 @@
+import { beforeEach, describe, expect, test, vi } from "vitest";
+import { presets } from "../../../src/instrument/presets.ts";
+import { finish, markStep } from "../../../src/store/document/as-built-edits.ts";
+import { addVariant, firstComparison } from "../../../src/store/document/comparison.ts";
+import {
+  putBack as putBackAway,
+  startFrom,
+  stepField,
+  typeField,
+} from "../../../src/store/document/edits.ts";
+import { firstState, type State, type Work, workOn } from "../../../src/store/document/state.ts";
+import { undo, workIn } from "../../../src/store/document/undo.ts";
+import type { Shelf } from "../../../src/store/shelf/shelf.ts";
+import { duplicate, putBack, renameKept, takeOff } from "../../../src/store/shelf/shelf-act.ts";
+import { type Entry, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
+import { openShelf, openTab } from "../desk.ts";
+
+let shelf: Shelf;
+beforeEach(async () => {
+  ({ shelf } = await openShelf());
+});
+
+const day = "2026-05-14";
+const { id } = firstState.instrument;
+
+function presetWork(): Work {
+  const [preset] = presets;
+  if (preset === undefined) throw new Error("no preset");
+  const { asBuilt } = workOn(preset);
+  return {
+    ...workOn(preset),
+    comparison: addVariant(firstComparison, "a"),
+    asBuilt: { ...asBuilt, done: { level: day }, finished: day },
+  };
+}
+const full = presetWork();
+const fullId = full.instrument.id;
+
+async function kept(): Promise<Entry> {
+  const saved = await shelf.save(newEntry(full, 5));
+  if (!saved.saved) throw new Error("not saved");
+  return saved.entry;
+}
+
+async function entryOf(one: string): Promise<Entry> {
+  const entry = await shelf.open(one);
+  if (entry === undefined) throw new Error("not on the shelf");
+  return entry;
+}
+
+describe("another name", () => {
+  test("is given without opening, told to other tabs, and one undo away", async () => {
+    await kept();
+    const { session, store, tell, act } = openTab(shelf);
+    expect(await renameKept(session, fullId, "Nr. 7")).toBe(true);
+    expect(store.getState().instrument.id).toBe(id);
+    expect((await shelf.cards())[0]?.name).toBe("Nr. 7");
+    expect(tell).toHaveBeenCalledWith({ id: fullId, revision: 2 });
+    await session.open(fullId);
+    expect(store.getState()).toMatchObject({
+      ...full,
+      instrument: { ...full.instrument, name: "Nr. 7" },
+      lastGood: { ...full.lastGood, name: "Nr. 7" },
+    });
+    act(undo);
+    expect(workIn(store.getState())).toEqual(full);
+  });
+
+  test("reaches the open one on screen", async () => {
+    const { session, store } = openTab(shelf);
+    await renameKept(session, id, "On screen");
+    expect(store.getState().instrument.name).toBe("On screen");
+    await session.flush();
+    expect((await entryOf(id)).work.instrument.name).toBe("On screen");
+  });
+
+  test("overwrites nothing that another tab saves meanwhile", async () => {
+    const entry = await kept();
+    const { session } = openTab(shelf);
+    const later = { ...full, comparison: firstComparison };
+    vi.spyOn(shelf, "open").mockImplementationOnce(async () => {
+      await shelf.save({ ...entry, work: later });
+      return entry;
+    });
+    await renameKept(session, fullId, "Nr. 7");
+    const { work } = await entryOf(fullId);
+    expect(work.comparison).toEqual(firstComparison);
+    expect(work.instrument.name).toBe("Nr. 7");
+  });
+
+  test("is not given to what is not there", async () => {
+    expect(await renameKept(openTab(shelf).session, "none", "x")).toBe(false);
+  });
+});
+
+describe("a copy", () => {
+  test("has the variants and the record under an id of its own, and is not finished", async () => {
+    await kept();
+    const { session, bench } = openTab(shelf);
+    const copy = await duplicate(session, fullId);
+    expect(copy?.id).not.toBe(fullId);
+    const own = { id: copy?.id, name: `${full.instrument.name}, copy` };
+    expect((await entryOf(copy?.id ?? "")).work).toEqual({
+      ...full,
+      instrument: { ...full.instrument, ...own },
+      lastGood: { ...full.lastGood, ...own },
+      asBuilt: { ...full.asBuilt, finished: null },
+    });
+    expect(bench.getState().finished).toEqual([]);
+    expect((await entryOf(fullId)).work).toEqual(full);
+  });
+
+  test("of one whose numbers have no plan has them, and the last that had", async () => {
+    const state = typeField(firstState, "dome.flatLength", "480");
+    const tab = openTab(shelf, state);
+    tab.session.keep();
+    const copy = await duplicate(tab.session, id);
+    expect(copy?.work.instrument.dome.flatLength).toBe(480);
+    expect((await entryOf(copy?.id ?? "")).work).toEqual(copy?.work);
+  });
+});
+
+describe("what is taken off", () => {
+  test("comes back whole, history and what was learnt from it too", async () => {
+    const tab = openTab(shelf);
+    tab.bench.setState((bench) => markStep(bench, id, "level", day));
+    await Promise.resolve();
+    tab.bench.setState((bench) => finish(bench, firstState.instrument, day));
+    await tab.session.flush();
+    const [before, learnt] = [await entryOf(id), tab.bench.getState().finished];
+    expect(before.history.past).toHaveLength(2);
+    const other = openTab(shelf, firstState);
+    other.bench.setState((bench) => ({ ...bench, finished: learnt }));
+    const off = await takeOff(other.session, id);
+    expect(await shelf.cards()).toEqual([]);
+    expect(other.bench.getState().finished).toEqual([]);
+    expect(other.tell).toHaveBeenLastCalledWith({ id, revision: -1 });
+    if (off === null) throw new Error("not there");
+    await putBack(other.session, off);
+    expect(await entryOf(id)).toEqual(before);
+    expect(other.bench.getState().finished).toEqual(learnt);
+  });
+
+  test("does not take the place of what came there since", async () => {
+    await kept();
+    const { session } = openTab(shelf);
+    const off = await takeOff(session, fullId);
+    const since = { ...full, comparison: firstComparison };
+    await shelf.save(newEntry(since, 9));
+    if (off === null) throw new Error("not there");
+    await putBack(session, off);
+    expect((await entryOf(fullId)).work).toEqual(since);
+    expect(await shelf.cards()).toHaveLength(2);
+  });
+});
+
+describe("an instrument left for another", () => {
+  const longer = (state: State): State => stepField(state, "body.length", 1);
+
+  test("has its own variants and record when it is opened again, and the other none of them", async () => {
+    await kept();
+    const { session, compare, bench, store } = openTab(shelf);
+    compare.setState((all) => ({ ...all, [id]: addVariant(firstComparison, "mine") }));
+    await Promise.resolve();
+    bench.setState((all) => markStep(all, id, "shim", day));
+    const mine = workIn(store.getState());
+    await session.open(fullId);
+    expect(workIn(store.getState())).toEqual(full);
+    await session.open(id);
+    expect(workIn(store.getState())).toEqual(mine);
+  });
+
+  test("put back, is the shelf's own again: its next edit is no other tab's", async () => {
+    const { session, act, store } = openTab(shelf);
+    act(longer);
+    await session.flush();
+    act((state) => startFrom(state, full.instrument, "fresh"));
+    await session.flush();
+    act(putBackAway);
+    await session.flush();
+    act(longer);
+    await session.flush();
+    expect(session.state.getState()).toEqual({ saving: "saved", met: false });
+    expect((await entryOf(id)).work).toEqual(workIn(store.getState()));
+  });
+
+  test("while another tab saves it, loses neither: ours is one undo away on the shelf", async () => {
+    const [one, two] = [openTab(shelf), openTab(shelf)];
+    one.act(longer);
+    two.act((state) => stepField(state, "shim.contact", 1));
+    const ours = workIn(two.store.getState());
+    await one.session.flush();
+    two.act((state) => startFrom(state, full.instrument, "fresh"));
+    await two.session.flush();
+    const entry = await entryOf(id);
+    expect(entry.work).toEqual(workIn(one.store.getState()));
+    expect(entry.history.past.at(-1)).toEqual(ours);
+  });
+
+  test("while the browser refuses it, is saved with the next that it takes", async () => {
+    const { session, act, store } = openTab(shelf);
+    act(longer);
+    const left = workIn(store.getState());
+    const save = vi.spyOn(shelf, "save").mockRejectedValue(new Error("QuotaExceededError"));
+    act((state) => startFrom(state, full.instrument, "fresh"));
+    await session.flush();
+    expect(await shelf.cards()).toEqual([]);
+    save.mockRestore();
+    act(longer);
+    await session.flush();
+    expect((await entryOf(id)).work).toEqual(left);
+    expect((await entryOf("fresh")).work).toEqual(workIn(store.getState()));
+  });
+
+  test("is not left by opening another while the browser refuses to save it", async () => {
+    await kept();
+    const { session, act, store } = openTab(shelf);
+    act(longer);
+    vi.spyOn(shelf, "save").mockRejectedValue(new Error("QuotaExceededError"));
+    expect(await session.open(fullId)).toBe(false);
+    expect(store.getState().instrument.id).toBe(id);
+  });
+});

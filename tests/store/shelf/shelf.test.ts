@@ -1,0 +1,87 @@
+import { describe, expect, test } from "vitest";
+import { presets } from "../../../src/instrument/presets.ts";
+import { workOn } from "../../../src/store/document/state.ts";
+import { type Entry, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
+import { openShelf } from "../desk.ts";
+
+const entries: readonly Entry[] = presets.map((preset) => newEntry(workOn(preset), 1));
+const arrivals = entries.map((entry) => ({ entry, over: null }));
+function first(): Entry {
+  const [entry] = entries;
+  if (entry === undefined) throw new Error("no preset");
+  return entry;
+}
+const { id } = first();
+
+describe("the shelf", () => {
+  test("gives back what was saved, one revision on", async () => {
+    const { shelf } = await openShelf();
+    await shelf.save(first());
+    expect(await shelf.open(id)).toEqual({ ...first(), revision: 1 });
+    expect(await shelf.look(id)).toEqual(first().work);
+    const { name } = first().work.instrument;
+    expect(await shelf.cards()).toEqual([
+      { id, name, savedAt: 1, finished: false, revision: 1, inFile: null },
+    ]);
+  });
+
+  test("does not write over what another tab saved since, whatever the clock says", async () => {
+    const { shelf } = await openShelf();
+    await shelf.save({ ...first(), savedAt: 5000 });
+    const theirs = await shelf.save({ ...first(), revision: 1, savedAt: 2 });
+    const ours = await shelf.save({ ...first(), revision: 1, savedAt: 9000 });
+    expect(theirs.saved).toBe(true);
+    expect(ours).toMatchObject({ saved: false, theirs: { revision: 2, savedAt: 2 } });
+    expect(await shelf.open(id)).toMatchObject({ savedAt: 2 });
+  });
+
+  test("sets a record aside that cannot be read, and keeps it as it was", async () => {
+    const { shelf, database } = await openShelf();
+    await shelf.take(arrivals);
+    const broken = { id, version: 2, work: "gone" };
+    await database.put("entries", broken as unknown as Entry);
+    expect(await shelf.open(id)).toBeUndefined();
+    expect(await shelf.aside()).toEqual([{ id, json: broken }]);
+    expect(await shelf.cards()).toHaveLength(entries.length - 1);
+    expect(await shelf.look(entries[1]?.id ?? "")).toEqual(entries[1]?.work);
+  });
+
+  test("sets a second broken record of one id aside beside the first, and saves over neither", async () => {
+    const { shelf, database } = await openShelf();
+    const broken = (work: string) => ({ id, version: 2, work }) as unknown as Entry;
+    await database.put("entries", broken("one"));
+    await shelf.open(id);
+    await database.put("entries", broken("two"));
+    expect((await shelf.save(first())).saved).toBe(true);
+    const aside = (await shelf.aside()).map(({ json }) => json);
+    expect(aside).toHaveLength(2);
+    expect(aside).toEqual(expect.arrayContaining([broken("one"), broken("two")]));
+    expect(await shelf.open(id)).toMatchObject({ revision: 1 });
+  });
+
+  test("takes off and puts back whole", async () => {
+    const { shelf } = await openShelf();
+    await shelf.take(arrivals);
+    await shelf.remove(id);
+    expect(await shelf.cards()).toHaveLength(entries.length - 1);
+    await shelf.take([{ entry: first(), over: null }]);
+    expect(await shelf.open(id)).toEqual(first());
+  });
+
+  test("takes in beside what stands there, or over the very revision it is told to", async () => {
+    const { shelf } = await openShelf();
+    const other = newEntry(
+      { ...first().work, lastGood: { ...first().work.lastGood, name: "B" } },
+      3,
+    );
+    await shelf.save(first());
+    const [beside] = await shelf.take([{ entry: other, over: null }]);
+    expect(beside?.id).not.toBe(id);
+    expect(beside?.work.instrument.id).toBe(beside?.id);
+    const [over] = await shelf.take([{ entry: other, over: 1 }]);
+    expect(over).toMatchObject({ id, revision: 2, history: { past: [first().work] } });
+    const [late] = await shelf.take([{ entry: other, over: 1 }]);
+    expect(late?.id).not.toBe(id);
+    expect(await shelf.cards()).toHaveLength(3);
+  });
+});

@@ -1,0 +1,57 @@
+import { describe, expect, test } from "vitest";
+import { emptyAsBuilt } from "../../../src/instrument/as-built/as-built.ts";
+import { addVariant, firstComparison } from "../../../src/store/document/comparison.ts";
+import { stepField } from "../../../src/store/document/edits.ts";
+import { firstState, type State } from "../../../src/store/document/state.ts";
+import { recorded } from "../../../src/store/document/undo.ts";
+import { keep, recall } from "../../../src/store/shelf/keep.ts";
+import { withSoundBeside } from "../../../src/store/shelf/sound-beside.ts";
+import { memoryKeeper } from "../desk.ts";
+
+const comparison = addVariant(firstComparison, "a");
+const asBuilt = { ...emptyAsBuilt, done: { level: "2026-05-14" } };
+
+/** A kept state with a part of its record spoiled by hand, and one act that has it too. */
+function spoiled(part: object): State {
+  const sound = { ...firstState, comparison, asBuilt: { ...asBuilt, ...part } };
+  const state = recorded(sound, stepField(sound, "body.length", 1));
+  const keeper = memoryKeeper();
+  keep(keeper, state);
+  return recall(keeper);
+}
+
+describe("what the tab kept beside the instrument", () => {
+  test("is the very same state when it is sound", () => {
+    const state = spoiled({});
+    expect(state).toMatchObject({ comparison, asBuilt });
+    expect(withSoundBeside(state)).toBe(state);
+  });
+
+  test.each([
+    { readings: { shim: { value: "wide", date: "2026-05-14", note: "" } } },
+    { readings: { none: { value: 1, date: "2026-05-14", note: "" } } },
+    { done: { level: 7 } },
+    { taken: [7] },
+  ])("is an empty record, in its acts too, where it holds %j", (part) => {
+    const state = withSoundBeside(spoiled(part));
+    expect([state.asBuilt, state.past[0]?.asBuilt]).toEqual([emptyAsBuilt, emptyAsBuilt]);
+    expect(state.comparison).toEqual(comparison);
+    expect(state.instrument.body.length).toBe(firstState.instrument.body.length + 1);
+  });
+
+  test.each([{ readings: null }, { taken: "all" }, { format: "other" }, { version: 2 }])(
+    "is an empty record at once where its outer form is %j",
+    (part) => {
+      expect(spoiled(part).asBuilt).toEqual(emptyAsBuilt);
+    },
+  );
+
+  test("leaves out of a comparison what no field can hold", () => {
+    const variants = [{ id: "a", name: "A", changes: { "neck.scale": 630, "no.such": 1 } }];
+    const keeper = memoryKeeper();
+    keep(keeper, { ...firstState, comparison: { ...comparison, variants } });
+    expect(withSoundBeside(recall(keeper)).comparison.variants).toEqual([
+      { id: "a", name: "A", changes: { "neck.scale": 630 } },
+    ]);
+  });
+});

@@ -1,0 +1,76 @@
+import { describe, expect, test, vi } from "vitest";
+import { stepField } from "../../../src/store/document/edits.ts";
+import type { State } from "../../../src/store/document/state.ts";
+import type { Card } from "../../../src/store/shelf/shelf-entry.ts";
+import { askToLast, storageRoom, toBackUp } from "../../../src/store/shelf/storage-room.ts";
+import { openShelf, openTab } from "../desk.ts";
+
+/** A browser's storage that answers as told. */
+const storage = (answers: Partial<StorageManager>): StorageManager => ({
+  estimate: async () => ({ usage: 5, quota: 100 }),
+  persisted: async () => false,
+  persist: async () => false,
+  getDirectory: () => Promise.reject(new Error("none")),
+  ...answers,
+});
+const refusing = (): Promise<never> => Promise.reject(new Error("SecurityError"));
+
+test("room is told as the browser tells it, and not at all where it tells nothing", async () => {
+  expect(await storageRoom(storage({ persisted: async () => true }))).toEqual({
+    used: 5,
+    quota: 100,
+    lasting: true,
+  });
+  expect(await storageRoom(storage({ estimate: async () => ({}) }))).toMatchObject({ quota: 0 });
+  expect(await storageRoom(undefined)).toBeNull();
+  expect(await storageRoom(storage({ estimate: refusing }))).toBeNull();
+});
+
+describe("asking the browser to keep things", () => {
+  test("asks once, and never one that has promised", async () => {
+    const persist = vi.fn(async () => true);
+    expect(await askToLast(storage({ persist }))).toBe(true);
+    expect(persist).toHaveBeenCalledTimes(1);
+    expect(await askToLast(storage({ persist, persisted: async () => true }))).toBe(true);
+    expect(persist).toHaveBeenCalledTimes(1);
+  });
+
+  test("is no fault where it is refused or not known", async () => {
+    expect(await askToLast(storage({ persist: refusing }))).toBe(false);
+    expect(await askToLast(undefined)).toBe(false);
+  });
+
+  test("waits for the first change on the shelf, and comes once a visit", async () => {
+    const { shelf } = await openShelf();
+    const { session, act, settled } = openTab(shelf);
+    const longer = (state: State): State => stepField(state, "body.length", 1);
+    await session.start();
+    await session.flush();
+    expect(settled).not.toHaveBeenCalled();
+    const save = vi.spyOn(shelf, "save").mockRejectedValueOnce(new Error("QuotaExceededError"));
+    act(longer);
+    await session.flush();
+    expect(settled).not.toHaveBeenCalled();
+    save.mockRestore();
+    act(longer);
+    await session.flush();
+    act(longer);
+    await session.flush();
+    expect(settled).toHaveBeenCalledTimes(1);
+  });
+});
+
+test("one is told to back up what is in no file, unless the browser promises to keep it", () => {
+  const card = (revision: number, inFile: number | null): Card => ({
+    id: `${revision} ${inFile}`,
+    name: "",
+    savedAt: 0,
+    finished: false,
+    revision,
+    inFile,
+  });
+  const cards = [card(1, null), card(2, 1), card(3, 3), card(0, null)];
+  expect(toBackUp(cards, { used: 0, quota: 0, lasting: false })).toBe(3);
+  expect(toBackUp(cards, null)).toBe(3);
+  expect(toBackUp(cards, { used: 0, quota: 0, lasting: true })).toBe(0);
+});
