@@ -300,7 +300,9 @@ it("checks come worst first", () => {
 
 it("every check there is has its case above", () => {
   const source = ["checks", "depth-checks"]
-    .map((name) => readFileSync(new URL(`../../../src/profile/checks/${name}.ts`, import.meta.url), "utf8"))
+    .map((name) =>
+      readFileSync(new URL(`../../../src/profile/checks/${name}.ts`, import.meta.url), "utf8"),
+    )
     .join("");
   const literal = [...source.matchAll(/id: "([a-z-]+)"/g)].map(([, id]) => id);
   const proven = new Set([...cases.map(({ id }) => id), ...sides.map(([id]) => id)]);
