@@ -6,12 +6,12 @@ import { relationProblems } from "./relations.ts";
 import { instrumentSchema, textLimits, widestTolerance } from "./schema.ts";
 import { tracingFlaw } from "./tracing.ts";
 
-export type Reading =
+export type ReadInstrumentResult =
   | { readonly ok: true; readonly instrument: Instrument }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** The one door for files, fragments and pastes. Takes any JSON value and never throws. */
-export function readInstrument(json: unknown): Reading {
+export function readInstrument(json: unknown): ReadInstrumentResult {
   const stranger = notOurs(json);
   if (stranger !== null) return { ok: false, problems: [stranger] };
   const parsed = instrumentSchema.safeParse(json);

@@ -1,7 +1,7 @@
 import type { Place } from "../geometry/polyline.ts";
 import { count, type Phrase, phrase } from "./phrase.ts";
 
-export type TracingReading =
+export type ReadTracingResult =
   | { readonly ok: true; readonly places: readonly Place[] }
   | { readonly ok: false; readonly why: Phrase };
 
@@ -13,7 +13,7 @@ const most = 20_000;
  * tab or space; beside semicolons and tabs a comma is a decimal mark. A first line of words is a heading,
  * and one that starts with # a remark.
  */
-export function readTracingCsv(text: string): TracingReading {
+export function readTracingCsv(text: string): ReadTracingResult {
   const lines = text.split(/\r\n|\r|\n/, most + 1);
   if (lines.length > most)
     return { ok: false, why: phrase`This has more than ${count(most)} lines.` };

@@ -9,14 +9,14 @@ import { defaultInstrument } from "../../src/instrument/schema.ts";
 type DeepReadonly<T> = T extends object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;
 
 function instrumentOf(json: unknown): Instrument {
-  const reading = readInstrument(json);
-  if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-  return reading.instrument;
+  const result = readInstrument(json);
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return result.instrument;
 }
 
 function problemsOf(json: unknown) {
-  const reading = readInstrument(json);
-  return reading.ok ? [] : reading.problems;
+  const result = readInstrument(json);
+  return result.ok ? [] : result.problems;
 }
 
 const paths = (json: unknown) => problemsOf(json).map(({ path }) => path);
@@ -79,10 +79,10 @@ describe("reading an instrument", () => {
     );
     fc.assert(
       fc.property(json, (written) => {
-        const reading = readInstrument(written);
-        fc.pre(reading.ok);
-        expect(instrumentOf(JSON.parse(JSON.stringify(reading.instrument)))).toEqual(
-          reading.instrument,
+        const result = readInstrument(written);
+        fc.pre(result.ok);
+        expect(instrumentOf(JSON.parse(JSON.stringify(result.instrument)))).toEqual(
+          result.instrument,
         );
       }),
     );
@@ -117,10 +117,10 @@ describe("refusing what is not an instrument", () => {
     );
     fc.assert(
       fc.property(fc.oneof(value, nested), (json) => {
-        const reading = readInstrument(json);
-        if (reading.ok) return;
-        expect(reading.problems.length).toBeGreaterThan(0);
-        for (const { message } of reading.problems) expect(message).not.toContain("Invalid");
+        const result = readInstrument(json);
+        if (result.ok) return;
+        expect(result.problems.length).toBeGreaterThan(0);
+        for (const { message } of result.problems) expect(message).not.toContain("Invalid");
       }),
       { numRuns: 500 },
     );

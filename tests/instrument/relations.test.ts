@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 
 function problemsOf(json: unknown) {
-  const reading = readInstrument(json);
-  return reading.ok ? [] : reading.problems;
+  const result = readInstrument(json);
+  return result.ok ? [] : result.problems;
 }
 
 const paths = (json: unknown) => problemsOf(json).map(({ path }) => path);

@@ -2,9 +2,9 @@ import { describe, expect, test } from "vitest";
 import {
   finish,
   markStep,
-  noteReading,
-  stepReading,
-  typeReading,
+  noteMeasurement,
+  stepMeasurement,
+  typeMeasurement,
 } from "../../src/store/document/as-built-edits.ts";
 import { type Bench, recordOn } from "../../src/store/document/bench.ts";
 import { makeBenchStore } from "../../src/store/document/bench-keep.ts";
@@ -129,13 +129,13 @@ describe("variants", () => {
 });
 
 describe("the record", () => {
-  test("a reading typed letter by letter, unreadable ones too, is one act; its note another", async () => {
+  test("a measurement typed letter by letter, unreadable ones too, is one act; its note another", async () => {
     const page = openPage();
     for (const text of ["8", "8.", "8.2", "8.2x"])
-      await page.working((bench) => typeReading(bench, id, "shim", mm(text), day));
+      await page.working((bench) => typeMeasurement(bench, id, "shim", mm(text), day));
     expect(page.acts()).toBe(1);
     for (const note of ["d", "damp"])
-      await page.working((bench) => noteReading(bench, id, "shim", note));
+      await page.working((bench) => noteMeasurement(bench, id, "shim", note));
     expect(page.acts()).toBe(2);
     page.act(undo);
     expect(page.record().readings.shim).toEqual({ value: 8.2, date: day, note: "" });
@@ -146,7 +146,7 @@ describe("the record", () => {
   test("steps in a row are one act, a step of the work done another", async () => {
     const page = openPage();
     for (let i = 0; i < 4; i++)
-      await page.working((bench) => stepReading(bench, id, "gapAfter", 1, 1.7, "mm", day));
+      await page.working((bench) => stepMeasurement(bench, id, "gapAfter", 1, 1.7, "mm", day));
     await page.working((bench) => markStep(bench, id, "level", day));
     await page.working((bench) => markStep(bench, id, "shim", day));
     expect(page.acts()).toBe(3);

@@ -1,5 +1,8 @@
 import fc from "fast-check";
-import { isReadingKey, readingField } from "../../src/instrument/as-built/as-built-fields.ts";
+import {
+  isMeasurementKey,
+  measurementField,
+} from "../../src/instrument/as-built/measurement-fields.ts";
 import { stepIds } from "../../src/instrument/as-built/steps.ts";
 import { fieldAt, fieldPaths } from "../../src/instrument/fields.ts";
 import { targetKinds } from "../../src/instrument/instrument.ts";
@@ -7,11 +10,11 @@ import { presets } from "../../src/instrument/presets.ts";
 import {
   finish,
   markStep,
-  noteReading,
+  noteMeasurement,
   noteStep,
-  putReading,
+  putMeasurement,
   setStrings,
-  typeReading,
+  typeMeasurement,
 } from "../../src/store/document/as-built-edits.ts";
 import { type Bench, recordOn } from "../../src/store/document/bench.ts";
 import { makeBenchStore } from "../../src/store/document/bench-keep.ts";
@@ -67,8 +70,8 @@ const words = fc.oneof(
   fc.constantFrom("עוד אחד", "\u202Ex\u200B", "<b>&amp;", "二号", "__proto__", "\uD800", ""),
 );
 const path = fc.constantFrom(...fieldPaths);
-const reading = fc.constantFrom(
-  ...["shim", "gapAfter", "contact", "bridgeThickness"].filter(isReadingKey),
+const measurement = fc.constantFrom(
+  ...["shim", "gapAfter", "contact", "bridgeThickness"].filter(isMeasurementKey),
 );
 const step = fc.constantFrom(...stepIds);
 const day = fc.constantFrom("2026-01-31", "2026-02-28");
@@ -166,20 +169,22 @@ const acts: fc.Arbitrary<Act> = fc.oneof(
           family: { ...all.family, chosen: ["a"] },
         })),
   ),
-  fc.tuple(reading, share, day).map(
+  fc.tuple(measurement, share, day).map(
     ([key, part, on]) =>
       ({ record }: Page) =>
-        record((bench, id) => putReading(bench, id, key, at(part, readingField(key)), "mm", on)),
+        record((bench, id) =>
+          putMeasurement(bench, id, key, at(part, measurementField(key)), "mm", on),
+        ),
   ),
-  fc.tuple(reading, words, day).map(
+  fc.tuple(measurement, words, day).map(
     ([key, text, on]) =>
       ({ record }: Page) =>
-        record((bench, id) => typeReading(bench, id, key, { text, units: "mm" }, on)),
+        record((bench, id) => typeMeasurement(bench, id, key, { text, units: "mm" }, on)),
   ),
-  fc.tuple(reading, words).map(
+  fc.tuple(measurement, words).map(
     ([key, note]) =>
       ({ record }: Page) =>
-        record((bench, id) => noteReading(bench, id, key, note)),
+        record((bench, id) => noteMeasurement(bench, id, key, note)),
   ),
   fc.tuple(step, words).map(
     ([of, note]) =>

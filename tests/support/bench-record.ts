@@ -1,16 +1,19 @@
 import { type AsBuilt, emptyAsBuilt } from "../../src/instrument/as-built/as-built.ts";
-import { isReadingKey, type ReadingKey } from "../../src/instrument/as-built/as-built-fields.ts";
+import {
+  isMeasurementKey,
+  type MeasurementKey,
+} from "../../src/instrument/as-built/measurement-fields.ts";
 import type { StepId } from "../../src/instrument/as-built/steps.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { type Outlook, outlookOf } from "../../src/profile/bench/outlook.ts";
 
 /** A record with these values measured and these steps done. */
 export function recordOf(
-  values: Readonly<Partial<Record<ReadingKey, number>>>,
+  values: Readonly<Partial<Record<MeasurementKey, number>>>,
   steps: readonly StepId[] = [],
 ): AsBuilt {
   const readings = Object.entries(values)
-    .filter(([key]) => isReadingKey(key))
+    .filter(([key]) => isMeasurementKey(key))
     .map(([key, value]) => [key, { value, date: "2026-05-14", note: "" }]);
   return {
     ...emptyAsBuilt,

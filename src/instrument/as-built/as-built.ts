@@ -1,16 +1,16 @@
 import type { FieldPath } from "../field.ts";
 import type { Instrument } from "../instrument.ts";
-import type { ReadingKey } from "./as-built-fields.ts";
+import type { MeasurementKey } from "./measurement-fields.ts";
 import type { StepId } from "./steps.ts";
 
 /** One measured value, mm, with its day (`2026-05-14`) and what the builder noted. */
-export interface Reading {
+export interface Measurement {
   readonly value: number;
   readonly date: string;
   readonly note: string;
 }
 
-export type Readings = Readonly<Partial<Record<ReadingKey, Reading>>>;
+export type Measurements = Readonly<Partial<Record<MeasurementKey, Measurement>>>;
 
 /** A number set anew in the plan; `target.value` is the shim, which then is the target. */
 export interface Change {
@@ -28,13 +28,13 @@ export interface Offsets {
   readonly saddleExposure: number;
 }
 
-/** A correction the builder took: what it changed, and the readings it put out of date. */
+/** A correction the builder took: what it changed, and the measurements it put out of date. */
 export interface Taken {
   readonly remedy: string;
   readonly date: string;
   readonly changes: readonly Change[];
   readonly offsets: Offsets;
-  readonly replaced: Readings;
+  readonly replaced: Measurements;
 }
 
 /** A string of which the pull is asked: its note (`E2`), and its weight per length or its diameter if it is plain steel. */
@@ -50,7 +50,7 @@ export interface PulledString {
 export interface AsBuilt {
   readonly format: "rimwright-as-built";
   readonly version: 1;
-  readonly readings: Readings;
+  readonly readings: Measurements;
   /** Steps done, each with its day. */
   readonly done: Readonly<Partial<Record<StepId, string>>>;
   /** Notes to a step. */
@@ -85,5 +85,5 @@ export interface FinishedInstrument {
   readonly invented: boolean;
 }
 
-export const measured = (readings: Readings, key: ReadingKey): number | null =>
+export const measured = (readings: Measurements, key: MeasurementKey): number | null =>
   readings[key]?.value ?? null;

@@ -1,6 +1,6 @@
 import { presets } from "../presets.ts";
-import { emptyAsBuilt, type FinishedInstrument, type Readings } from "./as-built.ts";
-import { isReadingKey, type ReadingKey, readingField } from "./as-built-fields.ts";
+import { emptyAsBuilt, type FinishedInstrument, type Measurements } from "./as-built.ts";
+import { isMeasurementKey, type MeasurementKey, measurementField } from "./measurement-fields.ts";
 import { type StepId, stepIds } from "./steps.ts";
 
 /** The day each step was done, for an instrument begun in a month. */
@@ -26,16 +26,16 @@ function invented(
   preset: string,
   name: string,
   month: string,
-  values: Readonly<Partial<Record<ReadingKey, number>>>,
+  values: Readonly<Partial<Record<MeasurementKey, number>>>,
 ): readonly FinishedInstrument[] {
   const base = presets.find(({ id }) => id === preset);
   if (base === undefined) return [];
   const dayOf = (step: StepId): string =>
     step === "year" ? `${Number(month.slice(0, 4)) + 1}${month.slice(4)}-22` : month + days[step];
-  const readings: Readings = Object.fromEntries(
+  const readings: Measurements = Object.fromEntries(
     Object.entries(values).flatMap(([key, value]) =>
-      isReadingKey(key)
-        ? [[key, { value, date: dayOf(readingField(key).at), note: "" }] as const]
+      isMeasurementKey(key)
+        ? [[key, { value, date: dayOf(measurementField(key).at), note: "" }] as const]
         : [],
     ),
   );

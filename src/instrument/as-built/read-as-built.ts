@@ -3,12 +3,12 @@ import type { FieldPath } from "../field.ts";
 import { isFieldPath } from "../fields.ts";
 import { type Problem, problem, said } from "../problem.ts";
 import { type AsBuilt, noteLimit } from "./as-built.ts";
-import { isReadingKey, readingField } from "./as-built-fields.ts";
+import { isMeasurementKey, measurementField } from "./measurement-fields.ts";
 import { isStepId } from "./steps.ts";
 
 z.config({ jitless: true });
 
-export type AsBuiltReading =
+export type ReadAsBuiltResult =
   | { readonly ok: true; readonly asBuilt: AsBuilt }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
@@ -24,17 +24,17 @@ const size = (most: number) =>
     z.overwrite((value) => value + 0),
   );
 
-const reading = z.object({
+const measurement = z.object({
   value: size(10_000),
   date: z._default(date, "1970-01-01"),
   note: z._default(note, ""),
 });
 
 /** Each key known, each value within its field's limits. */
-const readings = z.record(z.string(), reading).check(({ value, issues }) => {
+const measurements = z.record(z.string(), measurement).check(({ value, issues }) => {
   for (const [key, { value: measured }] of Object.entries(value)) {
-    if (!isReadingKey(key)) issues.push({ code: "custom", path: [key], input: key });
-    else if (!within(measured, readingField(key)))
+    if (!isMeasurementKey(key)) issues.push({ code: "custom", path: [key], input: key });
+    else if (!within(measured, measurementField(key)))
       issues.push({ code: "custom", path: [key, "value"], input: measured });
   }
 });
@@ -66,7 +66,7 @@ const taken = z.object({
     stringHeight: size(1000),
     saddleExposure: size(1000),
   }),
-  replaced: z._default(readings, () => ({})),
+  replaced: z._default(measurements, () => ({})),
 });
 
 const pulled = z.object({
@@ -79,7 +79,7 @@ const pulled = z.object({
 export const asBuiltSchema = z.object({
   format: z._default(z.literal("rimwright-as-built"), "rimwright-as-built"),
   version: z._default(z.literal(1), 1),
-  readings: z._default(readings, () => ({})),
+  readings: z._default(measurements, () => ({})),
   done: byStep(date),
   notes: byStep(note),
   taken: z._default(z.array(taken).check(z.maxLength(listLimit)), () => []),
@@ -88,7 +88,7 @@ export const asBuiltSchema = z.object({
 });
 
 /** The one door for as-built records. Takes any JSON value and never throws. */
-export function readAsBuilt(json: unknown): AsBuiltReading {
+export function readAsBuilt(json: unknown): ReadAsBuiltResult {
   const parsed = asBuiltSchema.safeParse(json);
   if (parsed.success) return { ok: true, asBuilt: parsed.data };
   return { ok: false, problems: parsed.error.issues.map((issue) => problemOf(issue.path, json)) };
@@ -109,8 +109,8 @@ function problemOf(path: readonly PropertyKey[], json: unknown): Problem {
     return { path: place, message: `This is no as-built record: its format is ${said(value)}.` };
   if (place === "version") return problem(place, "1", value);
   const key = String(path[1]);
-  if (path[0] === "readings" && path[2] === "value" && isReadingKey(key)) {
-    const { min, max } = readingField(key);
+  if (path[0] === "readings" && path[2] === "value" && isMeasurementKey(key)) {
+    const { min, max } = measurementField(key);
     return problem(place, `between ${min} and ${max} mm`, value, [min, max]);
   }
   return problem(place, "what an as-built record holds there", value);

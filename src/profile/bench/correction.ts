@@ -1,9 +1,9 @@
-import type { AsBuilt, Change, Readings, Taken } from "../../instrument/as-built/as-built.ts";
+import type { AsBuilt, Change, Measurements, Taken } from "../../instrument/as-built/as-built.ts";
 import {
-  type ReadingKey,
-  readingField,
-  readingKeys,
-} from "../../instrument/as-built/as-built-fields.ts";
+  type MeasurementKey,
+  measurementField,
+  measurementKeys,
+} from "../../instrument/as-built/measurement-fields.ts";
 import { mm, type Phrase } from "../../instrument/phrase.ts";
 import type { Goal, Outlook } from "./outlook.ts";
 import { movesFlat, noOffsets, standAfter } from "./outlook-stand.ts";
@@ -108,7 +108,7 @@ export function mixOf(
 }
 
 /**
- * The record with a correction taken: what it changes is in the plan from now on, the readings it puts out of
+ * The record with a correction taken: what it changes is in the plan from now on, the measurements it puts out of
  * date are set aside, and by as much as the instrument stood off the geometry it goes on doing so.
  */
 export function taking(
@@ -118,7 +118,7 @@ export function taking(
   changes: readonly Change[],
   date: string,
 ): AsBuilt {
-  const stale = readingKeys.filter((key) => outdates(key, changes));
+  const stale = measurementKeys.filter((key) => outdates(key, changes));
   const replaced = pick(asBuilt.readings, (key) => stale.includes(key));
   // How the shim measured against how it acted matters to the next shim only.
   const { shim } = movesFlat(changes)
@@ -144,18 +144,18 @@ export function untaking(asBuilt: AsBuilt): AsBuilt {
   };
 }
 
-/** Whether a reading no longer holds once `changes` are made. */
-function outdates(key: ReadingKey, changes: readonly Change[]): boolean {
-  const { replaces } = readingField(key);
+/** Whether a measurement no longer holds once `changes` are made. */
+function outdates(key: MeasurementKey, changes: readonly Change[]): boolean {
+  const { replaces } = measurementField(key);
   if (changes.some(({ path }) => path === replaces)) return true;
   if (key === "stringHeight" || key === "saddleExposure") return true;
   if (key === "shim" || key === "overrun" || key === "gapBefore") return movesFlat(changes);
   return key === "bridgeClearance" && changes.some(({ path }) => !path.startsWith("strings."));
 }
 
-function pick(readings: Readings, keep: (key: ReadingKey) => boolean): Readings {
+function pick(readings: Measurements, keep: (key: MeasurementKey) => boolean): Measurements {
   return Object.fromEntries(
-    readingKeys
+    measurementKeys
       .filter((key) => readings[key] !== undefined && keep(key))
       .map((key) => [key, readings[key]]),
   );

@@ -1,9 +1,9 @@
-import type { AsBuilt, Readings } from "../../instrument/as-built/as-built.ts";
+import type { AsBuilt, Measurements } from "../../instrument/as-built/as-built.ts";
 import {
-  type ReadingKey,
-  readingField,
-  readingKeys,
-} from "../../instrument/as-built/as-built-fields.ts";
+  type MeasurementKey,
+  measurementField,
+  measurementKeys,
+} from "../../instrument/as-built/measurement-fields.ts";
 import { isFieldPath, readField, writeField } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { ProfileResult } from "../outcome.ts";
@@ -20,7 +20,7 @@ export interface Expected {
 }
 
 /** Where each side depth is measured: the station of that name. */
-const stationsNamed: Readonly<Partial<Record<ReadingKey, string>>> = {
+const stationsNamed: Readonly<Partial<Record<MeasurementKey, string>>> = {
   depthTail: "tail",
   depthLowerBout: "lower bout",
   depthWaist: "waist",
@@ -35,7 +35,7 @@ const depthWithin = 0.3;
 const caliperWithin = 0.1;
 const overrunWithin = 5;
 
-const heightRead: Readonly<Partial<Record<ReadingKey, keyof SaddleHeights & string>>> = {
+const heightRead: Readonly<Partial<Record<MeasurementKey, keyof SaddleHeights & string>>> = {
   gapBefore: "flatGap",
   gapAfter: "flatGap",
   bridgeClearance: "bridgeClearance",
@@ -46,7 +46,7 @@ const heightRead: Readonly<Partial<Record<ReadingKey, keyof SaddleHeights & stri
 };
 
 /** What was stated for the strings on the day is what is expected a week and a year later. */
-const settled: Readonly<Partial<Record<ReadingKey, ReadingKey>>> = {
+const settled: Readonly<Partial<Record<MeasurementKey, MeasurementKey>>> = {
   weekActionBass: "actionBass",
   weekActionTreble: "actionTreble",
   weekRelief: "relief",
@@ -62,7 +62,7 @@ const settled: Readonly<Partial<Record<ReadingKey, ReadingKey>>> = {
 export function expectedOf(
   instrument: Instrument,
   asBuilt: AsBuilt,
-  key: ReadingKey,
+  key: MeasurementKey,
   planned: ProfileResult = profileOf(instrument),
 ): Expected | null {
   const before = { ...asBuilt, readings: earlier(asBuilt.readings, key) };
@@ -72,7 +72,7 @@ export function expectedOf(
   return value === null ? null : { value, within: withinOf(result.outlook, key) };
 }
 
-function valueFrom(outlook: Outlook, key: ReadingKey): number | null {
+function valueFrom(outlook: Outlook, key: MeasurementKey): number | null {
   const { heights, instrument, plan, offsets } = outlook;
   const height = heightRead[key];
   if (height !== undefined) return heights[height] as number;
@@ -81,7 +81,7 @@ function valueFrom(outlook: Outlook, key: ReadingKey): number | null {
     return plan.stations.find(({ name }) => name === station)?.sideDepth ?? null;
   if (key === "shim") return instrument.target.value + offsets.shim;
   if (key === "overrun") return overrunOn(outlook);
-  const path = readingField(settled[key] ?? key).replaces;
+  const path = measurementField(settled[key] ?? key).replaces;
   return path === null ? null : readField(instrument, path);
 }
 
@@ -90,12 +90,12 @@ function overrunOn({ instrument }: Outlook): number | null {
   return result.ok ? result.profile.overrunLength : null;
 }
 
-function withinOf(outlook: Outlook, key: ReadingKey): number {
+function withinOf(outlook: Outlook, key: MeasurementKey): number {
   const height = heightRead[key];
   if (height !== undefined) return heightWithin(outlook, height);
   if (stationsNamed[key] !== undefined) return depthWithin;
   if (key === "overrun") return overrunWithin;
-  const path = key === "shim" ? "target.value" : readingField(settled[key] ?? key).replaces;
+  const path = key === "shim" ? "target.value" : measurementField(settled[key] ?? key).replaces;
   return (path === null ? undefined : outlook.instrument.tolerances[path]) ?? caliperWithin;
 }
 
@@ -121,11 +121,11 @@ function heightWithin({ instrument }: Outlook, height: keyof SaddleHeights & str
   return Math.sqrt(sum);
 }
 
-/** The readings of the steps before, and those of the same step that come first. */
-function earlier(readings: Readings, key: ReadingKey): Readings {
-  const end = readingKeys.indexOf(key);
+/** The measurements of the steps before, and those of the same step that come first. */
+function earlier(readings: Measurements, key: MeasurementKey): Measurements {
+  const end = measurementKeys.indexOf(key);
   return Object.fromEntries(
-    readingKeys
+    measurementKeys
       .slice(0, end)
       .filter((other) => readings[other] !== undefined)
       .map((other) => [other, readings[other]]),

@@ -1,10 +1,10 @@
 import {
   type AsBuilt,
   type FinishedInstrument,
+  type Measurements,
   measured,
-  type Readings,
 } from "../../instrument/as-built/as-built.ts";
-import type { ReadingKey } from "../../instrument/as-built/as-built-fields.ts";
+import type { MeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
 import type { Instrument, Target } from "../../instrument/instrument.ts";
 import { count, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import type { Profile } from "../outcome.ts";
@@ -44,12 +44,15 @@ export interface Learnt {
 
 /** Measured when, and what is not to be known yet when it is predicted. */
 const looks: Readonly<
-  Record<LearntKind, { readonly reading: ReadingKey; readonly hidden: readonly ReadingKey[] }>
+  Record<
+    LearntKind,
+    { readonly measurement: MeasurementKey; readonly hidden: readonly MeasurementKey[] }
+  >
 > = {
-  gap: { reading: "gapAfter", hidden: ["gapBefore", "gapAfter"] },
-  stringHeight: { reading: "stringHeight", hidden: ["stringHeight", "saddleExposure"] },
-  week: { reading: "weekClearance", hidden: [] },
-  year: { reading: "yearClearance", hidden: [] },
+  gap: { measurement: "gapAfter", hidden: ["gapBefore", "gapAfter"] },
+  stringHeight: { measurement: "stringHeight", hidden: ["stringHeight", "saddleExposure"] },
+  week: { measurement: "weekClearance", hidden: [] },
+  year: { measurement: "yearClearance", hidden: [] },
 };
 
 /** Over finished instruments, how far what was measured fell from what was predicted. */
@@ -72,9 +75,9 @@ export function deviationOf(
   asBuilt: AsBuilt,
   kind: LearntKind,
 ): number | null {
-  const { reading, hidden } = looks[kind];
-  const then = whenFirst(asBuilt, reading);
-  const value = measured(then.readings, reading);
+  const { measurement, hidden } = looks[kind];
+  const then = whenFirst(asBuilt, measurement);
+  const value = measured(then.readings, measurement);
   const rests = kind === "stringHeight" ? "gapAfter" : kind === "gap" ? null : "bridgeClearance";
   if (value === null || (rests !== null && then.readings[rests] === undefined)) return null;
   const result = outlookOf(instrument, { ...then, readings: without(then.readings, hidden) });
@@ -89,8 +92,8 @@ export function deviationOf(
   return value - predicted;
 }
 
-/** The record as it was before the first correction that set a reading aside. */
-function whenFirst(asBuilt: AsBuilt, key: ReadingKey): AsBuilt {
+/** The record as it was before the first correction that set a measurement aside. */
+function whenFirst(asBuilt: AsBuilt, key: MeasurementKey): AsBuilt {
   const i = asBuilt.taken.findIndex(({ replaced }) => replaced[key] !== undefined);
   if (i < 0) return asBuilt;
   const later = asBuilt.taken.slice(i).map(({ replaced }) => replaced);
@@ -98,7 +101,7 @@ function whenFirst(asBuilt: AsBuilt, key: ReadingKey): AsBuilt {
   return { ...asBuilt, readings: Object.assign({}, ...readings), taken: asBuilt.taken.slice(0, i) };
 }
 
-function without(readings: Readings, keys: readonly ReadingKey[]): Readings {
+function without(readings: Measurements, keys: readonly MeasurementKey[]): Measurements {
   return Object.fromEntries(
     Object.entries(readings).filter(([key]) => !(keys as readonly string[]).includes(key)),
   );

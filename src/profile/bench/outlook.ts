@@ -1,9 +1,9 @@
 import { type AsBuilt, measured, type Offsets } from "../../instrument/as-built/as-built.ts";
 import {
-  type ReadingKey,
-  readingField,
-  readingKeys,
-} from "../../instrument/as-built/as-built-fields.ts";
+  type MeasurementKey,
+  measurementField,
+  measurementKeys,
+} from "../../instrument/as-built/measurement-fields.ts";
 import { writeField } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { mm, type Phrase } from "../../instrument/phrase.ts";
@@ -21,7 +21,7 @@ export type OutlookResult =
   | {
       readonly ok: false;
       /** The measured value to blame; null when the plan itself has no profile. */
-      readonly reading: ReadingKey | null;
+      readonly measurement: MeasurementKey | null;
       readonly why: Phrase;
     };
 
@@ -40,7 +40,7 @@ export function outlookOf(
   asBuilt: AsBuilt,
   planned: ProfileResult = profileOf(instrument),
 ): OutlookResult {
-  if (!planned.ok) return { ok: false, reading: null, why: planned.refusal.why };
+  if (!planned.ok) return { ok: false, measurement: null, why: planned.refusal.why };
   const plan = planned.profile;
   const carried = asBuilt.taken.at(-1)?.offsets ?? noOffsets;
   const stated = asMade(instrument, asBuilt, plan.shim, carried.shim);
@@ -48,7 +48,7 @@ export function outlookOf(
   const bare = standOf(stated, gap, noOffsets);
   if (!bare.ok) {
     const { field, why } = bare.objection;
-    return { ok: false, reading: readingOf(instrument, asBuilt, field, planned), why };
+    return { ok: false, measurement: measurementToBlame(instrument, asBuilt, field, planned), why };
   }
   const offsets = offsetsOf(asBuilt, bare.stand, stated.target.value, carried);
   const heights = heightsOff(bare.stand.setting, bare.stand.gap, offsets);
@@ -67,8 +67,8 @@ function asMade(
     fixed,
     taken.flatMap(({ changes }) => changes),
   );
-  const made = readingKeys.reduce((before, key) => {
-    const { replaces } = readingField(key);
+  const made = measurementKeys.reduce((before, key) => {
+    const { replaces } = measurementField(key);
     const value = measured(readings, key);
     return replaces === null || value === null ? before : writeField(before, replaces, value);
   }, mended);
@@ -100,17 +100,17 @@ function offsetsOf(
 }
 
 /** The measured value of the field that objects; else the last one without which nothing objects. */
-function readingOf(
+function measurementToBlame(
   instrument: Instrument,
   asBuilt: AsBuilt,
   field: string,
   planned: ProfileResult,
-): ReadingKey | null {
-  const present = readingKeys.filter((key) => asBuilt.readings[key] !== undefined);
+): MeasurementKey | null {
+  const present = measurementKeys.filter((key) => asBuilt.readings[key] !== undefined);
   const own = present.find((key) =>
-    key === "shim" ? field === "target.value" : readingField(key).replaces === field,
+    key === "shim" ? field === "target.value" : measurementField(key).replaces === field,
   );
-  const fits = (key: ReadingKey): boolean => {
+  const fits = (key: MeasurementKey): boolean => {
     const { [key]: _, ...readings } = asBuilt.readings;
     return outlookOf(instrument, { ...asBuilt, readings }, planned).ok;
   };

@@ -1,6 +1,9 @@
-import type { AsBuilt, PulledString, Reading } from "../../instrument/as-built/as-built.ts";
+import type { AsBuilt, Measurement, PulledString } from "../../instrument/as-built/as-built.ts";
 import { noteLimit } from "../../instrument/as-built/as-built.ts";
-import { type ReadingKey, readingField } from "../../instrument/as-built/as-built-fields.ts";
+import {
+  type MeasurementKey,
+  measurementField,
+} from "../../instrument/as-built/measurement-fields.ts";
 import type { StepId } from "../../instrument/as-built/steps.ts";
 import { fieldFigure, parseField } from "../../instrument/field-text.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
@@ -10,14 +13,17 @@ import { type Bench, recordOn, textsOn } from "./bench.ts";
 import type { TypedText } from "./state.ts";
 import { snapped, stepped } from "./step.ts";
 
-type ReadReading =
+type ReadMeasurementResult =
   | { readonly ok: true; readonly value: number | null }
   | { readonly ok: false; readonly why: Phrase };
 
 /** What a text says was measured; null for an empty one: nothing was. */
-export function readReading(key: ReadingKey, { text, units }: TypedText): ReadReading {
+export function readMeasurement(
+  key: MeasurementKey,
+  { text, units }: TypedText,
+): ReadMeasurementResult {
   if (text.trim() === "") return { ok: true, value: null };
-  const field = readingField(key);
+  const field = measurementField(key);
   const parsed = parseField(text, field, units);
   if (!parsed.ok) return { ok: false, why: [parsed.why] };
   const { value } = parsed;
@@ -30,60 +36,84 @@ export function readReading(key: ReadingKey, { text, units }: TypedText): ReadRe
 }
 
 /** Keeps the text as typed; where it says a value, that is what was measured, on `today` if it is new. */
-export function typeReading(
+export function typeMeasurement(
   bench: Bench,
   id: string,
-  key: ReadingKey,
+  key: MeasurementKey,
   typed: TypedText,
   today: string,
 ): Bench {
-  const read = readReading(key, typed);
+  const read = readMeasurement(key, typed);
   const after = read.ok ? withValue(bench, id, key, read.value, today) : bench;
   return { ...after, texts: { ...after.texts, [id]: { ...textsOn(after, id), [key]: typed } } };
 }
 
 /** Puts down a value as read off, to the round figures of the field. */
-export function putReading(
+export function putMeasurement(
   bench: Bench,
   id: string,
-  key: ReadingKey,
+  key: MeasurementKey,
   value: number,
   units: Units,
   today: string,
 ): Bench {
-  return bare(withValue(bench, id, key, snapped(value, readingField(key), units), today), id, key);
+  return bare(
+    withValue(bench, id, key, snapped(value, measurementField(key), units), today),
+    id,
+    key,
+  );
 }
 
 /** Moves a measured value by whole steps; one not measured yet starts at what is expected. */
-export function stepReading(
+export function stepMeasurement(
   bench: Bench,
   id: string,
-  key: ReadingKey,
+  key: MeasurementKey,
   steps: number,
   expected: number,
   units: Units,
   today: string,
 ): Bench {
   const before = recordOn(bench, id).readings[key];
-  if (before === undefined) return putReading(bench, id, key, expected, units, today);
-  const value = stepped(before.value, readingField(key), units, steps);
+  if (before === undefined) return putMeasurement(bench, id, key, expected, units, today);
+  const value = stepped(before.value, measurementField(key), units, steps);
   return bare(withValue(bench, id, key, value, today), id, key);
 }
 
-/** What a reading's field shows. */
-export function readingText(bench: Bench, id: string, key: ReadingKey, units: Units): string {
+/** What a measurement's field shows. */
+export function measurementText(
+  bench: Bench,
+  id: string,
+  key: MeasurementKey,
+  units: Units,
+): string {
   const typed = textsOn(bench, id)[key];
-  const reading = recordOn(bench, id).readings[key];
-  const asTyped = typed?.units === units || (typed !== undefined && !readReading(key, typed).ok);
+  const measurement = recordOn(bench, id).readings[key];
+  const asTyped =
+    typed?.units === units || (typed !== undefined && !readMeasurement(key, typed).ok);
   if (typed !== undefined && asTyped) return typed.text;
-  return reading === undefined ? "" : fieldFigure(reading.value, readingField(key), units);
+  return measurement === undefined
+    ? ""
+    : fieldFigure(measurement.value, measurementField(key), units);
 }
 
-export const dateReading = (bench: Bench, id: string, key: ReadingKey, date: string): Bench =>
-  withReading(bench, id, key, (reading) => ({ ...reading, date }));
+export const dateMeasurement = (
+  bench: Bench,
+  id: string,
+  key: MeasurementKey,
+  date: string,
+): Bench => withMeasurement(bench, id, key, (measurement) => ({ ...measurement, date }));
 
-export const noteReading = (bench: Bench, id: string, key: ReadingKey, note: string): Bench =>
-  withReading(bench, id, key, (reading) => ({ ...reading, note: note.slice(0, noteLimit) }));
+export const noteMeasurement = (
+  bench: Bench,
+  id: string,
+  key: MeasurementKey,
+  note: string,
+): Bench =>
+  withMeasurement(bench, id, key, (measurement) => ({
+    ...measurement,
+    note: note.slice(0, noteLimit),
+  }));
 
 /** A step done on a day, in any order; null opens it again. */
 export function markStep(bench: Bench, id: string, step: StepId, date: string | null): Bench {
@@ -99,7 +129,7 @@ export const noteStep = (bench: Bench, id: string, step: StepId, note: string): 
     notes: { ...record.notes, [step]: note.slice(0, noteLimit) },
   }));
 
-/** The record as a correction leaves it; texts of readings it sets aside go with them. */
+/** The record as a correction leaves it; texts of measurements it sets aside go with them. */
 export function replaceRecord(bench: Bench, id: string, record: AsBuilt): Bench {
   const texts = Object.fromEntries(
     Object.entries(textsOn(bench, id)).filter(
@@ -136,7 +166,7 @@ export function unfinish(bench: Bench, id: string): Bench {
 function withValue(
   bench: Bench,
   id: string,
-  key: ReadingKey,
+  key: MeasurementKey,
   value: number | null,
   today: string,
 ): Bench {
@@ -148,16 +178,16 @@ function withValue(
   });
 }
 
-const withReading = (
+const withMeasurement = (
   bench: Bench,
   id: string,
-  key: ReadingKey,
-  edit: (reading: Reading) => Reading,
+  key: MeasurementKey,
+  edit: (measurement: Measurement) => Measurement,
 ): Bench =>
   withRecord(bench, id, (record) => {
-    const reading = record.readings[key];
-    if (reading === undefined) return record;
-    return { ...record, readings: { ...record.readings, [key]: edit(reading) } };
+    const measurement = record.readings[key];
+    if (measurement === undefined) return record;
+    return { ...record, readings: { ...record.readings, [key]: edit(measurement) } };
   });
 
 const withRecord = (bench: Bench, id: string, edit: (record: AsBuilt) => AsBuilt): Bench => ({
@@ -166,7 +196,7 @@ const withRecord = (bench: Bench, id: string, edit: (record: AsBuilt) => AsBuilt
 });
 
 /** Without the text as typed: the field shows its value again. */
-function bare(bench: Bench, id: string, key: ReadingKey): Bench {
+function bare(bench: Bench, id: string, key: MeasurementKey): Bench {
   const { [key]: _, ...texts } = textsOn(bench, id);
   return { ...bench, texts: { ...bench.texts, [id]: texts } };
 }

@@ -12,10 +12,10 @@ import { remedyIds } from "../../profile/bench/remedy.ts";
 import type { Keeper } from "../shelf/keep.ts";
 import { type Bench, benchPanels, firstShop, recordOn, type Shop, textsOn } from "./bench.ts";
 import { besideEditor } from "./beside.ts";
-import { readingTextsGesture, recordGesture } from "./gesture.ts";
+import { measurementTextsGesture, recordGesture } from "./gesture.ts";
 import { asJson } from "./json.ts";
 import { type Part, partOf, remembered } from "./part.ts";
-import type { ReadingTexts, State } from "./state.ts";
+import type { MeasurementTexts, State } from "./state.ts";
 import { makeStore, type Store } from "./store.ts";
 
 export type BenchStore = Part<Bench>;
@@ -55,7 +55,7 @@ export function makeBenchStore(keeper: Keeper, page: Store = makeStore()): Bench
 
 const shopKeys = Object.keys(firstShop) as readonly (keyof Shop)[];
 
-function benchOf(shop: Shop, id: string, asBuilt: AsBuilt, typed: ReadingTexts): Bench {
+function benchOf(shop: Shop, id: string, asBuilt: AsBuilt, typed: MeasurementTexts): Bench {
   const begun = JSON.stringify(asBuilt) !== JSON.stringify(emptyAsBuilt);
   return { ...shop, records: begun ? { [id]: asBuilt } : {}, texts: { [id]: typed } };
 }
@@ -69,7 +69,7 @@ function editRecord(
   const [was, asBuilt] = [recordOn(before, id), recordOn(after, id)];
   const [wasTyped, readingTexts] = [textsOn(before, id), textsOn(after, id)];
   if (asBuilt === was && readingTexts === wasTyped) return;
-  const gesture = readingTextsGesture(wasTyped, readingTexts) || recordGesture(was, asBuilt);
+  const gesture = measurementTextsGesture(wasTyped, readingTexts) || recordGesture(was, asBuilt);
   edit((state) => ({ ...state, asBuilt, readingTexts, gesture }));
 }
 

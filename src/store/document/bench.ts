@@ -7,7 +7,7 @@ import { demoShelf } from "../../instrument/as-built/demo-shelf.ts";
 import type { StepId } from "../../instrument/as-built/steps.ts";
 import type { Goal } from "../../profile/bench/outlook.ts";
 import type { RemedyId } from "../../profile/bench/remedy.ts";
-import type { ReadingTexts } from "./state.ts";
+import type { MeasurementTexts } from "./state.ts";
 
 export const benchPanels = ["work", "corrections", "learning", "pull"] as const;
 export type BenchPanel = (typeof benchPanels)[number];
@@ -30,7 +30,7 @@ export interface Shop {
 export interface Bench extends Shop {
   /** By the instrument's id; nothing while nothing is put down of it. */
   readonly records: Readonly<Record<string, AsBuilt>>;
-  readonly texts: Readonly<Record<string, ReadingTexts>>;
+  readonly texts: Readonly<Record<string, MeasurementTexts>>;
 }
 
 export const firstShop: Shop = {
@@ -46,8 +46,8 @@ export const firstBench: Bench = { ...firstShop, records: {}, texts: {} };
 
 export const recordOn = (bench: Bench, id: string): AsBuilt => bench.records[id] ?? emptyAsBuilt;
 
-export const textsOn = (bench: Bench, id: string): ReadingTexts => bench.texts[id] ?? noTexts;
-const noTexts: ReadingTexts = {};
+export const textsOn = (bench: Bench, id: string): MeasurementTexts => bench.texts[id] ?? noTexts;
+const noTexts: MeasurementTexts = {};
 
 /** Everything there is to learn from, the invented first. */
 export const learntFromOn = ({

@@ -1,6 +1,6 @@
 import type { AsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
-import type { ReadingTexts } from "./state.ts";
+import type { MeasurementTexts } from "./state.ts";
 
 /** Names an edit of variants by the one place it changes, so that a text typed letter by letter is one act; "" for an act of its own. */
 export function variantsGesture(before: readonly Variant[], after: readonly Variant[]): string {
@@ -22,7 +22,7 @@ export function recordGesture(before: AsBuilt, after: AsBuilt): string {
 }
 
 /** Names what was typed into a record. */
-export function readingTextsGesture(before: ReadingTexts, after: ReadingTexts): string {
+export function measurementTextsGesture(before: MeasurementTexts, after: MeasurementTexts): string {
   const [key] = onlyPlace(before, after, 1);
   return key !== undefined && Object.hasOwn(after, key) ? `type reading ${key}` : "";
 }

@@ -1,5 +1,5 @@
 import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
-import type { ReadingKey } from "../../instrument/as-built/as-built-fields.ts";
+import type { MeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
 import type { FieldPath } from "../../instrument/field.ts";
 import { type FieldGroup, fieldGroups } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
@@ -14,7 +14,7 @@ export interface TypedText {
   readonly units: Units;
 }
 
-export type ReadingTexts = Readonly<Partial<Record<ReadingKey, TypedText>>>;
+export type MeasurementTexts = Readonly<Partial<Record<MeasurementKey, TypedText>>>;
 
 /** What the builder has in hand: one instrument with all that belongs to it, and the texts it was stated in. */
 export interface Work {
@@ -30,7 +30,7 @@ export interface Work {
   readonly comparison: Comparison;
   readonly asBuilt: AsBuilt;
   /** What was typed into the record's fields, readable or not. */
-  readonly readingTexts: ReadingTexts;
+  readonly readingTexts: MeasurementTexts;
 }
 
 export const stretches = [1, 5, 10] as const;

@@ -1,5 +1,5 @@
 import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
-import type { ReadingKey } from "../../instrument/as-built/as-built-fields.ts";
+import type { MeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldAt, fieldPaths, isFieldPath, writeField } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
@@ -16,7 +16,7 @@ export interface BesideReader {
   readonly comparison: (json: unknown) => Comparison;
   /** Null where it cannot be. */
   readonly record: (json: unknown) => AsBuilt | null;
-  readonly isKey: (key: string) => key is ReadingKey;
+  readonly isKey: (key: string) => key is MeasurementKey;
 }
 
 /** What of a history can be read: a step that cannot is left out. */

@@ -1,7 +1,7 @@
 import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
 import { readAsBuilt } from "../../instrument/as-built/read-as-built.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
-import { type Reading, readInstrument } from "../../instrument/read-instrument.ts";
+import { type ReadInstrumentResult, readInstrument } from "../../instrument/read-instrument.ts";
 import { instrumentSchema } from "../../instrument/schema.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
 import { asJson } from "../document/json.ts";
@@ -80,7 +80,7 @@ function readSound(json: unknown, place: string): Read<Work> {
   return bad(within(place, plan.refusal.field), sayPhrase(plan.refusal.why, "mm"));
 }
 
-function badInstrument(read: Reading, place: string): Read<never> {
+function badInstrument(read: ReadInstrumentResult, place: string): Read<never> {
   const problems = read.ok ? [] : read.problems;
   const reasons = problems.map(({ path, message }) => ({
     path: within(place, path),

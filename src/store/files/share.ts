@@ -1,5 +1,5 @@
 import type { Instrument } from "../../instrument/instrument.ts";
-import { type Reading, readInstrument } from "../../instrument/read-instrument.ts";
+import { type ReadInstrumentResult, readInstrument } from "../../instrument/read-instrument.ts";
 import { defaultInstrument } from "../../instrument/schema.ts";
 import { asJson } from "../document/json.ts";
 import { openMark } from "./shared-address.ts";
@@ -22,7 +22,7 @@ export async function openAddress(instrument: Instrument, here: string): Promise
 const shareLimits = { text: 20_000, bytes: 200_000 } as const;
 
 /** The instrument a shared text holds, checked like any other input. */
-export async function readShareText(text: string): Promise<Reading> {
+export async function readShareText(text: string): Promise<ReadInstrumentResult> {
   if (text.length > shareLimits.text)
     return refused("The address is too long to hold an instrument.");
   if (!text.startsWith("1"))
@@ -35,7 +35,10 @@ export async function readShareText(text: string): Promise<Reading> {
   }
 }
 
-const refused = (message: string): Reading => ({ ok: false, problems: [{ path: "", message }] });
+const refused = (message: string): ReadInstrumentResult => ({
+  ok: false,
+  problems: [{ path: "", message }],
+});
 
 /** Branches taken whole: what they lack counts too. */
 const whole = ["tolerances", "tracing"];

@@ -1,5 +1,5 @@
 import type { AsBuilt } from "../../instrument/as-built/as-built.ts";
-import type { ReadingKey } from "../../instrument/as-built/as-built-fields.ts";
+import type { MeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
 import { fieldGroups } from "../../instrument/fields.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
 import { asJson, type Json } from "../document/json.ts";
@@ -93,7 +93,7 @@ function readChoices({ units, stretch, turned, folded }: Json): Choices {
 const onTrust: BesideReader = {
   comparison: (json) => (isComparison(json) ? json : firstComparison),
   record: (json) => (isRecord(json) ? json : null),
-  isKey: (_: string): _ is ReadingKey => true,
+  isKey: (_: string): _ is MeasurementKey => true,
 };
 
 function isComparison(json: unknown): json is Comparison {

@@ -1,5 +1,5 @@
 import { emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
-import { isReadingKey } from "../../instrument/as-built/as-built-fields.ts";
+import { isMeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
 import { readAsBuilt } from "../../instrument/as-built/read-as-built.ts";
 import type { State, Work } from "../document/state.ts";
 import { readComparison } from "../files/comparison-form.ts";
@@ -12,7 +12,7 @@ export const soundBeside: BesideReader = {
     const read = readAsBuilt(json);
     return read.ok ? read.asBuilt : null;
   },
-  isKey: isReadingKey,
+  isKey: isMeasurementKey,
 };
 
 /** The state as the tab kept it, its comparisons and records read through: what is not sound of them is as at first. The same state when all are. */

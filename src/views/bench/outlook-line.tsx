@@ -1,4 +1,4 @@
-import { readingField } from "../../instrument/as-built/as-built-fields.ts";
+import { measurementField } from "../../instrument/as-built/measurement-fields.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import { type Goal, goals, type OutlookResult, outlookSaid } from "../../profile/bench/outlook.ts";
 import { standing } from "../../profile/standing.ts";
@@ -66,7 +66,7 @@ function Standing({ piece, value, goal }: { piece: Workpiece; value: number; goa
 }
 
 /** Which measurement does not go with the rest. */
-const blame = ({ reading }: Extract<OutlookResult, { ok: false }>): string =>
-  reading === null
+const blame = ({ measurement }: Extract<OutlookResult, { ok: false }>): string =>
+  measurement === null
     ? "There is no outlook."
-    : `“${readingField(reading).label}” does not go with the rest.`;
+    : `“${measurementField(measurement).label}” does not go with the rest.`;

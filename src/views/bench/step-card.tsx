@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
 import { noteLimit } from "../../instrument/as-built/as-built.ts";
-import { readingsAt } from "../../instrument/as-built/as-built-fields.ts";
+import { measurementsAt } from "../../instrument/as-built/measurement-fields.ts";
 import { type StepId, stepIds, stepNames } from "../../instrument/as-built/steps.ts";
 import type { Phrase } from "../../instrument/phrase.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
@@ -8,7 +8,7 @@ import type { Work } from "../../profile/bench/order-of-work.ts";
 import { markStep, noteStep } from "../../store/document/as-built-edits.ts";
 import { useRimwright } from "../store-context.ts";
 import { today, useBenchAct, useRecord } from "./bench-context.ts";
-import { ReadingRow } from "./reading-row.tsx";
+import { MeasurementRow } from "./measurement-row.tsx";
 import type { Workpiece } from "./use-outlook.ts";
 
 interface Props extends Workpiece {
@@ -50,8 +50,8 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
       <section aria-label="Measure">
         <h3>Measure</h3>
         <p>{say(work.measure)}</p>
-        {readingsAt(id).map((key) => (
-          <ReadingRow key={key} instrument={instrument} profile={profile} reading={key} />
+        {measurementsAt(id).map((key) => (
+          <MeasurementRow key={key} instrument={instrument} profile={profile} measurement={key} />
         ))}
       </section>
       <section className="step-mistake" aria-label="Usual mistake">

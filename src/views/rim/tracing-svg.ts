@@ -57,7 +57,7 @@ function passedOver(text: string, from: number): number | null {
 
 import svgpath from "svgpath";
 
-export type SvgReading =
+export type ReadSvgResult =
   | {
       readonly ok: true;
       readonly places: readonly Place[];
@@ -72,7 +72,7 @@ export type SvgReading =
 const fine = 5e-5;
 
 /** The longest line of an SVG file, or of bare path data, in its own units. */
-export function readTracingSvg(text: string): SvgReading {
+export function readTracingSvg(text: string): ReadSvgResult {
   const bare = !text.trimStart().startsWith("<");
   const file = bare ? { paths: [svgpath(text.trim())], unit: null } : readFile(text);
   if (file === null)

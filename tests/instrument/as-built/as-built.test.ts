@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { emptyAsBuilt } from "../../../src/instrument/as-built/as-built.ts";
 import {
-  readingField,
-  readingKeys,
-  readingsAt,
-} from "../../../src/instrument/as-built/as-built-fields.ts";
+  measurementField,
+  measurementKeys,
+  measurementsAt,
+} from "../../../src/instrument/as-built/measurement-fields.ts";
 import { readAsBuilt } from "../../../src/instrument/as-built/read-as-built.ts";
 import { stepIds, stepNames } from "../../../src/instrument/as-built/steps.ts";
 
@@ -70,14 +70,14 @@ describe("the door for as-built records", () => {
 });
 
 describe("the steps and what is measured at them", () => {
-  it("names every step, and hands out every reading at one of them, in the order of work", () => {
+  it("names every step, and hands out every measurement at one of them, in the order of work", () => {
     expect(Object.keys(stepNames)).toEqual([...stepIds]);
-    expect(stepIds.flatMap(readingsAt)).toEqual(readingKeys);
+    expect(stepIds.flatMap(measurementsAt)).toEqual(measurementKeys);
   });
 
-  it("gives every reading limits and a way to measure it", () => {
-    for (const key of readingKeys) {
-      const { min, max, label, howTo } = readingField(key);
+  it("gives every measurement limits and a way to measure it", () => {
+    for (const key of measurementKeys) {
+      const { min, max, label, howTo } = measurementField(key);
       expect(min).toBeLessThan(max);
       expect(label.length * howTo.length).toBeGreaterThan(0);
     }

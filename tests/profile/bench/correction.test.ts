@@ -85,7 +85,7 @@ describe("a correction taken", () => {
     }
   });
 
-  it("sets aside the readings it puts out of date, and gives them back when undone", () => {
+  it("sets aside the measurements it puts out of date, and gives them back when undone", () => {
     const bridge = possible(outlook, record, goal).find(({ id }) => id === "bridge");
     if (bridge === undefined) throw new Error("no bridge");
     const taken = taking(record, outlook, bridge.id, bridge.changes, "2026-06-01");

@@ -91,11 +91,11 @@ describe("the outlook", () => {
     expect(heights.bridgeClearance).toBeCloseTo(0.2, 12);
   });
 
-  it("names the reading to blame where it does not go with the rest", () => {
+  it("names the measurement to blame where it does not go with the rest", () => {
     const result = outlookOf(defaultInstrument, recordOf({ flatLength: 480 }));
-    expect(result.ok ? "" : result.reading).toBe("flatLength");
+    expect(result.ok ? "" : result.measurement).toBe("flatLength");
     const shim = outlookOf(defaultInstrument, recordOf({ shim: 180 }));
-    expect(shim.ok ? "" : shim.reading).toBe("shim");
+    expect(shim.ok ? "" : shim.measurement).toBe("shim");
   });
 
   it("says it in a sentence, planned beside predicted", () => {

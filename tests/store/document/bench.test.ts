@@ -1,18 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import {
-  dateReading,
+  dateMeasurement,
   finish,
   markStep,
-  noteReading,
+  measurementText,
+  noteMeasurement,
   noteStep,
-  putReading,
-  readingText,
-  readReading,
+  putMeasurement,
+  readMeasurement,
   replaceRecord,
   setStrings,
-  stepReading,
-  typeReading,
+  stepMeasurement,
+  typeMeasurement,
   unfinish,
 } from "../../../src/store/document/as-built-edits.ts";
 import {
@@ -32,46 +32,53 @@ const day = "2026-05-14";
 const later = "2026-05-20";
 const mm = (text: string) => ({ text, units: "mm" }) as const;
 
-describe("a reading", () => {
+describe("a measurement", () => {
   it("is what its text says, on the day it was first typed", () => {
-    const typed = typeReading(firstBench, id, "shim", mm("8,2"), day);
-    const again = typeReading(typed, id, "shim", mm("8,25"), later);
+    const typed = typeMeasurement(firstBench, id, "shim", mm("8,2"), day);
+    const again = typeMeasurement(typed, id, "shim", mm("8,25"), later);
     expect(recordOn(again, id).readings.shim).toEqual({ value: 8.25, date: day, note: "" });
-    expect(readingText(again, id, "shim", "mm")).toBe("8,25");
+    expect(measurementText(again, id, "shim", "mm")).toBe("8,25");
   });
 
   it("keeps its last value and the text when the text cannot be read", () => {
-    const good = typeReading(firstBench, id, "shim", mm("8.2"), day);
-    const bad = typeReading(good, id, "shim", mm("8.2x"), day);
+    const good = typeMeasurement(firstBench, id, "shim", mm("8.2"), day);
+    const bad = typeMeasurement(good, id, "shim", mm("8.2x"), day);
     expect(recordOn(bad, id).readings.shim?.value).toBe(8.2);
-    expect(readingText(bad, id, "shim", "mm")).toBe("8.2x");
-    expect(readReading("shim", mm("8.2x")).ok).toBe(false);
-    expect(readReading("shim", mm("999")).ok).toBe(false);
+    expect(measurementText(bad, id, "shim", "mm")).toBe("8.2x");
+    expect(readMeasurement("shim", mm("8.2x")).ok).toBe(false);
+    expect(readMeasurement("shim", mm("999")).ok).toBe(false);
   });
 
   it("is gone when its text is emptied", () => {
-    const good = typeReading(firstBench, id, "shim", mm("8.2"), day);
-    expect(recordOn(typeReading(good, id, "shim", mm(" "), day), id).readings.shim).toBeUndefined();
+    const good = typeMeasurement(firstBench, id, "shim", mm("8.2"), day);
+    expect(
+      recordOn(typeMeasurement(good, id, "shim", mm(" "), day), id).readings.shim,
+    ).toBeUndefined();
   });
 
   it("is shown in the units chosen, without changing", () => {
-    const good = typeReading(firstBench, id, "bridgeThickness", mm("9.525"), day);
-    expect(readingText(good, id, "bridgeThickness", "in")).toBe("0.375");
-    expect(readingText(good, id, "bridgeThickness", "mm")).toBe("9.525");
+    const good = typeMeasurement(firstBench, id, "bridgeThickness", mm("9.525"), day);
+    expect(measurementText(good, id, "bridgeThickness", "in")).toBe("0.375");
+    expect(measurementText(good, id, "bridgeThickness", "mm")).toBe("9.525");
   });
 
   it("starts at what is expected when it is stepped, and goes on from there", () => {
-    const first = stepReading(firstBench, id, "gapAfter", 1, 1.7195, "mm", day);
+    const first = stepMeasurement(firstBench, id, "gapAfter", 1, 1.7195, "mm", day);
     expect(recordOn(first, id).readings.gapAfter?.value).toBeCloseTo(1.7, 9);
-    const next = stepReading(first, id, "gapAfter", -2, 1.7195, "mm", day);
+    const next = stepMeasurement(first, id, "gapAfter", -2, 1.7195, "mm", day);
     expect(recordOn(next, id).readings.gapAfter?.value).toBeCloseTo(1.6, 9);
   });
 
   it("takes a date and a note, but only once there is one", () => {
-    const put = putReading(firstBench, id, "gapAfter", 1.7, "mm", day);
-    const told = noteReading(dateReading(put, id, "gapAfter", later), id, "gapAfter", "damp");
+    const put = putMeasurement(firstBench, id, "gapAfter", 1.7, "mm", day);
+    const told = noteMeasurement(
+      dateMeasurement(put, id, "gapAfter", later),
+      id,
+      "gapAfter",
+      "damp",
+    );
     expect(recordOn(told, id).readings.gapAfter).toEqual({ value: 1.7, date: later, note: "damp" });
-    expect(dateReading(firstBench, id, "gapAfter", later)).toEqual({
+    expect(dateMeasurement(firstBench, id, "gapAfter", later)).toEqual({
       ...firstBench,
       records: { [id]: recordOn(firstBench, id) },
     });
@@ -91,7 +98,7 @@ describe("a step", () => {
 describe("what is learnt from", () => {
   it("takes in an instrument when it is finished, once, and lets it go again", () => {
     const instrument = { ...defaultInstrument, id };
-    const measured = putReading(firstBench, id, "gapAfter", 1.6, "mm", day);
+    const measured = putMeasurement(firstBench, id, "gapAfter", 1.6, "mm", day);
     const twice = finish(finish(measured, instrument, day), instrument, later);
     expect(twice.finished).toHaveLength(1);
     expect(twice.finished[0]?.asBuilt.finished).toBe(later);
@@ -111,8 +118,8 @@ describe("what is kept between visits", () => {
     const keeper = memoryKeeper();
     const page = makeStore({ ...firstState, ...workOn({ ...defaultInstrument, id }) });
     const store = makeBenchStore(keeper, page);
-    store.setState((bench) => typeReading(bench, id, "shim", mm("8 1/x"), day));
-    store.setState((bench) => typeReading(bench, id, "contact", mm("21"), day));
+    store.setState((bench) => typeMeasurement(bench, id, "shim", mm("8 1/x"), day));
+    store.setState((bench) => typeMeasurement(bench, id, "contact", mm("21"), day));
     store.setState((bench) => markStep(bench, id, "shim", day));
     store.setState((bench) =>
       setStrings(bench, id, [{ note: "E4", unitWeight: null, diameter: 0.3 }]),
@@ -151,10 +158,10 @@ describe("what is kept between visits", () => {
     expect(store.getState().demo).toBe(false);
   });
 
-  it("drops texts of readings a correction sets aside", () => {
-    const typed = typeReading(firstBench, id, "shim", mm("8.2"), day);
+  it("drops texts of measurements a correction sets aside", () => {
+    const typed = typeMeasurement(firstBench, id, "shim", mm("8.2"), day);
     const { shim: _, ...readings } = recordOn(typed, id).readings;
     const after = replaceRecord(typed, id, { ...recordOn(typed, id), readings });
-    expect(readingText(after, id, "shim", "mm")).toBe("");
+    expect(measurementText(after, id, "shim", "mm")).toBe("");
   });
 });

@@ -1,18 +1,21 @@
 import { type KeyboardEvent, useMemo } from "react";
 import { noteLimit } from "../../instrument/as-built/as-built.ts";
-import { type ReadingKey, readingField } from "../../instrument/as-built/as-built-fields.ts";
+import {
+  type MeasurementKey,
+  measurementField,
+} from "../../instrument/as-built/measurement-fields.ts";
 import { styleOf } from "../../instrument/field-text.ts";
 import type { Units } from "../../instrument/length.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import { asExpected, type Expected, expectedOf } from "../../profile/bench/expected.ts";
 import {
-  dateReading,
-  noteReading,
-  putReading,
-  readingText,
-  readReading,
-  stepReading,
-  typeReading,
+  dateMeasurement,
+  measurementText,
+  noteMeasurement,
+  putMeasurement,
+  readMeasurement,
+  stepMeasurement,
+  typeMeasurement,
 } from "../../store/document/as-built-edits.ts";
 import { textsOn } from "../../store/document/bench.ts";
 import { Stepper } from "../fields/stepper.tsx";
@@ -23,28 +26,28 @@ import { today, useBench, useBenchAct, useRecord } from "./bench-context.ts";
 import type { Workpiece } from "./use-outlook.ts";
 
 interface Props extends Workpiece {
-  readonly reading: ReadingKey;
+  readonly measurement: MeasurementKey;
 }
 
 /** One thing to measure: what it should come to, what it came to, when, and what there is to say of it. */
-export function ReadingRow({ instrument, profile, reading: key }: Props) {
+export function MeasurementRow({ instrument, profile, measurement: key }: Props) {
   const units = useRimwright((state) => state.choices.units);
   const record = useRecord(instrument.id);
-  const text = useBench((bench) => readingText(bench, instrument.id, key, units));
+  const text = useBench((bench) => measurementText(bench, instrument.id, key, units));
   const typed = useBench((bench) => textsOn(bench, instrument.id)[key]);
   const act = useBenchAct();
-  const field = readingField(key);
+  const field = measurementField(key);
   const taken = record.readings[key];
   const expected = useMemo(
     () => expectedOf(instrument, record, key, { ok: true, profile }),
     [instrument, record, key, profile],
   );
-  const read = typed === undefined ? null : readReading(key, typed);
+  const read = typed === undefined ? null : readMeasurement(key, typed);
   const trouble = read !== null && !read.ok ? sayPhrase(read.why, units) : null;
   const id = `reading-${key}`;
   const start = expected?.value ?? field.default;
   const step = (steps: number): void =>
-    act((bench) => stepReading(bench, instrument.id, key, steps, start, units, today()));
+    act((bench) => stepMeasurement(bench, instrument.id, key, steps, start, units, today()));
   const onKeyDown = (event: KeyboardEvent): void => {
     const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
     if (way === undefined) return;
@@ -76,7 +79,7 @@ export function ReadingRow({ instrument, profile, reading: key }: Props) {
             aria-describedby={`${id}-how ${id}-said`}
             onChange={({ target }) =>
               act((bench) =>
-                typeReading(bench, instrument.id, key, { text: target.value, units }, today()),
+                typeMeasurement(bench, instrument.id, key, { text: target.value, units }, today()),
               )
             }
             onKeyDown={onKeyDown}
@@ -90,7 +93,7 @@ export function ReadingRow({ instrument, profile, reading: key }: Props) {
             className="as-expected"
             aria-label={`As expected: ${field.label}`}
             onClick={() =>
-              act((bench) => putReading(bench, instrument.id, key, start, units, today()))
+              act((bench) => putMeasurement(bench, instrument.id, key, start, units, today()))
             }
           >
             As expected
@@ -116,7 +119,7 @@ export function ReadingRow({ instrument, profile, reading: key }: Props) {
               value={taken.date}
               onChange={({ target }) =>
                 target.value !== "" &&
-                act((bench) => dateReading(bench, instrument.id, key, target.value))
+                act((bench) => dateMeasurement(bench, instrument.id, key, target.value))
               }
             />
           </label>
@@ -127,7 +130,7 @@ export function ReadingRow({ instrument, profile, reading: key }: Props) {
               maxLength={noteLimit}
               value={taken.note}
               onChange={({ target }) =>
-                act((bench) => noteReading(bench, instrument.id, key, target.value))
+                act((bench) => noteMeasurement(bench, instrument.id, key, target.value))
               }
             />
           </label>

@@ -3,7 +3,7 @@ import { fields } from "../fields.ts";
 import type { StepId } from "./steps.ts";
 
 /** One thing to measure: its name and limits, at which step, and the stated number it takes the place of. */
-export interface ReadingField extends Field {
+export interface MeasurementField extends Field {
   readonly at: StepId;
   /** Null where it takes the place of none. */
   readonly replaces: Exclude<FieldPath, "target.value"> | null;
@@ -18,14 +18,14 @@ const own = (
   label: string,
   howTo: string,
   size: typeof height | typeof depth = height,
-): ReadingField => ({ at, label, howTo, replaces: null, ...size });
+): MeasurementField => ({ at, label, howTo, replaces: null, ...size });
 
 /** A stated number, measured. */
 const made = (
   at: StepId,
   path: Exclude<FieldPath, "target.value">,
   label = fields[path].label,
-): ReadingField => ({ ...fields[path], at, label, replaces: path });
+): MeasurementField => ({ ...fields[path], at, label, replaces: path });
 
 const sideHow =
   "Along the side, from the finished top edge to the finished back edge; the mean of both hands.";
@@ -35,7 +35,7 @@ const clearanceHow =
   "Straightedge along the frets: from the bridge's top up to its edge, at the saddle line.";
 
 /** What can be measured on the way, in the order of work. mm. */
-const readingFields = {
+const measurementFields = {
   depthTail: own("check", "Side depth at the tail", sideHow, depth),
   depthLowerBout: own("check", "Side depth at the lower bout", sideHow, depth),
   depthWaist: own("check", "Side depth at the waist", sideHow, depth),
@@ -89,17 +89,18 @@ const readingFields = {
     fields["strings.actionTreble"].howTo,
   ),
   yearRelief: own("year", "Relief, after a year", fields["neck.relief"].howTo),
-} as const satisfies Readonly<Record<string, ReadingField>>;
+} as const satisfies Readonly<Record<string, MeasurementField>>;
 
-export type ReadingKey = keyof typeof readingFields;
+export type MeasurementKey = keyof typeof measurementFields;
 
-export const isReadingKey = (text: string): text is ReadingKey =>
-  Object.hasOwn(readingFields, text);
+export const isMeasurementKey = (text: string): text is MeasurementKey =>
+  Object.hasOwn(measurementFields, text);
 
 /** In the order of work. */
-export const readingKeys: readonly ReadingKey[] = Object.keys(readingFields).filter(isReadingKey);
+export const measurementKeys: readonly MeasurementKey[] =
+  Object.keys(measurementFields).filter(isMeasurementKey);
 
-export const readingField = (key: ReadingKey): ReadingField => readingFields[key];
+export const measurementField = (key: MeasurementKey): MeasurementField => measurementFields[key];
 
-export const readingsAt = (step: StepId): readonly ReadingKey[] =>
-  readingKeys.filter((key) => readingFields[key].at === step);
+export const measurementsAt = (step: StepId): readonly MeasurementKey[] =>
+  measurementKeys.filter((key) => measurementFields[key].at === step);
