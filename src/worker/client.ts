@@ -1,93 +1,92 @@
 import type { Answers, Job, JobKind, Progress, Report, Request } from "./messages.ts";
 
-/** What the page needs of a worker; `Worker` is one. */
-export interface Hand {
+/** What the client needs of a worker; `Worker` is one. */
+export interface WorkerHandle {
   postMessage(request: Request): void;
-  addEventListener(type: "message", heard: (event: { readonly data: Report }) => void): void;
-  addEventListener(type: "error", heard: () => void): void;
+  addEventListener(type: "message", listener: (event: { readonly data: Report }) => void): void;
+  addEventListener(type: "error", listener: () => void): void;
 }
 
-/** Hears how a job goes. */
-export interface Hearer<Kind extends JobKind> {
-  readonly heard: (progress: Progress<Kind>) => void;
-  /** The worker could not be had, or broke. */
-  readonly failed: () => void;
+export interface JobListener<Kind extends JobKind> {
+  readonly onProgress: (progress: Progress<Kind>) => void;
+  /** The worker could not be started, or broke. */
+  readonly onFailure: () => void;
 }
 
-interface Waiting {
+interface RunningJob {
   readonly kind: JobKind;
-  readonly heard: (progress: Progress) => void;
-  readonly failed: () => void;
+  readonly onProgress: (progress: Progress) => void;
+  readonly onFailure: () => void;
 }
 
 /**
- * The front door to the worker. Of each kind only the latest job is done; what comes late from an
- * earlier one is not passed on. The worker is started by the first job.
+ * Runs jobs in a worker, which the first job starts. Of each kind only the latest job is run; what
+ * comes late from an earlier one is not passed on.
  */
-export class Desk {
-  readonly #hire: () => Hand;
-  #hand: Hand | null = null;
+export class WorkerClient {
+  readonly #start: () => WorkerHandle;
+  #worker: WorkerHandle | null = null;
   #lastId = 0;
-  readonly #waiting = new Map<number, Waiting>();
+  readonly #running = new Map<number, RunningJob>();
 
-  constructor(hire: () => Hand) {
-    this.#hire = hire;
+  constructor(start: () => WorkerHandle) {
+    this.#start = start;
   }
 
-  /** Asks for a job, in place of any of its kind; returns what stops it. */
-  ask<Kind extends JobKind>(
+  /** Runs a job in place of any of its kind; returns what stops it. */
+  run<Kind extends JobKind>(
     job: Extract<Job, { readonly kind: Kind }>,
-    { heard, failed }: Hearer<Kind>,
+    { onProgress, onFailure }: JobListener<Kind>,
   ): () => void {
     this.#lastId++;
     const id = this.#lastId;
-    for (const [earlier, { kind }] of this.#waiting) {
-      if (kind === job.kind) this.#waiting.delete(earlier);
+    for (const [earlier, { kind }] of this.#running) {
+      if (kind === job.kind) this.#running.delete(earlier);
     }
-    this.#waiting.set(id, {
+    this.#running.set(id, {
       kind: job.kind,
-      heard: ({ share, answer }) => heard({ share, answer: answer as Answers[Kind] }),
-      failed,
+      onProgress: ({ share, answer }) => onProgress({ share, answer: answer as Answers[Kind] }),
+      onFailure,
     });
     this.#post({ id, job });
     return () => {
-      if (this.#waiting.delete(id)) this.#post({ id, stop: true });
+      if (this.#running.delete(id)) this.#post({ id, stop: true });
     };
   }
 
   #post(request: Request): void {
     try {
-      this.#hand ??= this.#hired();
-      this.#hand.postMessage(request);
+      this.#worker ??= this.#started();
+      this.#worker.postMessage(request);
     } catch {
       this.#fail();
     }
   }
 
-  #hired(): Hand {
-    const hand = this.#hire();
-    hand.addEventListener("message", ({ data }) => this.#hear(data));
-    hand.addEventListener("error", () => this.#fail());
-    return hand;
+  #started(): WorkerHandle {
+    const worker = this.#start();
+    worker.addEventListener("message", ({ data }) => this.#receive(data));
+    worker.addEventListener("error", () => this.#fail());
+    return worker;
   }
 
-  #hear({ id, progress }: Report): void {
-    const waiting = this.#waiting.get(id);
-    if (waiting === undefined) return;
-    if (progress.share === 1) this.#waiting.delete(id);
-    waiting.heard(progress);
+  #receive({ id, progress }: Report): void {
+    const job = this.#running.get(id);
+    if (job === undefined) return;
+    if (progress.share === 1) this.#running.delete(id);
+    job.onProgress(progress);
   }
 
-  /** All that waited is told; the next job is given to a new worker. */
+  /** Every running job is told; the next one starts a new worker. */
   #fail(): void {
-    this.#hand = null;
-    const waiting = [...this.#waiting.values()];
-    this.#waiting.clear();
-    for (const { failed } of waiting) failed();
+    this.#worker = null;
+    const running = [...this.#running.values()];
+    this.#running.clear();
+    for (const { onFailure } of running) onFailure();
   }
 }
 
 /** The page's own worker. */
-export const pageDesk = new Desk(
+export const workerClient = new WorkerClient(
   () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }),
 );

@@ -1,11 +1,11 @@
 import { mapOf } from "../profile/comparison/map.ts";
-import { bestContact, familyOf } from "../profile/sticks/shared-shim.ts";
-import { familyMends, mendsForShim } from "../profile/sticks/shared-shim-changes.ts";
+import { bestContact, sharedShimOf } from "../profile/sticks/shared-shim.ts";
+import { changesForShim, changesToShare } from "../profile/sticks/shared-shim-changes.ts";
 import { CertaintyRun } from "../profile/uncertainty/uncertainty.ts";
-import type { CertaintyJob, FamilyAnswer, FamilyJob, Job, Progress } from "./messages.ts";
+import type { CertaintyJob, Job, Progress, SharedShimAnswer, SharedShimJob } from "./messages.ts";
 
-/** What a job needs of where it is done. */
-export interface Bench {
+/** What a job needs of whoever runs it. */
+export interface JobContext {
   readonly report: (progress: Progress) => void;
   /** Lets what waits, such as a request to stop, be heard. */
   readonly pause: () => Promise<void>;
@@ -14,17 +14,17 @@ export interface Bench {
 }
 
 /** Does a job to its end, or until it is stopped. */
-export async function work(job: Job, bench: Bench): Promise<void> {
+export async function runJob(job: Job, context: JobContext): Promise<void> {
   // A later job of this kind may wait already: then this one is not begun.
-  await bench.pause();
-  if (bench.stopped()) return;
+  await context.pause();
+  if (context.stopped()) return;
   switch (job.kind) {
     case "certainty":
-      return draw(job, bench);
+      return drawSamples(job, context);
     case "map":
-      return bench.report({ share: 1, answer: mapOf(job.instrument, job.asked) });
-    case "family":
-      return bench.report({ share: 1, answer: familyAnswer(job) });
+      return context.report({ share: 1, answer: mapOf(job.instrument, job.asked) });
+    case "shared-shim":
+      return context.report({ share: 1, answer: sharedShimAnswer(job) });
   }
 }
 
@@ -33,27 +33,28 @@ const chunk = 10_000;
 /** Milliseconds between reports. */
 const reportEvery = 120;
 
-async function draw({ asked, draws }: CertaintyJob, bench: Bench): Promise<void> {
+async function drawSamples({ asked, draws }: CertaintyJob, context: JobContext): Promise<void> {
   const run = CertaintyRun.of(asked);
-  if (run === null) return bench.report({ share: 1, answer: null });
-  let last = bench.now();
+  if (run === null) return context.report({ share: 1, answer: null });
+  let last = context.now();
   while (run.count < draws) {
     run.run(Math.min(chunk, draws - run.count));
-    await bench.pause();
-    if (bench.stopped()) return;
-    const now = bench.now();
+    await context.pause();
+    if (context.stopped()) return;
+    const now = context.now();
     if (run.count === draws || now - last < reportEvery) continue;
     last = now;
-    bench.report({ share: run.count / draws, answer: run.result() });
+    context.report({ share: run.count / draws, answer: run.result() });
   }
-  bench.report({ share: 1, answer: run.result() });
+  context.report({ share: 1, answer: run.result() });
 }
 
-function familyAnswer({ instruments, contact, shim }: FamilyJob): FamilyAnswer {
-  const family = contact === "best" ? bestContact(instruments) : familyOf(instruments, null);
+function sharedShimAnswer({ instruments, contact, shim }: SharedShimJob): SharedShimAnswer {
+  const sharedShim =
+    contact === "best" ? bestContact(instruments) : sharedShimOf(instruments, null);
   return {
-    family,
-    mends: family.shared === null ? familyMends(family) : [],
-    forShim: shim === null ? [] : mendsForShim(family, shim),
+    sharedShim,
+    changes: sharedShim.shared === null ? changesToShare(sharedShim) : [],
+    forShim: shim === null ? [] : changesForShim(sharedShim, shim),
   };
 }

@@ -1,11 +1,11 @@
 import type { Instrument } from "../instrument/instrument.ts";
 import type { InputMap, MapAsked } from "../profile/comparison/map.ts";
-import type { Family } from "../profile/sticks/shared-shim.ts";
-import type { FamilyMend, Mend } from "../profile/sticks/shared-shim-changes.ts";
+import type { SharedShim } from "../profile/sticks/shared-shim.ts";
+import type { FieldChange, MemberChange } from "../profile/sticks/shared-shim-changes.ts";
 import type { Certainty, CertaintyAsked } from "../profile/uncertainty/uncertainty.ts";
 
-/** Work too long for the page itself. */
-export type Job = CertaintyJob | MapJob | FamilyJob;
+/** Computations too long for the page itself. */
+export type Job = CertaintyJob | MapJob | SharedShimJob;
 
 export interface CertaintyJob {
   readonly kind: "certainty";
@@ -19,8 +19,8 @@ export interface MapJob {
   readonly asked: MapAsked;
 }
 
-export interface FamilyJob {
-  readonly kind: "family";
+export interface SharedShimJob {
+  readonly kind: "shared-shim";
   readonly instruments: readonly Instrument[];
   /** Each its own contact, or the one that leaves the most room. */
   readonly contact: "own" | "best";
@@ -28,18 +28,18 @@ export interface FamilyJob {
   readonly shim: number | null;
 }
 
-export interface FamilyAnswer {
-  readonly family: Family;
+export interface SharedShimAnswer {
+  readonly sharedShim: SharedShim;
   /** What would let one shim serve, where none does. */
-  readonly mends: readonly FamilyMend[];
+  readonly changes: readonly MemberChange[];
   /** For the shim at hand, what to change on each member; empty where it serves. */
-  readonly forShim: readonly (readonly Mend[])[];
+  readonly forShim: readonly (readonly FieldChange[])[];
 }
 
 export interface Answers {
   readonly certainty: Certainty | null;
   readonly map: InputMap | null;
-  readonly family: FamilyAnswer;
+  readonly "shared-shim": SharedShimAnswer;
 }
 
 export type JobKind = Job["kind"];

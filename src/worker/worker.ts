@@ -1,4 +1,4 @@
-import { work } from "./jobs.ts";
+import { runJob } from "./jobs.ts";
 import type { JobKind, Report, Request } from "./messages.ts";
 
 /** The worker itself: of each kind it does the latest job only. */
@@ -22,7 +22,7 @@ addEventListener("message", ({ data }: MessageEvent<Request>) => {
   }
   const { id, job } = data;
   current.set(job.kind, id);
-  void work(job, {
+  void runJob(job, {
     report: (progress) => {
       const report: Report = { id, progress };
       postMessage(report);

@@ -1,13 +1,13 @@
 import { benchCore } from "./core.ts";
-import { benchFamily } from "./family.ts";
 import { machine } from "./machine.ts";
 import { benchPage } from "./page.ts";
+import { benchSharedShim } from "./shared-shim.ts";
 import { benchShelf } from "./shelf.ts";
 import { benchUncertainty } from "./uncertainty.ts";
 
 console.log(machine());
 await benchCore();
-benchFamily();
+benchSharedShim();
 await benchPage();
 await benchShelf();
 await benchUncertainty();

@@ -2,8 +2,8 @@ import { describe, expect, it, vi } from "vitest";
 import { presets } from "../../src/instrument/presets.ts";
 import { defaultInstrument } from "../../src/instrument/schema.ts";
 import { CertaintyRun } from "../../src/profile/uncertainty/uncertainty.ts";
-import { Desk, type Hand } from "../../src/worker/client.ts";
-import { work } from "../../src/worker/jobs.ts";
+import { WorkerClient, type WorkerHandle } from "../../src/worker/client.ts";
+import { runJob } from "../../src/worker/jobs.ts";
 import type { CertaintyJob, Progress, Report, Request } from "../../src/worker/messages.ts";
 
 vi.setConfig({ testTimeout: 30_000 });
@@ -12,10 +12,10 @@ const asked = { instrument: defaultInstrument, shape: "normal", seed: 3 } as con
 const drawing = (draws: number): CertaintyJob => ({ kind: "certainty", draws, asked });
 
 /** Does a job with a clock that goes on by 50 ms at each look. */
-async function done(job: Parameters<typeof work>[0], stopAfter = Number.POSITIVE_INFINITY) {
+async function done(job: Parameters<typeof runJob>[0], stopAfter = Number.POSITIVE_INFINITY) {
   const reports: Progress[] = [];
   let [clock, pauses] = [0, 0];
-  await work(job, {
+  await runJob(job, {
     report: (progress) => reports.push(progress),
     pause: async () => {
       pauses++;
@@ -29,7 +29,7 @@ async function done(job: Parameters<typeof work>[0], stopAfter = Number.POSITIVE
   return reports;
 }
 
-describe("the worker's work", () => {
+describe("a job", () => {
   it("draws in chunks, tells how far it is, and ends with what one run gives", async () => {
     const reports = await done(drawing(65_000));
     const shares = reports.map(({ share }) => share);
@@ -50,7 +50,7 @@ describe("the worker's work", () => {
 
   it("does not begin what was replaced while it waited", async () => {
     expect(
-      await done({ kind: "family", instruments: presets, contact: "own", shim: 8 }, 0),
+      await done({ kind: "shared-shim", instruments: presets, contact: "own", shim: 8 }, 0),
     ).toEqual([]);
   });
 
@@ -66,72 +66,78 @@ describe("the worker's work", () => {
 });
 
 /** A worker that keeps what it is asked, and says what it is told to. */
-class Puppet implements Hand {
+class FakeWorker implements WorkerHandle {
   readonly requests: Request[] = [];
-  #heard: (event: { readonly data: Report }) => void = () => {};
-  #broke: () => void = () => {};
+  #onMessage: (event: { readonly data: Report }) => void = () => {};
+  #onError: () => void = () => {};
 
   postMessage(request: Request): void {
     this.requests.push(request);
   }
 
-  addEventListener(type: "message" | "error", heard: (event: { readonly data: Report }) => void) {
-    if (type === "message") this.#heard = heard;
-    else this.#broke = heard as () => void;
+  addEventListener(
+    type: "message" | "error",
+    listener: (event: { readonly data: Report }) => void,
+  ) {
+    if (type === "message") this.#onMessage = listener;
+    else this.#onError = listener as () => void;
   }
 
   say(id: number, share: number): void {
-    this.#heard({ data: { id, progress: { share, answer: null } } });
+    this.#onMessage({ data: { id, progress: { share, answer: null } } });
   }
 
   break(): void {
-    this.#broke();
+    this.#onError();
   }
 }
 
-function deskWith(puppet: Puppet) {
-  const desk = new Desk(() => puppet);
+function clientOf(worker: FakeWorker) {
+  const client = new WorkerClient(() => worker);
   const heard: string[] = [];
   const ask = (name: string) =>
-    desk.ask<"certainty">(drawing(10), {
-      heard: ({ share }) => heard.push(`${name} ${share}`),
-      failed: () => heard.push(`${name} failed`),
+    client.run<"certainty">(drawing(10), {
+      onProgress: ({ share }) => heard.push(`${name} ${share}`),
+      onFailure: () => heard.push(`${name} failed`),
     });
   return { ask, heard };
 }
 
-describe("the desk", () => {
+describe("the worker client", () => {
   it("passes on the latest job's reports only", () => {
-    const puppet = new Puppet();
-    const { ask, heard } = deskWith(puppet);
+    const worker = new FakeWorker();
+    const { ask, heard } = clientOf(worker);
     ask("first");
     ask("second");
-    puppet.say(1, 0.5);
-    puppet.say(2, 0.5);
-    puppet.say(2, 1);
-    puppet.say(2, 1);
+    worker.say(1, 0.5);
+    worker.say(2, 0.5);
+    worker.say(2, 1);
+    worker.say(2, 1);
     expect(heard).toEqual(["second 0.5", "second 1"]);
   });
 
   it("stops what runs, once, and hears no more of it", () => {
-    const puppet = new Puppet();
-    const { ask, heard } = deskWith(puppet);
+    const worker = new FakeWorker();
+    const { ask, heard } = clientOf(worker);
     const stop = ask("one");
     stop();
     stop();
-    puppet.say(1, 0.5);
-    expect(puppet.requests.slice(1)).toEqual([{ id: 1, stop: true }]);
+    worker.say(1, 0.5);
+    expect(worker.requests.slice(1)).toEqual([{ id: 1, stop: true }]);
     expect(heard).toEqual([]);
   });
 
-  it("tells all that wait when the worker breaks, and hires another for the next job", () => {
-    const first = new Puppet();
-    const second = new Puppet();
-    const hands = [first, second];
-    const desk = new Desk(() => hands.shift() ?? second);
+  it("tells all that wait when the worker breaks, and starts another for the next job", () => {
+    const first = new FakeWorker();
+    const second = new FakeWorker();
+    const workers = [first, second];
+    const client = new WorkerClient(() => workers.shift() ?? second);
     const failed: number[] = [];
     const ask = () =>
-      desk.ask<"certainty">(drawing(10), { heard: () => {}, failed: () => failed.push(1) });
+      client.run<"certainty">(drawing(10), {
+        onProgress: () => {},
+        onFailure: () => failed.push(1),
+      });
     ask();
     first.break();
     ask();
@@ -140,13 +146,13 @@ describe("the desk", () => {
   });
 
   it("says so when no worker can be had", () => {
-    const desk = new Desk(() => {
+    const client = new WorkerClient(() => {
       throw new Error("no workers here");
     });
     let failed = false;
-    desk.ask<"certainty">(drawing(10), {
-      heard: () => {},
-      failed: () => {
+    client.run<"certainty">(drawing(10), {
+      onProgress: () => {},
+      onFailure: () => {
         failed = true;
       },
     });

@@ -2,33 +2,33 @@ import type { FieldPath } from "../../instrument/field.ts";
 import { readField, writeField } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { nearestWorking } from "../nearest.ts";
-import { type Family, overlapOf } from "./shared-shim.ts";
+import { overlapOf, type SharedShim } from "./shared-shim.ts";
 import { shimRangeOf } from "./shim-range.ts";
 
 /** A change to one measure of one instrument that lets a shim serve it. */
-export interface Mend {
-  readonly field: MendField;
+export interface FieldChange {
+  readonly field: ChangedField;
   readonly from: number;
   readonly to: number;
 }
 
 /** What a builder would rather change than the shape of the body. */
-const mendFields = [
+const changedFields = [
   "bridge.thickness",
   "neck.fingerboardThickness",
   "dome.flatLength",
 ] as const satisfies readonly FieldPath[];
 
-type MendField = (typeof mendFields)[number];
+type ChangedField = (typeof changedFields)[number];
 
 /** The least change to each of the three measures that makes some shim within `wanted` serve, least first. */
-export function mendsFor(instrument: Instrument, [low, high]: Range): readonly Mend[] {
+export function changesFor(instrument: Instrument, [low, high]: Range): readonly FieldChange[] {
   const serves = (changed: Instrument): boolean => {
     const range = shimRangeOf(changed);
     return typeof range !== "string" && range.low.shim <= high && range.high.shim >= low;
   };
-  return mendFields
-    .flatMap((field): readonly Mend[] => {
+  return changedFields
+    .flatMap((field): readonly FieldChange[] => {
       const from = readField(instrument, field);
       const to = nearestWorking(instrument, field, (changed) => serves(changed));
       if (from === null || to === null || !serves(writeField(instrument, field, to))) return [];
@@ -37,17 +37,17 @@ export function mendsFor(instrument: Instrument, [low, high]: Range): readonly M
     .sort((a, b) => Math.abs(a.to - a.from) - Math.abs(b.to - b.from));
 }
 
-/** A mend, and the member it is made to. */
-export interface FamilyMend extends Mend {
+/** A change, and the member it is made to. */
+export interface MemberChange extends FieldChange {
   readonly member: number;
 }
 
 /**
  * Where nothing serves all: the changes to one instrument alone that would make one shim serve, least
  * first. Only a member that sets an end can be the one, so only those are tried. Empty where no single
- * change is enough. The mend just reaches: the shim that then serves leaves no room.
+ * change is enough. The change just reaches: the shim that then serves leaves no room.
  */
-export function familyMends({ members, limits }: Family): readonly FamilyMend[] {
+export function changesToShare({ members, limits }: SharedShim): readonly MemberChange[] {
   const without = members.flatMap(({ range }, i) => (typeof range === "string" ? [i] : []));
   const tried = without.length > 0 ? without : [...new Set(limits)];
   if (without.length > 1) return [];
@@ -57,16 +57,19 @@ export function familyMends({ members, limits }: Family): readonly FamilyMend[] 
       const { low, high } = overlapOf(others);
       const own = members[member];
       if (own === undefined || low > high) return [];
-      return mendsFor(own.instrument, [low, high]).map((mend) => ({ ...mend, member }));
+      return changesFor(own.instrument, [low, high]).map((change) => ({ ...change, member }));
     })
     .sort((a, b) => Math.abs(a.to - a.from) - Math.abs(b.to - b.from));
 }
 
 /** The other way about: for the shim at hand, what to change on each member that it does not serve. Empty where it serves. */
-export function mendsForShim({ members }: Family, shim: number): readonly (readonly Mend[])[] {
+export function changesForShim(
+  { members }: SharedShim,
+  shim: number,
+): readonly (readonly FieldChange[])[] {
   return members.map(({ instrument, range }) =>
     typeof range !== "string" && range.low.shim <= shim && shim <= range.high.shim
       ? []
-      : mendsFor(instrument, [shim, shim]),
+      : changesFor(instrument, [shim, shim]),
   );
 }

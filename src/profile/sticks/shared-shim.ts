@@ -8,17 +8,17 @@ export interface Member {
 }
 
 /** One shim for several instruments. */
-export interface Family {
+export interface SharedShim {
   readonly members: readonly Member[];
   /** From the tail end in to the shim's edge, the same for all; null where each keeps its own. */
   readonly contact: number | null;
   /** What serves them all, and the place in it with the most room; null when nothing does. */
-  readonly shared: Shared | null;
+  readonly shared: SharedRange | null;
   /** The members that set the two ends, as indexes; -1 where a member has no range of its own. */
   readonly limits: readonly [low: number, high: number];
 }
 
-interface Shared {
+interface SharedRange {
   readonly low: number;
   readonly high: number;
   /** The middle: the shim farthest from either end. */
@@ -33,7 +33,10 @@ interface Shared {
  * of different kinds and widths. Each member's shims are one interval, so the most room is at the
  * middle of what they share.
  */
-export function familyOf(instruments: readonly Instrument[], contact: number | null): Family {
+export function sharedShimOf(
+  instruments: readonly Instrument[],
+  contact: number | null,
+): SharedShim {
   const members = instruments.map((own): Member => {
     const instrument = contact === null ? own : withContact(own, contact);
     return { instrument, range: shimRangeOf(instrument) };
@@ -75,10 +78,10 @@ const contacts = 40;
 
 /**
  * The one contact, from the tail end to the shallowest tail block, that leaves the most room, with the
- * family at it. Room changes smoothly with the contact but where another member takes over as a limit;
+ * members at it. Room changes smoothly with the contact but where another member takes over as a limit;
  * the best of forty places is refined between its neighbours.
  */
-export function bestContact(instruments: readonly Instrument[]): Family {
+export function bestContact(instruments: readonly Instrument[]): SharedShim {
   const deepest = Math.min(...instruments.map(({ shim }) => shim.tailBlockDepth));
   const room = (contact: number): number => {
     const { low, high } = overlapOf(
@@ -86,8 +89,8 @@ export function bestContact(instruments: readonly Instrument[]): Family {
     );
     return Number.isFinite(high - low) ? high - low : -1e9;
   };
-  if (!(deepest > 0)) return familyOf(instruments, 0);
+  if (!(deepest > 0)) return sharedShimOf(instruments, 0);
   const places = Array.from({ length: contacts + 1 }, (_, i) => (deepest * i) / contacts);
   const best = highest(room, places, places.map(room));
-  return familyOf(instruments, best.x);
+  return sharedShimOf(instruments, best.x);
 }

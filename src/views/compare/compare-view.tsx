@@ -2,7 +2,7 @@ import { Fence } from "../error-boundary.tsx";
 import "./compare.css";
 import { MapPanel } from "./map-panel.tsx";
 import { GhostFigure } from "./overlay-figure.tsx";
-import { FamilyPanel } from "./shared-shim-panel.tsx";
+import { SharedShimPanel } from "./shared-shim-panel.tsx";
 import "./plain-table.css";
 import { SensitivityPanel } from "./sensitivity-panel.tsx";
 import { useShopInstruments } from "./shared-shim-panel.tsx";
@@ -38,7 +38,7 @@ export function CompareView() {
         </Fence>
       </div>
       <Fence what="The shop’s one shim">
-        <FamilyPanel instruments={instruments} />
+        <SharedShimPanel instruments={instruments} />
       </Fence>
     </main>
   );

@@ -6,11 +6,11 @@ import { presets } from "../../instrument/presets.ts";
 import type { Comparison } from "../../store/document/comparison.ts";
 import { readText } from "../../store/document/field-view.ts";
 import type { Shelf } from "../../store/shelf/shelf.ts";
-import type { FamilyJob } from "../../worker/messages.ts";
+import type { SharedShimJob } from "../../worker/messages.ts";
 import { Labelled } from "../fields/labelled.tsx";
 import { useRimwright, useShelfSlot } from "../store-context.ts";
 import { Pick } from "./pick.tsx";
-import { FamilyResult } from "./shared-shim-result.tsx";
+import { SharedShimResult } from "./shared-shim-result.tsx";
 import { useComparison, useNumbers } from "./use-comparison.ts";
 import { useJob } from "./use-job.ts";
 
@@ -20,7 +20,7 @@ const contacts = [
 ] as const;
 
 /** One shim for several instruments. */
-export function FamilyPanel({ instruments }: { readonly instruments: readonly Instrument[] }) {
+export function SharedShimPanel({ instruments }: { readonly instruments: readonly Instrument[] }) {
   const open = useNumbers(useRimwright((state) => state.lastGood));
   const [{ family }, edit] = useComparison();
   const all = useMemo(
@@ -32,11 +32,11 @@ export function FamilyPanel({ instruments }: { readonly instruments: readonly In
     () => (chosen === null ? all : all.filter(({ id }) => chosen.includes(id))),
     [all, chosen],
   );
-  const job = useMemo<FamilyJob>(
-    () => ({ kind: "family", instruments: members, contact, shim }),
+  const job = useMemo<SharedShimJob>(
+    () => ({ kind: "shared-shim", instruments: members, contact, shim }),
     [members, contact, shim],
   );
-  const { state, progress } = useJob<"family">(job);
+  const { state, progress } = useJob<"shared-shim">(job);
   const change = (to: Partial<Comparison["family"]>): void =>
     edit((comparison) => ({ ...comparison, family: { ...comparison.family, ...to } }));
   const toggle = (id: string, on: boolean): void => {
@@ -79,7 +79,7 @@ export function FamilyPanel({ instruments }: { readonly instruments: readonly In
       {state === "failed" && (
         <p className="panel-note">This could not be worked out in this browser.</p>
       )}
-      {progress !== null && <FamilyResult answer={progress.answer} shim={shim} />}
+      {progress !== null && <SharedShimResult answer={progress.answer} shim={shim} />}
     </section>
   );
 }

@@ -2,41 +2,43 @@ import { barScene } from "../../drawing/charts/bars.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { formatLength, nearest64, type Units } from "../../instrument/length.ts";
 import { outcomeNames } from "../../profile/comparison/outcomes.ts";
-import type { Family, Member } from "../../profile/sticks/shared-shim.ts";
-import type { Mend } from "../../profile/sticks/shared-shim-changes.ts";
+import type { Member, SharedShim } from "../../profile/sticks/shared-shim.ts";
+import type { FieldChange } from "../../profile/sticks/shared-shim-changes.ts";
 import type { Limiter } from "../../profile/sticks/shim-range.ts";
-import type { FamilyAnswer } from "../../worker/messages.ts";
+import type { SharedShimAnswer } from "../../worker/messages.ts";
 import { useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { outcomeMeasure } from "./measure-of.ts";
 
 interface Props {
-  readonly answer: FamilyAnswer;
+  readonly answer: SharedShimAnswer;
   readonly shim: number | null;
 }
 
 /** Who can work with which shims, the one with the most room, and what to change where there is none. */
-export function FamilyResult({ answer: { family, mends, forShim }, shim }: Props) {
+export function SharedShimResult({ answer: { sharedShim, changes, forShim }, shim }: Props) {
   const units = useRimwright((state) => state.choices.units);
-  if (family.members.length === 0) return <p className="panel-note">No instrument is chosen.</p>;
-  const scene = (width: number) => sceneOf(family, shim, units, width);
+  if (sharedShim.members.length === 0)
+    return <p className="panel-note">No instrument is chosen.</p>;
+  const scene = (width: number) => sceneOf(sharedShim, shim, units, width);
   return (
     <div className="family-result">
       <div>
         <p className="family-verdict" role="status">
-          {verdict(family, units)}
+          {verdict(sharedShim, units)}
         </p>
-        {family.shared === null && (
+        {sharedShim.shared === null && (
           <ul className="mends">
-            {mends.length === 0 && (
+            {changes.length === 0 && (
               <li>
                 No change to one instrument alone makes one shim serve. Leave one out, or take two
                 shims.
               </li>
             )}
-            {mends.slice(0, 4).map((mend) => (
-              <li key={`${mend.member} ${mend.field}`}>
-                {nameOf(family.members[mend.member])}: {mended(mend, units)} makes one shim serve.
+            {changes.slice(0, 4).map((change) => (
+              <li key={`${change.member} ${change.field}`}>
+                {nameOf(sharedShim.members[change.member])}: {changeSaid(change, units)} makes one
+                shim serve.
               </li>
             ))}
           </ul>
@@ -45,7 +47,7 @@ export function FamilyResult({ answer: { family, mends, forShim }, shim }: Props
           <>
             <h3>With the shim I own, {said(shim, units)}</h3>
             <ul className="mends">
-              {family.members.map((member, i) => (
+              {sharedShim.members.map((member, i) => (
                 <li key={member.instrument.id}>
                   {nameOf(member)}: {toServe(forShim[i], member, shim, units)}
                 </li>
@@ -77,7 +79,7 @@ const said = (mm: number, units: Units): string =>
 const nameOf = (member: Member | undefined): string =>
   member === undefined || member.instrument.name === "" ? "Unnamed" : member.instrument.name;
 
-function verdict({ shared, limits, members, contact }: Family, units: Units): string {
+function verdict({ shared, limits, members, contact }: SharedShim, units: Units): string {
   const at = contact === null ? "" : `, its edge ${said(contact, units)} from the tail end`;
   if (shared !== null) {
     const [low, high] = limits.map((i) => nameOf(members[i]));
@@ -95,23 +97,23 @@ const lowOf = (member: Member | undefined): number =>
 const highOf = (member: Member | undefined): number =>
   member === undefined || typeof member.range === "string" ? Number.NaN : member.range.high.shim;
 
-function mended({ field, from, to }: Mend, units: Units): string {
+function changeSaid({ field, from, to }: FieldChange, units: Units): string {
   const { label } = fieldAt(field, "shim");
   const more = to > from ? "more" : "less";
   return `${label.toLowerCase()} ${said(Math.abs(to - from), units)} ${more} (${said(to, units)})`;
 }
 
 function toServe(
-  mends: readonly Mend[] | undefined,
+  changes: readonly FieldChange[] | undefined,
   { range }: Member,
   shim: number,
   units: Units,
 ): string {
   if (typeof range !== "string" && range.low.shim <= shim && shim <= range.high.shim)
     return "it serves as it is.";
-  if (mends === undefined) return "…";
-  if (mends.length === 0) return "no change of bridge, fingerboard or flat alone makes it serve.";
-  return `${mends.map((mend) => mended(mend, units)).join(", or ")}.`;
+  if (changes === undefined) return "…";
+  if (changes.length === 0) return "no change of bridge, fingerboard or flat alone makes it serve.";
+  return `${changes.map((change) => changeSaid(change, units)).join(", or ")}.`;
 }
 
 const limiterNames: Readonly<Record<Limiter, string>> = {
@@ -124,7 +126,12 @@ const limiterNames: Readonly<Record<Limiter, string>> = {
   reach: "reach of the rim",
 };
 
-function sceneOf({ members, shared }: Family, shim: number | null, units: Units, width: number) {
+function sceneOf(
+  { members, shared }: SharedShim,
+  shim: number | null,
+  units: Units,
+  width: number,
+) {
   const measure = outcomeMeasure("shim", units);
   const at = shared?.shim ?? shim;
   return barScene({

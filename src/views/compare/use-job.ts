@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from "react";
-import { pageDesk } from "../../worker/client.ts";
+import { workerClient } from "../../worker/client.ts";
 import type { Job, JobKind, Progress } from "../../worker/messages.ts";
 
 export interface Running<Kind extends JobKind> {
@@ -26,12 +26,12 @@ export function useJob<Kind extends JobKind>(
   const begin = useCallback(() => {
     if (job === null) return;
     setState("running");
-    stopping.current = pageDesk.ask<Kind>(job, {
-      heard: (heard) => {
-        setProgress(heard);
-        if (heard.share === 1) setState("done");
+    stopping.current = workerClient.run<Kind>(job, {
+      onProgress: (latest) => {
+        setProgress(latest);
+        if (latest.share === 1) setState("done");
       },
-      failed: () => setState("failed"),
+      onFailure: () => setState("failed"),
     });
   }, [job]);
   useEffect(() => {

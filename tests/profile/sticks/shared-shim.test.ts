@@ -3,11 +3,11 @@ import { writeField } from "../../../src/instrument/fields.ts";
 import { type Instrument, windowKinds } from "../../../src/instrument/instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
-import { bestContact, familyOf, withContact } from "../../../src/profile/sticks/shared-shim.ts";
+import { bestContact, sharedShimOf, withContact } from "../../../src/profile/sticks/shared-shim.ts";
 import {
-  familyMends,
-  mendsFor,
-  mendsForShim,
+  changesFor,
+  changesForShim,
+  changesToShare,
 } from "../../../src/profile/sticks/shared-shim-changes.ts";
 import { shimRangeOf } from "../../../src/profile/sticks/shim-range.ts";
 import { drawnInstruments } from "../../support/random-instrument.ts";
@@ -88,7 +88,7 @@ describe("the shims that serve one instrument", () => {
 describe("one shim for several", () => {
   it("is the one an exhaustive search finds, with the most room", () => {
     const members = [orchestra, dreadnought, courses];
-    const { shared, limits } = familyOf(members, null);
+    const { shared, limits } = sharedShimOf(members, null);
     if (shared === null) throw new Error("nothing serves");
     const served = fineGrid.filter((shim) => members.every((one) => serves(one, shim)));
     const [low, high] = [served[0] ?? 0, served.at(-1) ?? 0];
@@ -100,7 +100,7 @@ describe("one shim for several", () => {
   });
 
   it("has no room left at either end", () => {
-    const { shared } = familyOf([orchestra, jumbo], null);
+    const { shared } = sharedShimOf([orchestra, jumbo], null);
     if (shared === null) throw new Error("nothing serves");
     const both = (shim: number): boolean => serves(orchestra, shim) && serves(jumbo, shim);
     expect(both(shared.shim + shared.room - 1e-7)).toBe(true);
@@ -113,7 +113,7 @@ describe("one shim for several", () => {
     const members = [orchestra, { ...jumbo, shim: { contact: 5, tailBlockDepth: 30 } }, courses];
     const best = bestContact(members);
     const roomAt = (contact: number): number =>
-      familyOf(
+      sharedShimOf(
         members.map((one) => withContact(one, contact)),
         null,
       ).shared?.room ?? -1;
@@ -125,7 +125,7 @@ describe("one shim for several", () => {
   });
 
   it("is none for nobody", () => {
-    expect(familyOf([], null).shared).toBeNull();
+    expect(sharedShimOf([], null).shared).toBeNull();
   });
 });
 
@@ -133,12 +133,12 @@ describe("when no shim serves all", () => {
   const members = [threeQuarter, orchestra, dreadnought];
 
   it("the least change found is the least an exhaustive search finds", () => {
-    const family = familyOf(members, null);
-    expect(family.shared).toBeNull();
-    const [least] = familyMends(family);
-    if (least === undefined) throw new Error("no mend");
+    const sharedShim = sharedShimOf(members, null);
+    expect(sharedShim.shared).toBeNull();
+    const [least] = changesToShare(sharedShim);
+    if (least === undefined) throw new Error("no change");
     const works = (member: number, field: typeof least.field, to: number): boolean =>
-      familyOf(
+      sharedShimOf(
         members.map((one, i) => (i === member ? writeField(one, field, to) : one)),
         null,
       ).shared !== null;
@@ -159,19 +159,19 @@ describe("when no shim serves all", () => {
   });
 
   it("says so when no single change is enough", () => {
-    expect(familyMends(familyOf(presets, null))).toEqual([]);
+    expect(changesToShare(sharedShimOf(presets, null))).toEqual([]);
   });
 });
 
 describe("the shim at hand", () => {
   it("needs nothing where it serves, and else a change that just makes it serve", () => {
-    const family = familyOf([orchestra, threeQuarter, parlour], null);
-    const mends = mendsForShim(family, 9);
-    expect(mends[0]).toEqual([]);
-    expect(mends[1]?.length).toBeGreaterThan(0);
-    for (const [member, list] of mends.entries())
+    const sharedShim = sharedShimOf([orchestra, threeQuarter, parlour], null);
+    const changes = changesForShim(sharedShim, 9);
+    expect(changes[0]).toEqual([]);
+    expect(changes[1]?.length).toBeGreaterThan(0);
+    for (const [member, list] of changes.entries())
       for (const { field, from, to } of list) {
-        const own = family.members[member]?.instrument ?? orchestra;
+        const own = sharedShim.members[member]?.instrument ?? orchestra;
         const past = (more: number): boolean =>
           serves(writeField(own, field, to + Math.sign(to - from) * more), 9);
         expect(past(1e-8)).toBe(true);
@@ -180,7 +180,7 @@ describe("the shim at hand", () => {
   });
 
   it("stands the least change first", () => {
-    const changes = mendsFor(threeQuarter, [10, 10]).map(({ from, to }) => Math.abs(to - from));
+    const changes = changesFor(threeQuarter, [10, 10]).map(({ from, to }) => Math.abs(to - from));
     expect(changes.length).toBeGreaterThan(1);
     expect(changes).toEqual([...changes].sort((a, b) => a - b));
   });

@@ -1,17 +1,17 @@
 import { presets } from "../../src/instrument/presets.ts";
-import { bestContact, familyOf } from "../../src/profile/sticks/shared-shim.ts";
+import { bestContact, sharedShimOf } from "../../src/profile/sticks/shared-shim.ts";
 import { drawnInstruments } from "../support/random-instrument.ts";
 import { duration, report } from "./report.ts";
 
 /** How one shim for many scales with how many. */
-export function benchFamily(): void {
+export function benchSharedShim(): void {
   const many = [...presets, ...drawnInstruments(194, 11)];
-  familyOf(many, null);
+  sharedShimOf(many, null);
   const rows = [1, 10, 50, 200].map((count) => {
     const members = many.slice(0, count);
     return [
       `${count} ${count === 1 ? "instrument" : "instruments"}`,
-      duration(timed(() => familyOf(members, null))),
+      duration(timed(() => sharedShimOf(members, null))),
       duration(timed(() => bestContact(members))),
     ];
   });
