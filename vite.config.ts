@@ -1,4 +1,6 @@
 import react from "@vitejs/plugin-react";
+import { renderUnicodeCompact } from "uqr";
+import type { PreviewServer } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 import type { Reporter } from "vitest/node";
@@ -36,18 +38,40 @@ const strictPolicy = {
 const offline = VitePWA({
   registerType: "prompt",
   injectRegister: "script-defer",
-  includeAssets: ["icon.svg"],
+  includeAssets: ["icon.svg", "icon-180.png"],
   workbox: { globPatterns: ["**/*.{js,css,html,svg}"] },
   manifest: {
     name: "Rimwright",
     short_name: "Rimwright",
     description: "The tail shim for a domed guitar rim, and all that follows from it.",
+    lang: "en",
+    categories: ["utilities"],
     display: "standalone",
     background_color: "#faf8f2",
     theme_color: "#faf8f2",
-    icons: [{ src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" }],
+    icons: [
+      { src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" },
+      { src: "icon-192.png", sizes: "192x192", type: "image/png", purpose: "any" },
+      { src: "icon-512.png", sizes: "512x512", type: "image/png", purpose: "any" },
+      { src: "icon-maskable-512.png", sizes: "512x512", type: "image/png", purpose: "maskable" },
+    ],
   },
 });
+
+/** `npm start -- --host`: under each address a tablet can reach, the code that a tablet can scan. */
+const scannableAddress = {
+  name: "scannable-address",
+  configurePreviewServer(server: PreviewServer) {
+    const printUrls = server.printUrls.bind(server);
+    server.printUrls = () => {
+      printUrls();
+      for (const address of server.resolvedUrls?.network ?? [])
+        server.config.logger.info(
+          `\n  ${address}\n\n${renderUnicodeCompact(address, { border: 2 })}`,
+        );
+    };
+  },
+};
 
 /** Ends a test run with its count on one plain line, for readers of logs. */
 const closingLine: Reporter = {
@@ -62,7 +86,9 @@ const closingLine: Reporter = {
 
 export default defineConfig({
   base: "./",
-  plugins: [react(), strictPolicy, offline],
+  plugins: [react(), strictPolicy, offline, scannableAddress],
+  // What is served is public and takes nothing in, so it may be reached by any name the shop has given.
+  preview: { allowedHosts: true },
   build: {
     target: "es2023",
     modulePreload: { polyfill: false },

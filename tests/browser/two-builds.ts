@@ -13,11 +13,16 @@ export interface TwoBuilds {
 export const buildShown = (): string =>
   document.querySelector<HTMLMetaElement>("meta[name=build]")?.content ?? "first";
 
-/** Serves what is served at `source`. The second build's page has another content, and so another revision in its worker's list. */
-export async function twoBuilds(source: string): Promise<TwoBuilds> {
+/**
+ * Serves what is served at `source`, under `folder` and nowhere else. The second build's page has another
+ * content, and so another revision in its worker's list.
+ */
+export async function twoBuilds(source: string, folder = "/"): Promise<TwoBuilds> {
   let second = false;
   const server = createServer(async (request, response) => {
-    const { pathname } = new URL(request.url ?? "/", source);
+    const asked = new URL(request.url ?? "/", source).pathname;
+    if (!asked.startsWith(folder)) return response.writeHead(404).end();
+    const pathname = asked.slice(folder.length - 1);
     const answer = await fetch(new URL(pathname, source));
     const type = answer.headers.get("content-type") ?? "application/octet-stream";
     response.writeHead(answer.status, { "content-type": type, "cache-control": "no-cache" });
@@ -32,7 +37,7 @@ export async function twoBuilds(source: string): Promise<TwoBuilds> {
   await new Promise<void>((listening) => server.listen(0, "localhost", listening));
   const { port } = server.address() as AddressInfo;
   return {
-    address: `http://localhost:${port}/`,
+    address: `http://localhost:${port}${folder}`,
     goOver: () => {
       second = true;
     },
