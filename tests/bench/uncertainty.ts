@@ -1,8 +1,8 @@
 import type { Page } from "@playwright/test";
 import jStat from "jstat";
 import { defaultInstrument } from "../../src/instrument/schema.ts";
-import { asBuilt } from "../../src/profile/uncertainty/built-instrument.ts";
 import { drawnKinds, inputsOf, modelOf } from "../../src/profile/uncertainty/perturbed-model.ts";
+import { withShimFixed } from "../../src/profile/uncertainty/tolerances.ts";
 import { CertaintyRun } from "../../src/profile/uncertainty/uncertainty.ts";
 import { withBuiltPage } from "../browser/built-page.ts";
 import { longestTask, taskCategories } from "../browser/longest-task.ts";
@@ -60,7 +60,7 @@ function own(draws: number): number {
 
 /** The same model, its inputs drawn and its outcomes summed up by the library. */
 function byLibrary(draws: number): number {
-  const built = asBuilt(defaultInstrument);
+  const built = withShimFixed(defaultInstrument);
   if (built === null) throw new Error("The bench's instrument has no plan.");
   const start = performance.now();
   const inputs = inputsOf(built, "normal");

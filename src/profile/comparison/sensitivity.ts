@@ -3,9 +3,9 @@ import { fieldAt, fieldPaths, readField, writeField } from "../../instrument/fie
 import type { Instrument } from "../../instrument/instrument.ts";
 import { deg, mm, type Phrase, type Quantity } from "../../instrument/phrase.ts";
 import { settingOf } from "../setting.ts";
-import { asBuilt, tolerancesOf } from "../uncertainty/built-instrument.ts";
 import { slopeAt, stepOf } from "../uncertainty/perturbed-model.ts";
 import { type ChainKey, chainOnShim } from "../uncertainty/saddle-chain.ts";
+import { tolerancesOf, withShimFixed } from "../uncertainty/tolerances.ts";
 
 /** How much one measure of the built instrument moves an outcome, the shim staying as it is. */
 export interface Sensitivity {
@@ -43,7 +43,7 @@ export function sensitivitiesOf(
   instrument: Instrument,
   outcome: MovedOutcome,
 ): readonly Sensitivity[] | null {
-  const built = asBuilt(instrument);
+  const built = withShimFixed(instrument);
   if (built === null || !settingOf(built).ok) return null;
   const plusMinus = new Map(tolerancesOf(built));
   return fieldPaths

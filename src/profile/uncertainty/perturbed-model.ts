@@ -3,10 +3,10 @@ import { fieldAt, readField } from "../../instrument/fields.ts";
 import { type Instrument, type Range, windowKinds } from "../../instrument/instrument.ts";
 import { domeFits, domeOnShim } from "../reach.ts";
 import { type Setting, settingOf } from "../setting.ts";
-import { tolerancesOf } from "./built-instrument.ts";
 import { cleanShimOf, cleanShimTable } from "./clean-shim.ts";
 import type { Input, Model, Shape } from "./monte-carlo.ts";
 import { chainOf } from "./saddle-chain.ts";
+import { tolerancesOf } from "./tolerances.ts";
 
 /** What is drawn of an instrument: an outcome for each window, and how much thicker the shim is than the thinnest clean one. */
 export const drawnKinds = [...windowKinds, "cleanRoom"] as const;

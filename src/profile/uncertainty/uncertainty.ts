@@ -1,5 +1,4 @@
 import type { Instrument, Range } from "../../instrument/instrument.ts";
-import { asBuilt } from "./built-instrument.ts";
 import { chanceWithin, type FirstOrder, firstOrderOf } from "./first-order.ts";
 import { Draws, type Shape } from "./monte-carlo.ts";
 import {
@@ -12,6 +11,7 @@ import {
   stepOf,
 } from "./perturbed-model.ts";
 import type { Drawn } from "./running-statistics.ts";
+import { withShimFixed } from "./tolerances.ts";
 
 /** One outcome, by both methods. */
 export interface Sureness {
@@ -64,7 +64,7 @@ export class CertaintyRun {
 
   /** Null where the instrument has no plan, or none as soon as a measure is a little off. */
   static of(asked: CertaintyAsked): CertaintyRun | null {
-    const built = asBuilt(asked.instrument);
+    const built = withShimFixed(asked.instrument);
     if (built === null) return null;
     const inputs = inputsOf(built, asked.shape);
     const paths = inputs.map(({ path }) => path);

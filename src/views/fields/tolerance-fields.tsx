@@ -4,10 +4,10 @@ import { fieldFigure, parseField, unitAfter } from "../../instrument/field-text.
 import { defaultTolerances, fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import {
-  asBuilt,
   tolerancesOf,
   withGeneralTolerances,
-} from "../../profile/uncertainty/built-instrument.ts";
+  withShimFixed,
+} from "../../profile/uncertainty/tolerances.ts";
 import { setTolerances } from "../../store/document/edits.ts";
 import { useAct, useRimwright } from "../store-context.ts";
 import { FieldChoice } from "./field-choice.tsx";
@@ -17,7 +17,7 @@ import "./tolerance-fields.css";
 export function ToleranceFields() {
   const instrument = useRimwright((state) => state.lastGood);
   const act = useAct();
-  const built = useMemo(() => asBuilt(instrument) ?? instrument, [instrument]);
+  const built = useMemo(() => withShimFixed(instrument) ?? instrument, [instrument]);
   const [asked, setAsked] = useState<readonly FieldPath[]>([]);
   const stated = tolerancesOf(built).map(([path]) => path);
   const emptied = asked.filter((path) => !stated.includes(path));

@@ -4,7 +4,7 @@ import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import type { Place } from "../../../src/profile/comparison/contour.ts";
 import { type MapAsked, mapOf, passesAll, roundStep } from "../../../src/profile/comparison/map.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
-import { asBuilt } from "../../../src/profile/uncertainty/built-instrument.ts";
+import { withShimFixed } from "../../../src/profile/uncertainty/tolerances.ts";
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -15,7 +15,7 @@ const asked: MapAsked = {
   hold: "shim",
 };
 
-const built = asBuilt(defaultInstrument) ?? defaultInstrument;
+const built = withShimFixed(defaultInstrument) ?? defaultInstrument;
 const map = mapOf(defaultInstrument, asked);
 const at = (x: number, y: number) =>
   writeField(writeField(built, "target.value", x), "dome.dishRadius", y);

@@ -3,12 +3,6 @@ import { writeField } from "../../../src/instrument/fields.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
-import {
-  asBuilt,
-  generalTolerance,
-  tolerancesOf,
-  withGeneralTolerances,
-} from "../../../src/profile/uncertainty/built-instrument.ts";
 import { Draws, type Input, type Model } from "../../../src/profile/uncertainty/monte-carlo.ts";
 import {
   drawnKinds,
@@ -19,6 +13,12 @@ import {
 import { Random } from "../../../src/profile/uncertainty/random.ts";
 import { Tally } from "../../../src/profile/uncertainty/running-statistics.ts";
 import { chainOfInstrument } from "../../../src/profile/uncertainty/saddle-chain.ts";
+import {
+  generalTolerance,
+  tolerancesOf,
+  withGeneralTolerances,
+  withShimFixed,
+} from "../../../src/profile/uncertainty/tolerances.ts";
 import { drawnInstruments } from "../../support/random-instrument.ts";
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -26,7 +26,7 @@ vi.setConfig({ testTimeout: 60_000 });
 const instruments = [...presets, ...drawnInstruments(40, 4)];
 
 function built(of = defaultInstrument) {
-  const found = asBuilt(of);
+  const found = withShimFixed(of);
   if (found === null) throw new Error(`${of.name} has no plan`);
   return found;
 }

@@ -9,7 +9,7 @@ import { solve } from "../solve.ts";
  * longer answers to what the other measures turn out to be. Errors act on this. Its `target.value`
  * is the shim's thickness, mm. Null where the plan has no shim.
  */
-export function asBuilt(instrument: Instrument): Instrument | null {
+export function withShimFixed(instrument: Instrument): Instrument | null {
   if (instrument.target.kind === "shim") return instrument;
   const set = settingOf(instrument);
   if (!set.ok) return null;
@@ -76,7 +76,7 @@ export function generalTolerance(size: number, name: GeneralClass): number | nul
  * keep their own: the class speaks of linear sizes, and a dish is not cut to it.
  */
 export function withGeneralTolerances(instrument: Instrument, name: GeneralClass): Instrument {
-  const built = asBuilt(instrument) ?? instrument;
+  const built = withShimFixed(instrument) ?? instrument;
   const changed = tolerancesOf(built).map(([path, plusMinus]) => {
     const size = readField(built, path) ?? 0;
     const linear = fieldAt(path, "shim").quantity === "length";
