@@ -1,8 +1,8 @@
 import { mapOf } from "../profile/comparison/map.ts";
 import { bestContact, sharedShimOf } from "../profile/sticks/shared-shim.ts";
 import { changesForShim, changesToShare } from "../profile/sticks/shared-shim-changes.ts";
-import { CertaintyRun } from "../profile/uncertainty/uncertainty.ts";
-import type { CertaintyJob, Job, Progress, SharedShimAnswer, SharedShimJob } from "./messages.ts";
+import { UncertaintyRun } from "../profile/uncertainty/uncertainty.ts";
+import type { Job, Progress, SharedShimAnswer, SharedShimJob, UncertaintyJob } from "./messages.ts";
 
 /** What a job needs of whoever runs it. */
 export interface JobContext {
@@ -19,7 +19,7 @@ export async function runJob(job: Job, context: JobContext): Promise<void> {
   await context.pause();
   if (context.stopped()) return;
   switch (job.kind) {
-    case "certainty":
+    case "uncertainty":
       return drawSamples(job, context);
     case "map":
       return context.report({ share: 1, answer: mapOf(job.instrument, job.asked) });
@@ -33,8 +33,8 @@ const chunk = 10_000;
 /** Milliseconds between reports. */
 const reportEvery = 120;
 
-async function drawSamples({ asked, draws }: CertaintyJob, context: JobContext): Promise<void> {
-  const run = CertaintyRun.of(asked);
+async function drawSamples({ asked, draws }: UncertaintyJob, context: JobContext): Promise<void> {
+  const run = UncertaintyRun.of(asked);
   if (run === null) return context.report({ share: 1, answer: null });
   let last = context.now();
   while (run.count < draws) {

@@ -2,14 +2,14 @@ import type { Instrument } from "../instrument/instrument.ts";
 import type { InputMap, MapAsked } from "../profile/comparison/map.ts";
 import type { SharedShim } from "../profile/sticks/shared-shim.ts";
 import type { FieldChange, MemberChange } from "../profile/sticks/shared-shim-changes.ts";
-import type { Certainty, CertaintyAsked } from "../profile/uncertainty/uncertainty.ts";
+import type { Uncertainty, UncertaintyRequest } from "../profile/uncertainty/uncertainty.ts";
 
 /** Computations too long for the page itself. */
-export type Job = CertaintyJob | MapJob | SharedShimJob;
+export type Job = UncertaintyJob | MapJob | SharedShimJob;
 
-export interface CertaintyJob {
-  readonly kind: "certainty";
-  readonly asked: CertaintyAsked;
+export interface UncertaintyJob {
+  readonly kind: "uncertainty";
+  readonly asked: UncertaintyRequest;
   readonly draws: number;
 }
 
@@ -37,7 +37,7 @@ export interface SharedShimAnswer {
 }
 
 export interface Answers {
-  readonly certainty: Certainty | null;
+  readonly uncertainty: Uncertainty | null;
   readonly map: InputMap | null;
   readonly "shared-shim": SharedShimAnswer;
 }

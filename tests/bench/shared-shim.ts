@@ -1,11 +1,11 @@
 import { presets } from "../../src/instrument/presets.ts";
 import { bestContact, sharedShimOf } from "../../src/profile/sticks/shared-shim.ts";
-import { drawnInstruments } from "../support/random-instrument.ts";
+import { randomInstruments } from "../support/random-instrument.ts";
 import { duration, report } from "./report.ts";
 
 /** How one shim for many scales with how many. */
 export function benchSharedShim(): void {
-  const many = [...presets, ...drawnInstruments(194, 11)];
+  const many = [...presets, ...randomInstruments(194, 11)];
   sharedShimOf(many, null);
   const rows = [1, 10, 50, 200].map((count) => {
     const members = many.slice(0, count);

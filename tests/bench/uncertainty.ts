@@ -1,9 +1,13 @@
 import type { Page } from "@playwright/test";
 import jStat from "jstat";
 import { defaultInstrument } from "../../src/instrument/schema.ts";
-import { drawnKinds, inputsOf, modelOf } from "../../src/profile/uncertainty/perturbed-model.ts";
+import {
+  inputsOf,
+  modelOf,
+  perturbedOutcomes,
+} from "../../src/profile/uncertainty/perturbed-model.ts";
 import { withShimFixed } from "../../src/profile/uncertainty/tolerances.ts";
-import { CertaintyRun } from "../../src/profile/uncertainty/uncertainty.ts";
+import { UncertaintyRun } from "../../src/profile/uncertainty/uncertainty.ts";
 import { withBuiltPage } from "../browser/built-page.ts";
 import { longestTask, taskCategories } from "../browser/longest-task.ts";
 import { duration, report } from "./report.ts";
@@ -51,7 +55,7 @@ const perSecond = (draws: number, milliseconds: number): string =>
 
 function own(draws: number): number {
   const start = performance.now();
-  const run = CertaintyRun.of(asked);
+  const run = UncertaintyRun.of(asked);
   if (run === null) throw new Error("The bench's instrument has no plan.");
   run.run(draws);
   run.result();
@@ -70,8 +74,8 @@ function byLibrary(draws: number): number {
     true,
   );
   const values = new Float64Array(inputs.length);
-  const outcomes = new Float64Array(drawnKinds.length);
-  const kept = drawnKinds.map(() => new Array<number>(draws));
+  const outcomes = new Float64Array(perturbedOutcomes.length);
+  const kept = perturbedOutcomes.map(() => new Array<number>(draws));
   for (let draw = 0; draw < draws; draw++) {
     inputs.forEach(({ value, u }, i) => {
       values[i] = jStat.normal.sample(value, u);

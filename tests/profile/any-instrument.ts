@@ -33,7 +33,7 @@ const nearTo = ({ min, max, default: usual }: Field, share: number): number =>
   Math.min(max, Math.max(min, usual * (0.95 + 0.1 * share)));
 
 /** `daring`, 0 to 1, is how often a field of this instrument leaves its default's neighbourhood. */
-function drawnValue(field: Field, daring: number, share: number): number | null {
+function randomValue(field: Field, daring: number, share: number): number | null {
   const value =
     share < daring ? anyIn(field, share / daring) : nearTo(field, (share - daring) / (1 - daring));
   return value === null || field.quantity !== "count" ? value : Math.round(value);
@@ -70,10 +70,10 @@ export const anyInstrument: fc.Arbitrary<Instrument> = fc
     places: fc.tuple(placeShare, placeShare, placeShare),
   })
   .map(({ daring, values, target, kind, dared, places }) => {
-    const json: Json = { target: { kind, value: drawnValue(targetFields[kind], daring, target) } };
+    const json: Json = { target: { kind, value: randomValue(targetFields[kind], daring, target) } };
     paths.forEach((path, i) => {
       const [group = "", name = "", end] = path.split(".");
-      const value = drawnValue(fields[path], daring, values[i] ?? 0);
+      const value = randomValue(fields[path], daring, values[i] ?? 0);
       json[group] ??= {};
       const stated = json[group];
       stated[name] = end === undefined ? value : [...((stated[name] ?? []) as unknown[]), value];

@@ -4,7 +4,7 @@ import { presets } from "../../src/instrument/presets.ts";
 import type { Profile } from "../../src/profile/outcome.ts";
 import { type Exact, exact } from "../support/high-precision.ts";
 import { type PreciseChain, preciseInstrument } from "../support/precise.ts";
-import { aimedAt, drawnInstruments } from "../support/random-instrument.ts";
+import { aimedAt, randomInstruments } from "../support/random-instrument.ts";
 import { solved } from "../support/solved.ts";
 
 /*
@@ -18,7 +18,7 @@ const agreed = 1e-9;
 /** Fifty digits take their time on a busy machine. */
 vi.setConfig({ testTimeout: 60_000 });
 
-const instruments = [...presets, ...drawnInstruments(24, 20261107)];
+const instruments = [...presets, ...randomInstruments(24, 20261107)];
 
 const named = instruments.map((instrument, i) => [`${i} ${instrument.name}`, instrument] as const);
 

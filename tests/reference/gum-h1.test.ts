@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { firstOrderOf } from "../../src/profile/uncertainty/first-order.ts";
-import { Draws, type Input, type Model } from "../../src/profile/uncertainty/monte-carlo.ts";
+import { type Input, type Model, MonteCarlo } from "../../src/profile/uncertainty/monte-carlo.ts";
 
 /*
  * GUM (JCGM 100:2008) H.1, end-gauge calibration. The components in nm are as the documentation of a
@@ -57,7 +57,7 @@ describe("GUM H.1", () => {
   });
 
   it("drawn, has the 34 nm that terms of the second order make of it", () => {
-    const run = new Draws(inputs, gauge, [null], 1);
+    const run = new MonteCarlo(inputs, gauge, [null], 1);
     run.run(1_000_000);
     const u = run.outcome(0, 40)?.u ?? Number.NaN;
     expect(Math.round(u)).toBe(34);

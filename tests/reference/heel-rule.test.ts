@@ -4,7 +4,7 @@ import { defaultInstrument } from "../../src/instrument/schema.ts";
 import { correctionOf } from "../../src/profile/bench/correction.ts";
 import { heelOff } from "../../src/profile/bench/remedy-neck.ts";
 import { outlookFrom, recordOf } from "../support/bench-record.ts";
-import { drawnInstruments } from "../support/random-instrument.ts";
+import { randomInstruments } from "../support/random-instrument.ts";
 
 /*
  * Wood off the heel's tip = error at the saddle × heel length / (body join to saddle): similar triangles, exact;
@@ -21,7 +21,7 @@ function riseFor({ neck, bridge }: Instrument, off: number): number {
 
 describe("the heel rule", () => {
   it("holds on instruments of all kinds, both ways", () => {
-    for (const instrument of [defaultInstrument, ...drawnInstruments(20, 31)])
+    for (const instrument of [defaultInstrument, ...randomInstruments(20, 31)])
       for (const error of [0.2, 1, 2.5]) {
         const { flatGap } = outlookFrom(instrument, recordOf({})).heights;
         for (const way of [1, -1]) {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { firstOrderOf } from "../../src/profile/uncertainty/first-order.ts";
-import { Draws, type Input, type Model } from "../../src/profile/uncertainty/monte-carlo.ts";
+import { type Input, type Model, MonteCarlo } from "../../src/profile/uncertainty/monte-carlo.ts";
 
 /*
  * JCGM 101:2008, 9.2: the additive model Y = X1 + X2 + X3 + X4. Standard uncertainties exact; the
@@ -37,7 +37,7 @@ describe.each(cases)("$clause", ({ inputs, u, half }) => {
   });
 
   it("a million draws: mean, standard uncertainty and 95 % interval", () => {
-    const run = new Draws(inputs, sum, [null], 101);
+    const run = new MonteCarlo(inputs, sum, [null], 101);
     run.run(draws);
     const drawn = run.outcome(0, 40);
     if (drawn === null) throw new Error("nothing was drawn");
@@ -52,7 +52,7 @@ describe.each(cases)("$clause", ({ inputs, u, half }) => {
 
 it("the interval of four rectangular inputs is told apart from four normal ones", () => {
   const [normal, rectangular] = [inputs("normal"), inputs("rectangular")].map((both) => {
-    const run = new Draws(both, sum, [null], 5);
+    const run = new MonteCarlo(both, sum, [null], 5);
     run.run(draws);
     return run.outcome(0, 40)?.interval[1] ?? Number.NaN;
   });

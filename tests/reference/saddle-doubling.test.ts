@@ -3,7 +3,7 @@ import { defaultInstrument } from "../../src/instrument/schema.ts";
 import { actionFor } from "../../src/profile/bench/remedy-bridge.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { outlookFrom, recordOf } from "../support/bench-record.ts";
-import { drawnInstruments } from "../support/random-instrument.ts";
+import { randomInstruments } from "../support/random-instrument.ts";
 
 /*
  * "Removing at the saddle: twice the change wanted at fret 12" (a kit maker's manual,
@@ -19,7 +19,7 @@ describe("the doubling at the saddle", () => {
   });
 
   it("is twice to a hundredth with it, and the core's own strings agree", () => {
-    for (const instrument of [defaultInstrument, ...drawnInstruments(10, 41)]) {
+    for (const instrument of [defaultInstrument, ...randomInstruments(10, 41)]) {
       const stand = outlookFrom(instrument, recordOf({}));
       const change = actionFor(stand, -0.6);
       expect(-0.6 / change).toBeGreaterThan(2);

@@ -43,7 +43,7 @@ async function timed<T>(act: () => Promise<T>): Promise<readonly [T, number]> {
   return [done, (user + system) / 1000];
 }
 
-class Tally {
+class RunningStatistics {
   count = 0;
   taken = 0;
   slowest = 0;
@@ -74,7 +74,7 @@ function finite(key: string, value: unknown): unknown {
   return value;
 }
 
-async function tryFile(tally: Tally, what: string, file: Blob): Promise<void> {
+async function tryFile(tally: RunningStatistics, what: string, file: Blob): Promise<void> {
   const reading = await tally.time(what, () => readIntake(shelf, file));
   if (!reading.ok) return expect(reading.reason).not.toBe("");
   const { fresh, clashes, bad } = reading.intake;
@@ -117,7 +117,7 @@ describe("hostile input", () => {
 
   test("files: none crashes, none holds the page up, none changes the shelf", async () => {
     const before = await dump();
-    const tally = new Tally();
+    const tally = new RunningStatistics();
     for (const text of sampled(spoiled(shelfText), size.shelves))
       await tryFile(tally, "spoiled shelf", new Blob([text]));
     for (const text of sampled(spoiled(fixture("instrument.json")), size.alone))
@@ -199,13 +199,13 @@ describe("hostile input", () => {
     ["nothing", () => new Blob([])],
   ];
   test.each(big)("%s", async (what, file) => {
-    const tally = new Tally();
+    const tally = new RunningStatistics();
     await tryFile(tally, what, file());
     expect(tally.slowest).toBeLessThan(longest);
   });
 
   test("fragments: none crashes, none unfolds beyond its limit, none holds the page up", async () => {
-    const tally = new Tally();
+    const tally = new RunningStatistics();
     const sound = fixture("fragment.txt").trim();
     const kinds: readonly (readonly [string, fc.Arbitrary<string>, number])[] = [
       ["any text", fc.string({ unit: "binary", maxLength: 300 }).map((text) => `1${text}`), 1 / 6],
@@ -231,7 +231,7 @@ describe("hostile input", () => {
     ["groups within the limit", `${'{"body":'.repeat(20_000)}{}${"}".repeat(20_000)}`, 1],
     ["a bomb in a bomb", packed(" ".repeat(10_000_000)), 0],
   ])("a fragment that unfolds to %s is dealt with in time", async (what, text, taken) => {
-    const tally = new Tally();
+    const tally = new RunningStatistics();
     const bomb = packed(text);
     expect(bomb.length).toBeLessThan(20_000);
     await tryFragment(tally, what, bomb);
@@ -239,7 +239,7 @@ describe("hostile input", () => {
     expect(tally.slowest).toBeLessThan(longest);
   });
 
-  async function tryFragment(tally: Tally, what: string, text: string): Promise<void> {
+  async function tryFragment(tally: RunningStatistics, what: string, text: string): Promise<void> {
     const read = await tally.time(what, () => readShareText(text));
     if (!read.ok) return expect(read.problems[0]?.message).not.toBe("");
     tally.taken += 1;

@@ -96,7 +96,7 @@ export const plausibleInstrument: fc.Arbitrary<Instrument> = fc
   .map((parts) => instrumentFrom({ ...parts, id: "drawn", name: "Drawn by lot" }));
 
 /** A fixed list of them. */
-export const drawnInstruments = (howMany: number, seed: number): Instrument[] =>
+export const randomInstruments = (howMany: number, seed: number): Instrument[] =>
   fc.sample(plausibleInstrument, { numRuns: howMany, seed });
 
 /** The same instrument with another target. */

@@ -1,15 +1,15 @@
 import { describe, expect, it, vi } from "vitest";
 import { presets } from "../../src/instrument/presets.ts";
 import { defaultInstrument } from "../../src/instrument/schema.ts";
-import { CertaintyRun } from "../../src/profile/uncertainty/uncertainty.ts";
+import { UncertaintyRun } from "../../src/profile/uncertainty/uncertainty.ts";
 import { WorkerClient, type WorkerHandle } from "../../src/worker/client.ts";
 import { runJob } from "../../src/worker/jobs.ts";
-import type { CertaintyJob, Progress, Report, Request } from "../../src/worker/messages.ts";
+import type { Progress, Report, Request, UncertaintyJob } from "../../src/worker/messages.ts";
 
 vi.setConfig({ testTimeout: 30_000 });
 
 const asked = { instrument: defaultInstrument, shape: "normal", seed: 3 } as const;
-const drawing = (draws: number): CertaintyJob => ({ kind: "certainty", draws, asked });
+const drawing = (draws: number): UncertaintyJob => ({ kind: "uncertainty", draws, asked });
 
 /** Does a job with a clock that goes on by 50 ms at each look. */
 async function done(job: Parameters<typeof runJob>[0], stopAfter = Number.POSITIVE_INFINITY) {
@@ -37,7 +37,7 @@ describe("a job", () => {
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
     expect(shares.at(-1)).toBe(1);
     expect(shares.filter((share) => share === 1)).toHaveLength(1);
-    const run = CertaintyRun.of(asked);
+    const run = UncertaintyRun.of(asked);
     run?.run(65_000);
     expect(reports.at(-1)?.answer).toEqual(run?.result());
   });
@@ -57,7 +57,7 @@ describe("a job", () => {
   it("answers nothing where there is no plan", async () => {
     const far = { ...defaultInstrument, target: { kind: "pitch", value: 40 } } as const;
     const reports = await done({
-      kind: "certainty",
+      kind: "uncertainty",
       draws: 10,
       asked: { ...asked, instrument: far },
     });
@@ -96,7 +96,7 @@ function clientOf(worker: FakeWorker) {
   const client = new WorkerClient(() => worker);
   const heard: string[] = [];
   const ask = (name: string) =>
-    client.run<"certainty">(drawing(10), {
+    client.run<"uncertainty">(drawing(10), {
       onProgress: ({ share }) => heard.push(`${name} ${share}`),
       onFailure: () => heard.push(`${name} failed`),
     });
@@ -134,7 +134,7 @@ describe("the worker client", () => {
     const client = new WorkerClient(() => workers.shift() ?? second);
     const failed: number[] = [];
     const ask = () =>
-      client.run<"certainty">(drawing(10), {
+      client.run<"uncertainty">(drawing(10), {
         onProgress: () => {},
         onFailure: () => failed.push(1),
       });
@@ -150,7 +150,7 @@ describe("the worker client", () => {
       throw new Error("no workers here");
     });
     let failed = false;
-    client.run<"certainty">(drawing(10), {
+    client.run<"uncertainty">(drawing(10), {
       onProgress: () => {},
       onFailure: () => {
         failed = true;

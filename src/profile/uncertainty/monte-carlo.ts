@@ -1,6 +1,6 @@
 import type { Range } from "../../instrument/instrument.ts";
 import { Random } from "./random.ts";
-import { type Drawn, Tally } from "./running-statistics.ts";
+import { RunningStatistics, type Statistics } from "./running-statistics.ts";
 
 export type Shape = "normal" | "rectangular";
 
@@ -19,14 +19,14 @@ export type Model = (inputs: Float64Array, outcomes: Float64Array) => boolean;
  * the outcomes counted (JCGM 101:2008, clause 7). The same seed gives the same draws, however they
  * are divided into runs.
  */
-export class Draws {
+export class MonteCarlo {
   readonly #inputs: readonly Input[];
   readonly #model: Model;
   readonly #windows: readonly (Range | null)[];
   readonly #random: Random;
   readonly #values: Float64Array;
   readonly #outcomes: Float64Array;
-  readonly #tallies: readonly Tally[];
+  readonly #statistics: readonly RunningStatistics[];
   readonly #met: Uint32Array;
   #metAll = 0;
   #count = 0;
@@ -45,7 +45,7 @@ export class Draws {
     this.#random = Random.seeded(seed);
     this.#values = new Float64Array(inputs.length);
     this.#outcomes = new Float64Array(windows.length);
-    this.#tallies = windows.map(() => new Tally());
+    this.#statistics = windows.map(() => new RunningStatistics());
     this.#met = new Uint32Array(windows.length);
   }
 
@@ -72,9 +72,9 @@ export class Draws {
 
   #judge(): void {
     let all = true;
-    for (let i = 0; i < this.#tallies.length; i++) {
+    for (let i = 0; i < this.#statistics.length; i++) {
       const value = this.#outcomes[i] ?? Number.NaN;
-      this.#tallies[i]?.add(value);
+      this.#statistics[i]?.add(value);
       const window = this.#windows[i];
       if (window == null || (value >= window[0] && value <= window[1])) {
         this.#met[i] = (this.#met[i] ?? 0) + 1;
@@ -92,8 +92,8 @@ export class Draws {
     return this.#failed;
   }
 
-  outcome(i: number, columns: number): Drawn | null {
-    return this.#tallies[i]?.drawn(columns) ?? null;
+  outcome(i: number, columns: number): Statistics | null {
+    return this.#statistics[i]?.statistics(columns) ?? null;
   }
 
   /** Share of the draws in outcome i's window. */

@@ -9,12 +9,12 @@ import { chainOf } from "./saddle-chain.ts";
 import { tolerancesOf } from "./tolerances.ts";
 
 /** What is drawn of an instrument: an outcome for each window, and how much thicker the shim is than the thinnest clean one. */
-export const drawnKinds = [...windowKinds, "cleanRoom"] as const;
+export const perturbedOutcomes = [...windowKinds, "cleanShimMargin"] as const;
 
-export type DrawnKind = (typeof drawnKinds)[number];
+export type PerturbedOutcome = (typeof perturbedOutcomes)[number];
 
 /** A measure with its plus-or-minus, and how it is taken to be spread. */
-export interface DrawnInput extends Input {
+export interface PerturbedInput extends Input {
   readonly path: FieldPath;
   readonly plusMinus: number;
 }
@@ -24,7 +24,7 @@ export interface DrawnInput extends Input {
  * plus-or-minus alike: u = a/√3 (JCGM 100:2008, 4.3.7). A normal one is taken to lie within it 95 times
  * in 100: u = a/1.96 (the same, 4.3.4).
  */
-export function inputsOf(built: Instrument, shape: Shape): readonly DrawnInput[] {
+export function inputsOf(built: Instrument, shape: Shape): readonly PerturbedInput[] {
   const share = shape === "normal" ? normal95 : Math.sqrt(3);
   return tolerancesOf(built).map(([path, plusMinus]) => ({
     path,
@@ -39,7 +39,7 @@ export function inputsOf(built: Instrument, shape: Shape): readonly DrawnInput[]
 export const normal95 = 1.959963984540054;
 
 /** The range each drawn outcome must keep to: the builder's windows, and no overrun. */
-export const drawnWindows = ({ windows }: Instrument): readonly Range[] => [
+export const windowsOf = ({ windows }: Instrument): readonly Range[] => [
   ...windowKinds.map((kind) => windows[kind]),
   [0, Number.POSITIVE_INFINITY],
 ];

@@ -1,7 +1,7 @@
 import type { Range } from "../../instrument/instrument.ts";
 
 /** What many draws of one outcome came to. */
-export interface Drawn {
+export interface Statistics {
   readonly mean: number;
   /** Standard deviation of the draws: their standard uncertainty. */
   readonly u: number;
@@ -19,7 +19,7 @@ export interface Histogram {
 
 const bins = 32768;
 /** Half the width counted over, in standard deviations. */
-const reach = 8;
+const deviations = 8;
 /** Draws looked at before it is settled where the bins lie. */
 const firstLook = 4096;
 
@@ -34,7 +34,7 @@ interface Bins {
  * bins, placed by the first few thousand, are a two-thousandth of a standard deviation wide, far
  * finer than what five million draws leave uncertain in an interval's ends.
  */
-export class Tally {
+export class RunningStatistics {
   #first: number[] = [];
   #bins: Bins | null = null;
   #count = 0;
@@ -55,7 +55,7 @@ export class Tally {
 
   /** Bins round the draws so far, which are counted into them. */
   #placed(): Bins {
-    const half = Math.max(reach * this.#deviation(), 1e-12 * Math.abs(this.#mean), 1e-12);
+    const half = Math.max(deviations * this.#deviation(), 1e-12 * Math.abs(this.#mean), 1e-12);
     const from = this.#mean - half;
     const placed = { from, width: (2 * half) / bins, counts: new Uint32Array(bins) };
     for (const value of this.#first) count(placed, value);
@@ -67,7 +67,7 @@ export class Tally {
   }
 
   /** Null while nothing has been drawn. The histogram has so many `columns`, four deviations each way. */
-  drawn(columns: number): Drawn | null {
+  statistics(columns: number): Statistics | null {
     if (this.#count === 0) return null;
     const placed = this.#bins ?? this.#placed();
     return {

@@ -22,7 +22,7 @@ export function withShimFixed(instrument: Instrument): Instrument | null {
 const shimTolerance = 0.1;
 
 /** Whether errors in this field can move the saddle or the pitch of a built instrument. */
-function drawable(path: FieldPath): boolean {
+function perturbs(path: FieldPath): boolean {
   return !path.startsWith("windows.") && fieldAt(path, "shim").quantity !== "count";
 }
 
@@ -36,7 +36,7 @@ export function tolerancesOf(
   const stated: Tolerances = { "target.value": shimTolerance, ...built.tolerances };
   return fieldPaths.flatMap((path) => {
     const plusMinus = stated[path] ?? 0;
-    const has = drawable(path) && readField(built, path) !== null;
+    const has = perturbs(path) && readField(built, path) !== null;
     return has && plusMinus > 0 ? [[path, plusMinus] as const] : [];
   });
 }

@@ -1,7 +1,7 @@
 import { useMemo, useState } from "react";
-import type { Certainty } from "../../profile/uncertainty/uncertainty.ts";
+import type { Uncertainty } from "../../profile/uncertainty/uncertainty.ts";
 import { type Comparison, drawCounts } from "../../store/document/comparison.ts";
-import type { CertaintyJob } from "../../worker/messages.ts";
+import type { UncertaintyJob } from "../../worker/messages.ts";
 import { Labelled } from "../fields/labelled.tsx";
 import { ToleranceFields } from "../fields/tolerance-fields.tsx";
 import { useRimwright } from "../store-context.ts";
@@ -21,11 +21,11 @@ export function SurePanel() {
   const base = useNumbers(useRimwright((state) => state.lastGood));
   const [{ sure }, edit] = useComparison();
   const { shape, draws, seed } = sure;
-  const job = useMemo<CertaintyJob>(
-    () => ({ kind: "certainty", draws, asked: { instrument: base, shape, seed } }),
+  const job = useMemo<UncertaintyJob>(
+    () => ({ kind: "uncertainty", draws, asked: { instrument: base, shape, seed } }),
     [base, shape, draws, seed],
   );
-  const running = useJob<"certainty">(job);
+  const running = useJob<"uncertainty">(job);
   const change = (to: Partial<Comparison["sure"]>): void =>
     edit((comparison) => ({ ...comparison, sure: { ...comparison.sure, ...to } }));
   const answer = running.progress?.answer ?? null;
@@ -70,7 +70,7 @@ export function SurePanel() {
         <Seed seed={seed} onSeed={(to) => change({ seed: to })} />
       </div>
       <RunLine running={running} draws={draws} answer={answer} />
-      {answer !== null && <SureResult certainty={answer} />}
+      {answer !== null && <SureResult uncertainty={answer} />}
       <details>
         <summary>Tolerances, ± on each measure</summary>
         <ToleranceFields />
@@ -107,9 +107,9 @@ function Seed({
 }
 
 interface LineProps {
-  readonly running: Running<"certainty">;
+  readonly running: Running<"uncertainty">;
   readonly draws: number;
-  readonly answer: Certainty | null;
+  readonly answer: Uncertainty | null;
 }
 
 function RunLine({ running, draws, answer }: LineProps) {

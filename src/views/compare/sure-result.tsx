@@ -1,24 +1,24 @@
 import { useState } from "react";
 import { histogramScene } from "../../drawing/charts/histogram.ts";
 import type { Units } from "../../instrument/length.ts";
-import type { DrawnKind } from "../../profile/uncertainty/perturbed-model.ts";
-import type { Certainty, Sureness } from "../../profile/uncertainty/uncertainty.ts";
+import type { PerturbedOutcome } from "../../profile/uncertainty/perturbed-model.ts";
+import type { OutcomeUncertainty, Uncertainty } from "../../profile/uncertainty/uncertainty.ts";
 import { useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { outcomeMeasure, percent, saidRange } from "./measure-of.ts";
 
 const overrun = "Shim over the thinnest clean one";
 
-const measureOf = (kind: DrawnKind, units: Units) =>
-  kind === "cleanRoom"
+const measureOf = (kind: PerturbedOutcome, units: Units) =>
+  kind === "cleanShimMargin"
     ? { ...outcomeMeasure("shim", units), name: overrun }
     : outcomeMeasure(kind, units);
 
 /** Each outcome by both methods, and the draws of one of them. */
-export function SureResult({ certainty }: { readonly certainty: Certainty }) {
+export function SureResult({ uncertainty }: { readonly uncertainty: Uncertainty }) {
   const units = useRimwright((state) => state.choices.units);
-  const [kind, setKind] = useState<DrawnKind>("saddleExposure");
-  const chosen = certainty.outcomes.find((outcome) => outcome.kind === kind);
+  const [kind, setKind] = useState<PerturbedOutcome>("saddleExposure");
+  const chosen = uncertainty.outcomes.find((outcome) => outcome.kind === kind);
   return (
     <>
       {chosen !== undefined && <Draws chosen={chosen} units={units} />}
@@ -35,7 +35,7 @@ export function SureResult({ certainty }: { readonly certainty: Certainty }) {
             </tr>
           </thead>
           <tbody>
-            {certainty.outcomes.map((outcome) => (
+            {uncertainty.outcomes.map((outcome) => (
               <tr key={outcome.kind}>
                 <th scope="row">
                   <button
@@ -53,18 +53,18 @@ export function SureResult({ certainty }: { readonly certainty: Certainty }) {
           </tbody>
         </table>
       </div>
-      <Parting outcomes={certainty.outcomes} units={units} />
+      <Parting outcomes={uncertainty.outcomes} units={units} />
     </>
   );
 }
 
-function Draws({ chosen, units }: { readonly chosen: Sureness; readonly units: Units }) {
+function Draws({ chosen, units }: { readonly chosen: OutcomeUncertainty; readonly units: Units }) {
   const measure = measureOf(chosen.kind, units);
   const sheet = {
     measure,
-    histogram: chosen.drawn.histogram,
+    histogram: chosen.sampled.histogram,
     window: chosen.window,
-    interval: chosen.drawn.interval,
+    interval: chosen.sampled.interval,
     normal: chosen.first,
   };
   return (
@@ -84,16 +84,22 @@ function Draws({ chosen, units }: { readonly chosen: Sureness; readonly units: U
   );
 }
 
-function Figures({ outcome, units }: { readonly outcome: Sureness; readonly units: Units }) {
-  const { kind, first, drawn, chance } = outcome;
+function Figures({
+  outcome,
+  units,
+}: {
+  readonly outcome: OutcomeUncertainty;
+  readonly units: Units;
+}) {
+  const { kind, first, sampled, chance } = outcome;
   const measure = measureOf(kind, units);
   const { say } = measure;
   return (
     <>
       <td>{say(first.value)}</td>
       <td>{say(first.u)}</td>
-      <td>{say(drawn.u)}</td>
-      <td>{saidRange(drawn.interval, measure)}</td>
+      <td>{say(sampled.u)}</td>
+      <td>{saidRange(sampled.interval, measure)}</td>
       <td>{percent(chance)}</td>
     </>
   );
@@ -104,10 +110,10 @@ function Parting({
   outcomes,
   units,
 }: {
-  readonly outcomes: readonly Sureness[];
+  readonly outcomes: readonly OutcomeUncertainty[];
   readonly units: Units;
 }) {
-  const apart = outcomes.filter(({ parted }) => parted);
+  const apart = outcomes.filter(({ disagree }) => disagree);
   if (apart.length === 0)
     return (
       <p className="panel-note">
@@ -116,13 +122,14 @@ function Parting({
     );
   return (
     <ul className="parting">
-      {apart.map(({ kind, first, drawn }) => {
+      {apart.map(({ kind, first, sampled }) => {
         const measure = measureOf(kind, units);
         return (
           <li key={kind}>
             <strong>{measure.name}:</strong> the methods part. First order says{" "}
-            {saidRange(first.interval, measure)}, the draws {saidRange(drawn.interval, measure)}. Go
-            by the draws: one measure outweighs the rest, or the outcome bends within its tolerance.
+            {saidRange(first.interval, measure)}, the draws {saidRange(sampled.interval, measure)}.
+            Go by the draws: one measure outweighs the rest, or the outcome bends within its
+            tolerance.
           </li>
         );
       })}

@@ -9,7 +9,7 @@ import { type Remedy, type RemedyId, remedyIds } from "../../../src/profile/benc
 import { fingerboardEndX, fretPlaneZ, fretX } from "../../../src/profile/neck.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
 import { outlookFrom, recordOf } from "../../support/bench-record.ts";
-import { drawnInstruments } from "../../support/random-instrument.ts";
+import { randomInstruments } from "../../support/random-instrument.ts";
 
 /** How near the core must come, mm. */
 const near = 1e-6;
@@ -26,7 +26,7 @@ const possible = (outlook: Outlook, record: ReturnType<typeof recordOf>, goal: G
 const stages: readonly (readonly StepId[])[] = [[], ["flat"], ["flat", "gap"]];
 
 describe("each remedy, applied back to the core, gives the wanted outcome", () => {
-  const instruments = [defaultInstrument, ...drawnInstruments(12, 21)];
+  const instruments = [defaultInstrument, ...randomInstruments(12, 21)];
   const seen = new Map<RemedyId, number>();
 
   it.each([-0.6, -0.25, 0.25, 0.6])(
@@ -114,7 +114,7 @@ describe("the wood each remedy names", () => {
     fretPlaneZ(changedBy(outlook.instrument, changes), x) - fretPlaneZ(outlook.instrument, x);
 
   it.each([-0.4, 0.4])("is where the fret plane turned by it lies, gap %d mm off", (off) => {
-    for (const instrument of [defaultInstrument, ...drawnInstruments(6, 61)]) {
+    for (const instrument of [defaultInstrument, ...randomInstruments(6, 61)]) {
       const record = recordOf({ gapAfter: gapOff(instrument, off) }, ["gap"]);
       const outlook = outlookFrom(instrument, record);
       const [nut, end, join] = [

@@ -15,7 +15,7 @@ import {
 } from "../../../src/profile/bench/learning.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
 import { outlookFrom, recordOf } from "../../support/bench-record.ts";
-import { aimedAt, drawnInstruments } from "../../support/random-instrument.ts";
+import { aimedAt, randomInstruments } from "../../support/random-instrument.ts";
 
 const profile = (instrument: typeof defaultInstrument) => {
   const result = profileOf(instrument);
@@ -118,7 +118,7 @@ describe("what is learnt", () => {
 
 describe("the aim that allows for it", () => {
   it("brings the saddle out as wanted when the deviation comes again, whatever the target", () => {
-    for (const instrument of drawnInstruments(8, 51))
+    for (const instrument of randomInstruments(8, 51))
       for (const kind of ["pitch", "shim", "saddleExposure", "stringHeight"] as const) {
         const plan = profile(instrument);
         const asked = aimedAt(instrument, kind, plan[kind]);

@@ -6,7 +6,7 @@ import { expectedOf } from "../../../src/profile/bench/expected.ts";
 import { goalOf, outlookOf, outlookSaid } from "../../../src/profile/bench/outlook.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
 import { outlookFrom, recordOf } from "../../support/bench-record.ts";
-import { aimedAt, drawnInstruments } from "../../support/random-instrument.ts";
+import { aimedAt, randomInstruments } from "../../support/random-instrument.ts";
 
 const planned = (instrument: Instrument) => {
   const result = profileOf(instrument);
@@ -18,7 +18,7 @@ const plan = planned(defaultInstrument);
 
 describe("the outlook", () => {
   it("is the plan while nothing is measured", () => {
-    for (const instrument of drawnInstruments(20, 11)) {
+    for (const instrument of randomInstruments(20, 11)) {
       const profile = planned(instrument);
       const { heights } = outlookFrom(instrument, recordOf({}));
       for (const [name, value] of Object.entries(heights))
@@ -63,7 +63,7 @@ describe("the outlook", () => {
   });
 
   it("names the dome a measured gap speaks for by its shim: the core forward gives the gap back", () => {
-    for (const instrument of drawnInstruments(20, 12)) {
+    for (const instrument of randomInstruments(20, 12)) {
       const gap = planned(instrument).flatGap - 0.2;
       const outlook = outlookFrom(instrument, recordOf({ gapBefore: gap }));
       if (outlook.dome === null) continue;

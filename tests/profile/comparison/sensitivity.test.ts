@@ -13,7 +13,7 @@ import {
 import { withShimFixed } from "../../../src/profile/uncertainty/tolerances.ts";
 import { exact } from "../../support/high-precision.ts";
 import { preciseInstrument } from "../../support/precise.ts";
-import { drawnInstruments } from "../../support/random-instrument.ts";
+import { randomInstruments } from "../../support/random-instrument.ts";
 
 /** Central differences of the 50-digit derivation over a step so small that their own error is nothing. */
 function preciseSlopes(instrument: Instrument, path: FieldPath): (outcome: MovedOutcome) => number {
@@ -32,7 +32,7 @@ function preciseSlopes(instrument: Instrument, path: FieldPath): (outcome: Moved
 }
 
 const outcomes = Object.keys(movedOutcomes) as MovedOutcome[];
-const instruments = [...presets.slice(1, 4), ...drawnInstruments(5, 44)];
+const instruments = [...presets.slice(1, 4), ...randomInstruments(5, 44)];
 
 describe("slopes against 50-digit differences", () => {
   it.each(instruments.map((one, i) => [`${i} ${one.name}`, one] as const))(

@@ -10,7 +10,7 @@ import {
   changesToShare,
 } from "../../../src/profile/sticks/shared-shim-changes.ts";
 import { shimRangeOf } from "../../../src/profile/sticks/shim-range.ts";
-import { drawnInstruments } from "../../support/random-instrument.ts";
+import { randomInstruments } from "../../support/random-instrument.ts";
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -42,7 +42,7 @@ const wide = (instrument: Instrument): Instrument => ({
 });
 
 describe("the shims that serve one instrument", () => {
-  const cases = [...presets, ...drawnInstruments(10, 5).map(wide)];
+  const cases = [...presets, ...randomInstruments(10, 5).map(wide)];
   it.each(cases.map((one, i) => [`${i} ${one.name}`, one] as const))(
     "are those an exhaustive search finds, %s",
     (_, instrument) => {

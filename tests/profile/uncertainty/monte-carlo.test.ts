@@ -3,15 +3,19 @@ import { writeField } from "../../../src/instrument/fields.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
-import { Draws, type Input, type Model } from "../../../src/profile/uncertainty/monte-carlo.ts";
 import {
-  drawnKinds,
-  drawnWindows,
+  type Input,
+  type Model,
+  MonteCarlo,
+} from "../../../src/profile/uncertainty/monte-carlo.ts";
+import {
   inputsOf,
   modelOf,
+  perturbedOutcomes,
+  windowsOf,
 } from "../../../src/profile/uncertainty/perturbed-model.ts";
 import { Random } from "../../../src/profile/uncertainty/random.ts";
-import { Tally } from "../../../src/profile/uncertainty/running-statistics.ts";
+import { RunningStatistics } from "../../../src/profile/uncertainty/running-statistics.ts";
 import { chainOfInstrument } from "../../../src/profile/uncertainty/saddle-chain.ts";
 import {
   generalTolerance,
@@ -19,11 +23,11 @@ import {
   withGeneralTolerances,
   withShimFixed,
 } from "../../../src/profile/uncertainty/tolerances.ts";
-import { drawnInstruments } from "../../support/random-instrument.ts";
+import { randomInstruments } from "../../support/random-instrument.ts";
 
 vi.setConfig({ testTimeout: 60_000 });
 
-const instruments = [...presets, ...drawnInstruments(40, 4)];
+const instruments = [...presets, ...randomInstruments(40, 4)];
 
 function built(of = defaultInstrument) {
   const found = withShimFixed(of);
@@ -96,7 +100,7 @@ describe("the model that is drawn", () => {
       const paths = inputs.map(({ path }) => path);
       const model = modelOf(plan, paths, true);
       const random = Random.seeded(11);
-      const outcomes = new Float64Array(drawnKinds.length);
+      const outcomes = new Float64Array(perturbedOutcomes.length);
       for (let draw = 0; draw < 20; draw++) {
         const values = inputs.map(
           ({ value, plusMinus }) => value + plusMinus * (2 * random.even() - 1),
@@ -105,8 +109,8 @@ describe("the model that is drawn", () => {
         const moved = paths.reduce((so, path, i) => writeField(so, path, values[i] ?? 0), plan);
         const whole = profileOf(moved);
         if (!whole.ok) throw new Error("no plan");
-        drawnKinds.forEach((kind, i) => {
-          if (kind === "cleanRoom") {
+        perturbedOutcomes.forEach((kind, i) => {
+          if (kind === "cleanShimMargin") {
             const room = whole.profile.shim - (whole.profile.cleanShim ?? Number.NaN);
             // Read off a table; and a clean shim thinner than none is reported as none.
             if ((whole.profile.cleanShim ?? 0) > 0)
@@ -120,7 +124,7 @@ describe("the model that is drawn", () => {
   it("draws the outline anew where the body varies", () => {
     const plan = built();
     const model = modelOf(plan, ["body.lowerBoutWidth", "body.length"], true);
-    const outcomes = new Float64Array(drawnKinds.length);
+    const outcomes = new Float64Array(perturbedOutcomes.length);
     model(Float64Array.of(400, 500), outcomes);
     const moved = profileOf(
       writeField(writeField(plan, "body.lowerBoutWidth", 400), "body.length", 500),
@@ -135,10 +139,10 @@ describe("draws", () => {
   const plan = built();
   const inputs = inputsOf(plan, "normal");
   const paths = inputs.map(({ path }) => path);
-  const run = (seed: number): Draws =>
-    new Draws(inputs, modelOf(plan, paths, true), drawnWindows(plan), seed);
-  const all = (draws: Draws): unknown => [
-    drawnKinds.map((_, i) => [draws.outcome(i, 30), draws.chance(i)]),
+  const run = (seed: number): MonteCarlo =>
+    new MonteCarlo(inputs, modelOf(plan, paths, true), windowsOf(plan), seed);
+  const all = (draws: MonteCarlo): unknown => [
+    perturbedOutcomes.map((_, i) => [draws.outcome(i, 30), draws.chance(i)]),
     draws.chanceOfAll(),
   ];
 
@@ -160,7 +164,7 @@ describe("draws", () => {
       return x > 0;
     };
     const input: Input = { value: 0, u: 1, shape: "rectangular" };
-    const draws = new Draws([input], half, [[-10, 10]], 1);
+    const draws = new MonteCarlo([input], half, [[-10, 10]], 1);
     draws.run(10_000);
     expect(draws.failed).toBeGreaterThan(4800);
     expect(draws.chanceOfAll()).toBeCloseTo(1 - draws.failed / 10_000, 12);
@@ -172,22 +176,22 @@ describe("draws", () => {
       return true;
     };
     const input: Input = { value: 0, u: 1 / Math.sqrt(3), shape: "rectangular" };
-    const draws = new Draws([input], itself, [[-0.5, 0.1]], 9);
+    const draws = new MonteCarlo([input], itself, [[-0.5, 0.1]], 9);
     draws.run(100_000);
     // Four standard errors of a share of 0.3: 4·√(0.3·0.7/n).
     expect(Math.abs(draws.chance(0) - 0.3)).toBeLessThan(0.0058);
   });
 });
 
-it("a tally's quantiles are those of the sorted draws", () => {
+it("a running's quantiles are those of the sorted draws", () => {
   const random = Random.seeded(6);
   const values = Float64Array.from({ length: 50_000 }, () => 5 + 0.3 * random.normal() ** 3);
-  const tally = new Tally();
-  for (const value of values) tally.add(value);
+  const running = new RunningStatistics();
+  for (const value of values) running.add(value);
   const sorted = values.slice().sort();
-  const drawn = tally.drawn(40);
-  const { u = 0 } = drawn ?? {};
-  expect(Math.abs((drawn?.interval[0] ?? 0) - (sorted[1250] ?? 0))).toBeLessThan(u / 200);
-  expect(Math.abs((drawn?.interval[1] ?? 0) - (sorted[48_750] ?? 0))).toBeLessThan(u / 200);
-  expect(drawn?.histogram.counts.reduce((sum, count) => sum + count, 0)).toBe(values.length);
+  const found = running.statistics(40);
+  const { u = 0 } = found ?? {};
+  expect(Math.abs((found?.interval[0] ?? 0) - (sorted[1250] ?? 0))).toBeLessThan(u / 200);
+  expect(Math.abs((found?.interval[1] ?? 0) - (sorted[48_750] ?? 0))).toBeLessThan(u / 200);
+  expect(found?.histogram.counts.reduce((sum, count) => sum + count, 0)).toBe(values.length);
 });

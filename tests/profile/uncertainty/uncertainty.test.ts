@@ -3,23 +3,23 @@ import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { sensitivitiesOf } from "../../../src/profile/comparison/sensitivity.ts";
-import { type Certainty, CertaintyRun } from "../../../src/profile/uncertainty/uncertainty.ts";
+import { type Uncertainty, UncertaintyRun } from "../../../src/profile/uncertainty/uncertainty.ts";
 
 vi.setConfig({ testTimeout: 60_000 });
 
-function certainty(
+function uncertainty(
   instrument: Instrument,
   draws = 100_000,
   shape: "normal" | "rectangular" = "normal",
   seed = 1,
-): Certainty {
-  const run = CertaintyRun.of({ instrument, shape, seed });
+): Uncertainty {
+  const run = UncertaintyRun.of({ instrument, shape, seed });
   if (run === null) throw new Error("no plan");
   run.run(draws);
   return run.result();
 }
 
-const of = (result: Certainty, kind: string) => {
+const of = (result: Uncertainty, kind: string) => {
   const found = result.outcomes.find((outcome) => outcome.kind === kind);
   if (found === undefined) throw new Error(kind);
   return found;
@@ -27,12 +27,12 @@ const of = (result: Certainty, kind: string) => {
 
 describe("both methods", () => {
   it.each(presets.map((preset) => [preset.name, preset] as const))("agree on %s", (_, preset) => {
-    for (const { first, drawn, kind } of certainty(preset).outcomes) {
+    for (const { first, sampled, kind } of uncertainty(preset).outcomes) {
       // Four standard errors of a standard deviation, and a little for what is not of the first order.
-      expect(Math.abs(drawn.u - first.u), kind).toBeLessThan(
+      expect(Math.abs(sampled.u - first.u), kind).toBeLessThan(
         first.u * (4 / Math.sqrt(2e5) + 0.002),
       );
-      expect(Math.abs(drawn.mean - first.value), kind).toBeLessThan(first.u * 0.02);
+      expect(Math.abs(sampled.mean - first.value), kind).toBeLessThan(first.u * 0.02);
     }
   });
 
@@ -42,14 +42,14 @@ describe("both methods", () => {
       ...defaultInstrument,
       target: { kind: "stringHeight", value: stringHeight[0] + 0.1 },
     } as const;
-    const { chance, firstChance } = of(certainty(cut), "stringHeight");
+    const { chance, firstChance } = of(uncertainty(cut), "stringHeight");
     expect(chance).toBeGreaterThan(0.6);
     expect(chance).toBeLessThan(0.75);
     expect(Math.abs(chance - firstChance)).toBeLessThan(0.006);
   });
 
   it("combine the very sensitivities that are shown", () => {
-    const result = certainty(defaultInstrument, 1, "rectangular");
+    const result = uncertainty(defaultInstrument, 1, "rectangular");
     const { first } = of(result, "saddleExposure");
     const shown = sensitivitiesOf(defaultInstrument, "saddleExposure") ?? [];
     const together = Math.hypot(...shown.map(({ byTolerance }) => byTolerance / Math.sqrt(3)));
@@ -59,8 +59,8 @@ describe("both methods", () => {
 
 describe("how sure", () => {
   it("repeats to the bit for a seed, in one run or in chunks", () => {
-    const once = certainty(defaultInstrument, 30_000);
-    const run = CertaintyRun.of({ instrument: defaultInstrument, shape: "normal", seed: 1 });
+    const once = uncertainty(defaultInstrument, 30_000);
+    const run = UncertaintyRun.of({ instrument: defaultInstrument, shape: "normal", seed: 1 });
     for (let i = 0; i < 3; i++) run?.run(10_000);
     expect(run?.result()).toEqual(once);
   });
@@ -70,14 +70,14 @@ describe("how sure", () => {
       Object.keys(defaultInstrument.tolerances).map((path) => [path, 0]),
     );
     const exactly = { ...defaultInstrument, tolerances: { ...none, "target.value": 0 } };
-    const result = certainty(exactly, 5000);
+    const result = uncertainty(exactly, 5000);
     expect(result.inputs).toEqual([]);
-    expect(of(result, "saddleExposure").drawn.u).toBe(0);
+    expect(of(result, "saddleExposure").sampled.u).toBe(0);
     expect(result.chanceOfAll).toBe(1);
   });
 
   it("meets all windows no more often than any one", () => {
-    const result = certainty(defaultInstrument);
+    const result = uncertainty(defaultInstrument);
     const least = Math.min(...result.outcomes.map(({ chance }) => chance));
     expect(result.chanceOfAll).toBeLessThanOrEqual(least);
     expect(result.chanceOfAll).toBeGreaterThan(0);
@@ -85,20 +85,20 @@ describe("how sure", () => {
 
   it("says where the two methods part: one wide rectangular measure has no normal's tails", () => {
     const wide = { ...defaultInstrument, tolerances: { "bridge.thickness": 2, "target.value": 0 } };
-    expect(of(certainty(wide, 100_000, "rectangular"), "saddleExposure").parted).toBe(true);
-    expect(of(certainty(wide, 100_000, "normal"), "saddleExposure").parted).toBe(false);
+    expect(of(uncertainty(wide, 100_000, "rectangular"), "saddleExposure").disagree).toBe(true);
+    expect(of(uncertainty(wide, 100_000, "normal"), "saddleExposure").disagree).toBe(false);
   });
 
   it("counts overruns among what can go wrong", () => {
     const thin = { ...defaultInstrument, target: { kind: "shim", value: 7.3 } } as const;
-    const { chance, first, drawn } = of(certainty(thin), "cleanRoom");
+    const { chance, first, sampled } = of(uncertainty(thin), "cleanShimMargin");
     expect(chance).toBeGreaterThan(0.5);
     expect(chance).toBeLessThan(1);
-    expect(Math.abs(first.value - drawn.mean)).toBeLessThan(0.01);
+    expect(Math.abs(first.value - sampled.mean)).toBeLessThan(0.01);
   });
 
   it("is unknown where there is no plan", () => {
     const far = { ...defaultInstrument, target: { kind: "pitch", value: 40 } } as const;
-    expect(CertaintyRun.of({ instrument: far, shape: "normal", seed: 1 })).toBeNull();
+    expect(UncertaintyRun.of({ instrument: far, shape: "normal", seed: 1 })).toBeNull();
   });
 });
