@@ -7,9 +7,9 @@ import { BenchContext, useBench, useBenchAct, useWorkpiece } from "./bench-conte
 import { Corrections } from "./corrections.tsx";
 import { Learning } from "./learning.tsx";
 import { OutlookLine } from "./outlook-line.tsx";
+import { StepsPanel } from "./steps-panel.tsx";
 import { StringsPull } from "./strings-pull.tsx";
-import { useWakeLock } from "./use-wake-lock.ts";
-import { WorkPanel } from "./work-panel.tsx";
+import { WakeLockLine } from "./wake-lock.tsx";
 
 /** The work itself: one large step at a time, what was measured, and what is to be done about it. */
 export function BenchView() {
@@ -22,7 +22,7 @@ export function BenchView() {
         </Fence>
         <Panels />
         <Panel />
-        <Wakefulness />
+        <WakeLockLine />
       </main>
     </BenchContext>
   );
@@ -61,21 +61,10 @@ function Panel() {
   const { instrument, profile } = piece;
   return (
     <Fence key={panel} what={`The part “${panelNames[panel]}”`}>
-      {panel === "work" && <WorkPanel instrument={instrument} profile={profile} />}
+      {panel === "work" && <StepsPanel instrument={instrument} profile={profile} />}
       {panel === "corrections" && <Corrections instrument={instrument} profile={profile} />}
       {panel === "learning" && <Learning instrument={instrument} profile={profile} />}
       {panel === "pull" && <StringsPull instrument={instrument} profile={profile} />}
     </Fence>
   );
-}
-
-const wakefulness = {
-  awake: "The screen is kept awake while this view is open.",
-  asleep: "The screen may go dark: the browser does not keep it awake now.",
-  "unknown here": "This browser cannot keep the screen awake: set the tablet’s own timer longer.",
-} as const;
-
-function Wakefulness() {
-  const state = useWakeLock();
-  return <p className="bench-aside">{wakefulness[state]}</p>;
 }

@@ -9,7 +9,7 @@ import { replaceRecord } from "../../store/document/as-built-edits.ts";
 import { useRimwright } from "../store-context.ts";
 import { BeforeAfterFigure } from "./before-after-figure.tsx";
 import { today, useBenchAct } from "./bench-context.ts";
-import { MixedRemedies } from "./mixed-remedies.tsx";
+import { SeveralRemedies } from "./several-remedies.tsx";
 import { type Looked, useOutlook, type Workpiece } from "./use-outlook.ts";
 
 interface RemedyCardProps {
@@ -122,7 +122,7 @@ function Remedies({ piece, looked, outlook }: CorrectionsProps & { readonly outl
               />
             ))}
           </ul>
-          <MixedRemedies
+          <SeveralRemedies
             record={record}
             outlook={outlook}
             goal={goal}

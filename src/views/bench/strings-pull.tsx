@@ -6,7 +6,7 @@ import { newtonsPerPound, pullsOf, usualNotes } from "../../profile/bench/pull.t
 import { setStrings } from "../../store/document/as-built-edits.ts";
 import { useRimwright } from "../store-context.ts";
 import { useBenchAct } from "./bench-context.ts";
-import "./pull.css";
+import "./strings-pull.css";
 import { useOutlook, type Workpiece } from "./use-outlook.ts";
 
 /** How hard the strings pull, for information. */

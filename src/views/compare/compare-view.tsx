@@ -1,13 +1,13 @@
 import { Fence } from "../error-boundary.tsx";
 import "./compare.css";
 import { MapPanel } from "./map-panel.tsx";
-import { GhostFigure } from "./overlay-figure.tsx";
+import { OverlayFigure } from "./overlay-figure.tsx";
 import { SharedShimPanel } from "./shared-shim-panel.tsx";
 import "./plain-table.css";
 import { SensitivityPanel } from "./sensitivity-panel.tsx";
 import { useShopInstruments } from "./shared-shim-panel.tsx";
-import { SurePanel } from "./sure-panel.tsx";
 import { SweepPanel } from "./sweep-panel.tsx";
+import { UncertaintyPanel } from "./uncertainty-panel.tsx";
 import { VariantsPanel } from "./variants-panel.tsx";
 
 /** What each choice does, before the first stroke: variants, sweeps, what matters, how sure, one shim for several. */
@@ -19,7 +19,7 @@ export function CompareView() {
         <VariantsPanel />
       </Fence>
       <Fence what="The drawing of the variants">
-        <GhostFigure />
+        <OverlayFigure />
       </Fence>
       <div className="compare-pair">
         <Fence what="The sweep">
@@ -34,7 +34,7 @@ export function CompareView() {
           <SensitivityPanel />
         </Fence>
         <Fence what="How sure it is">
-          <SurePanel />
+          <UncertaintyPanel />
         </Fence>
       </div>
       <Fence what="The shop’s one shim">

@@ -9,9 +9,9 @@ import type { MapJob } from "../../worker/messages.ts";
 import { FieldChoice } from "../fields/field-choice.tsx";
 import { useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
+import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
+import { ChoiceButtons, OutcomeChoice } from "./choices.tsx";
 import { rangeRound } from "./input-range.ts";
-import { fieldMeasure, outcomeMeasure } from "./measure-of.ts";
-import { OutcomeChoice, Pick } from "./pick.tsx";
 import { holds } from "./sweep-panel.tsx";
 import { useComparison, useNumbers } from "./use-comparison.ts";
 import { useJob } from "./use-job.ts";
@@ -64,11 +64,11 @@ export function MapPanel() {
           onChoose={(up) => change({ up })}
         />
         <OutcomeChoice value={map.outcome} onChoose={(outcome) => change({ outcome })} />
-        <Pick
+        <ChoiceButtons
           legend="While they vary"
           options={holds}
           value={map.hold}
-          onPick={(hold) => change({ hold })}
+          onChoose={(hold) => change({ hold })}
         />
       </div>
       {job === null ? (

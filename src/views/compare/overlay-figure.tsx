@@ -5,18 +5,18 @@ import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { type Compared, useCompared } from "./use-comparison.ts";
 
 /** The sections of the base and its variants on one another. */
-export function GhostFigure() {
+export function OverlayFigure() {
   const compared = useCompared();
-  const ghosts = useMemo(() => compared.flatMap(ghostOf), [compared]);
+  const ghosts = useMemo(() => compared.flatMap(overlaidSection), [compared]);
   if (ghosts.length === 0) return null;
   return (
-    <figure className="ghosts">
+    <figure className="overlay">
       <div className="panel-head">
         <h2>Sections on one another</h2>
         <SaveSvg what="sections" scene={ghostScene({ width: 1000, height: 360, ghosts })} />
       </div>
       <SceneRoom
-        name="ghost"
+        name="overlay"
         first={{ width: 1000, height: 320 }}
         draw={(room) => ghostScene({ ...room, ghosts })}
       />
@@ -24,7 +24,7 @@ export function GhostFigure() {
   );
 }
 
-function ghostOf({ name, instrument, plan }: Compared, i: number): readonly Ghost[] {
+function overlaidSection({ name, instrument, plan }: Compared, i: number): readonly Ghost[] {
   const set = settingOf(instrument);
   return set.ok && plan.ok
     ? [{ name, line: compareLine(i), setting: set.setting, profile: plan.profile }]

@@ -14,7 +14,7 @@ import {
 import { Labelled } from "../fields/labelled.tsx";
 import { useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
-import { difference, outcomeMeasure } from "./measure-of.ts";
+import { difference, outcomeMeasure } from "./chart-measures.ts";
 import { useComparison, useNumbers } from "./use-comparison.ts";
 
 const mostBars = 8;

@@ -9,7 +9,7 @@ import type { Shelf } from "../../store/shelf/shelf.ts";
 import type { SharedShimJob } from "../../worker/messages.ts";
 import { Labelled } from "../fields/labelled.tsx";
 import { useRimwright, useShelfSlot } from "../store-context.ts";
-import { Pick } from "./pick.tsx";
+import { ChoiceButtons } from "./choices.tsx";
 import { SharedShimResult } from "./shared-shim-result.tsx";
 import { useComparison, useNumbers } from "./use-comparison.ts";
 import { useJob } from "./use-job.ts";
@@ -44,9 +44,13 @@ export function SharedShimPanel({ instruments }: { readonly instruments: readonl
     change({ chosen: on ? [...ids, id] : ids });
   };
   return (
-    <section className="family" aria-labelledby="family-heading" aria-busy={state !== "done"}>
+    <section
+      className="shared-shim"
+      aria-labelledby="shared-shim-heading"
+      aria-busy={state !== "done"}
+    >
       <div className="panel-head">
-        <h2 id="family-heading">One shim for the shop</h2>
+        <h2 id="shared-shim-heading">One shim for the shop</h2>
       </div>
       <p className="panel-note">
         Choose instruments. The best shim is the one that can be the most too thick or too thin
@@ -68,11 +72,11 @@ export function SharedShimPanel({ instruments }: { readonly instruments: readonl
         ))}
       </fieldset>
       <div className="panel-acts">
-        <Pick
+        <ChoiceButtons
           legend="Contact"
           options={contacts}
           value={contact}
-          onPick={(to) => change({ contact: to })}
+          onChoose={(to) => change({ contact: to })}
         />
         <OwnShim shim={shim} onShim={(to) => change({ shim: to })} />
       </div>

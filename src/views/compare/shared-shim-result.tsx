@@ -8,7 +8,7 @@ import type { Limiter } from "../../profile/sticks/shim-range.ts";
 import type { SharedShimAnswer } from "../../worker/messages.ts";
 import { useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
-import { outcomeMeasure } from "./measure-of.ts";
+import { outcomeMeasure } from "./chart-measures.ts";
 
 interface Props {
   readonly answer: SharedShimAnswer;
@@ -22,13 +22,13 @@ export function SharedShimResult({ answer: { sharedShim, changes, forShim }, shi
     return <p className="panel-note">No instrument is chosen.</p>;
   const scene = (width: number) => sceneOf(sharedShim, shim, units, width);
   return (
-    <div className="family-result">
+    <div className="shared-shim-result">
       <div>
-        <p className="family-verdict" role="status">
+        <p className="shared-shim-verdict" role="status">
           {verdict(sharedShim, units)}
         </p>
         {sharedShim.shared === null && (
-          <ul className="mends">
+          <ul className="changes-to-serve">
             {changes.length === 0 && (
               <li>
                 No change to one instrument alone makes one shim serve. Leave one out, or take two
@@ -46,7 +46,7 @@ export function SharedShimResult({ answer: { sharedShim, changes, forShim }, shi
         {shim !== null && (
           <>
             <h3>With the shim I own, {said(shim, units)}</h3>
-            <ul className="mends">
+            <ul className="changes-to-serve">
               {sharedShim.members.map((member, i) => (
                 <li key={member.instrument.id}>
                   {nameOf(member)}: {toServe(forShim[i], member, shim, units)}

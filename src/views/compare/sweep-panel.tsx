@@ -18,10 +18,10 @@ import type { Comparison } from "../../store/document/comparison.ts";
 import { FieldChoice } from "../fields/field-choice.tsx";
 import { useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
+import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
+import { ChoiceButtons, OutcomeChoice } from "./choices.tsx";
 import { rangeRound, zooms } from "./input-range.ts";
-import { fieldMeasure, outcomeMeasure } from "./measure-of.ts";
-import { OutcomeChoice, Pick } from "./pick.tsx";
-import { PresentHandle } from "./present-handle.tsx";
+import { SweepHandle } from "./sweep-handle.tsx";
 import { type Compared, useCompared, useComparison } from "./use-comparison.ts";
 
 interface Props {
@@ -90,11 +90,11 @@ export function SweepPanel() {
           onChoose={(path) => change({ path })}
         />
         <OutcomeChoice value={sweep.outcome} onChoose={(outcome) => change({ outcome })} />
-        <Pick
+        <ChoiceButtons
           legend="While it varies"
           options={holds}
           value={sweep.hold}
-          onPick={(hold) => change({ hold })}
+          onChoose={(hold) => change({ hold })}
         />
         <fieldset className="switch">
           <legend className="unseen">Stretch of the input shown</legend>
@@ -121,7 +121,7 @@ export function SweepPanel() {
             first={{ width: 540, height: 340 }}
             draw={(room) => sweepDrawing({ ...sheet, ...room }).scene}
             over={(room) => (
-              <PresentHandle
+              <SweepHandle
                 drawing={sweepDrawing({ ...sheet, ...room })}
                 asked={asked}
                 room={room}

@@ -7,7 +7,7 @@ import { outcomeKeys, outcomeNames, windowOf } from "../../profile/comparison/ou
 import { standing } from "../../profile/standing.ts";
 import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
-import { outcomeMeasure } from "./measure-of.ts";
+import { outcomeMeasure } from "./chart-measures.ts";
 import type { Compared } from "./use-comparison.ts";
 
 export type Row = readonly string[];

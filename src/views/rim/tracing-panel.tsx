@@ -7,7 +7,7 @@ import { sayPhrase } from "../../instrument/phrase.ts";
 import { traceOutline } from "../../store/document/edits.ts";
 import { wordsIn } from "../figures/plan-words.ts";
 import { useAct, useRimwright } from "../store-context.ts";
-import { type LaidTracing, laidTracing } from "./lay-tracing.ts";
+import { type OutlineFile, useOutlineFile } from "./outline-file.ts";
 import { RimFigure } from "./rim-figure.tsx";
 import {
   EndsEntry,
@@ -16,13 +16,13 @@ import {
   type TracingUnit,
   unitSize,
 } from "./tracing-choices.tsx";
-import { type Drawing, useDrawing } from "./use-drawing.ts";
+import { type TracingTrial, tryTracing } from "./tracing-trial.ts";
 
 /** The builder's own outline, in place of the curves through the stated widths. */
 export function TracingPanel() {
   const tracing = useRimwright((state) => state.instrument.body.tracing);
   const [text, setText] = useState("");
-  const read = useDrawing(text);
+  const read = useOutlineFile(text);
   const units = useRimwright((state) => state.choices.units);
   return (
     <section aria-labelledby="rim-tracing">
@@ -59,8 +59,8 @@ function InUse({ places }: { readonly places: number }) {
   );
 }
 
-/** One drawing being laid and fitted, before it is taken. */
-function Trial({ drawing }: { readonly drawing: Drawing }) {
+/** A drawing being placed and fitted, before it is used. */
+function Trial({ drawing }: { readonly drawing: OutlineFile }) {
   const units = useRimwright((state) => state.choices.units);
   const [unit, setUnit] = useState<TracingUnit>(drawing.unit === null ? "mm" : "file");
   const [error, setError] = useState(0.25);
@@ -77,14 +77,14 @@ function Trial({ drawing }: { readonly drawing: Drawing }) {
     [drawing, scale],
   );
   const guess = useMemo(() => guessedEnds(places), [places]);
-  const laid = useMemo(
-    () => laidTracing(places, ends ?? guess, error),
+  const trial = useMemo(
+    () => tryTracing(places, ends ?? guess, error),
     [places, ends, guess, error],
   );
   const words = wordsIn(units);
-  if (laid === null || guess === null)
+  if (trial === null || guess === null)
     return <p className="rim-warn">There are too few places here to make an outline.</p>;
-  const { result, drawn, length } = laid;
+  const { result, drawn, length } = trial;
   const outline = result.ok ? new TracedOutline(result.tracing) : null;
   return (
     <>
@@ -111,16 +111,16 @@ function Trial({ drawing }: { readonly drawing: Drawing }) {
           })
         }
       />
-      <Verdict laid={laid} lines={drawing.lines} />
+      <Verdict trial={trial} lines={drawing.lines} />
     </>
   );
 }
 
 function Verdict({
-  laid: { length, result },
+  trial: { length, result },
   lines,
 }: {
-  readonly laid: LaidTracing;
+  readonly trial: TracingTrial;
   readonly lines: number;
 }) {
   const units = useRimwright((state) => state.choices.units);

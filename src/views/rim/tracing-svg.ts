@@ -1,3 +1,4 @@
+import svgpath from "svgpath";
 import { lengthOf, type Place, polylineAlong } from "../../geometry/polyline.ts";
 import { type Phrase, phrase } from "../../instrument/phrase.ts";
 
@@ -20,19 +21,19 @@ const attribute = /([\w:.-]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g;
 function* svgTags(text: string): Generator<SvgTag> {
   let from = text.indexOf("<");
   while (from >= 0) {
-    const skipped = passedOver(text, from);
-    if (skipped !== null) {
-      from = text.indexOf("<", skipped);
+    const end = endOfSkipped(text, from);
+    if (end !== null) {
+      from = text.indexOf("<", end);
       continue;
     }
     tag.lastIndex = from;
-    const met = tag.exec(text);
-    const [whole = "", slash, name = "", inner = "", end] = met ?? [];
-    if (met !== null) {
+    const found = tag.exec(text);
+    const [whole = "", slash, name = "", inner = "", alone] = found ?? [];
+    if (found !== null) {
       yield {
         name: name.replace(/^svg:/, ""),
         closes: slash === "/",
-        alone: end === "/",
+        alone: alone === "/",
         attributes: new Map(
           [...inner.matchAll(attribute)].map(([, key = "", a, b]) => [key, a ?? b ?? ""]),
         ),
@@ -42,20 +43,18 @@ function* svgTags(text: string): Generator<SvgTag> {
   }
 }
 
-const asides = [
+const skippedParts = [
   ["<!--", "-->"],
   ["<![CDATA[", "]]>"],
 ] as const;
 
 /** Where a remark or raw text that starts here ends; null when none does. */
-function passedOver(text: string, from: number): number | null {
-  const aside = asides.find(([start]) => text.startsWith(start, from));
-  if (aside === undefined) return null;
-  const end = text.indexOf(aside[1], from);
+function endOfSkipped(text: string, from: number): number | null {
+  const skipped = skippedParts.find(([start]) => text.startsWith(start, from));
+  if (skipped === undefined) return null;
+  const end = text.indexOf(skipped[1], from);
   return end < 0 ? text.length : end;
 }
-
-import svgpath from "svgpath";
 
 export type ReadSvgResult =
   | {
@@ -110,7 +109,7 @@ function readFile(text: string): SvgFile | null {
     if (tag.name === "svg") root ??= tag;
     const data = dataOf(tag);
     if (data !== "" && !over.some(({ name }) => unseen.has(name))) {
-      paths.push(laidBy([...over, tag], data));
+      paths.push(transformedPath([...over, tag], data));
     }
     if (!tag.alone) over.push(tag);
   }
@@ -118,7 +117,7 @@ function readFile(text: string): SvgFile | null {
 }
 
 /** A path under the transforms of its own element and of those round it, innermost first. */
-const laidBy = (tags: readonly SvgTag[], data: string): SvgPath =>
+const transformedPath = (tags: readonly SvgTag[], data: string): SvgPath =>
   tags.reduceRight((path, { attributes }) => {
     const transform = attributes.get("transform");
     return transform === undefined ? path : path.transform(transform);
@@ -154,14 +153,14 @@ function linesOf(path: SvgPath): Place[][] {
         break;
       case "C": {
         const [, bx, by, cx, cy, dx, dy] = segment;
-        line.push(...bent([here, [bx, by], [cx, cy], [dx, dy]]));
+        line.push(...flattened([here, [bx, by], [cx, cy], [dx, dy]]));
         break;
       }
       case "Q": {
         const [, bx, by, dx, dy] = segment;
         const third = (end: number, control: number): number => end + ((control - end) * 2) / 3;
         const b: Place = [third(x, bx), third(y, by)];
-        line.push(...bent([here, b, [third(dx, bx), third(dy, by)], [dx, dy]]));
+        line.push(...flattened([here, b, [third(dx, bx), third(dy, by)], [dx, dy]]));
         break;
       }
       default:
@@ -171,7 +170,7 @@ function linesOf(path: SvgPath): Place[][] {
   return lines.map((places) => places.filter((place) => place.every(Number.isFinite)));
 }
 
-function bent(curve: readonly [Place, Place, Place, Place]): Place[] {
+function flattened(curve: readonly [Place, Place, Place, Place]): Place[] {
   const [a, b, c, d] = curve;
   const size = lengthOf(curve);
   if (size === 0) return [d];

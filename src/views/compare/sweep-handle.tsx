@@ -9,7 +9,7 @@ import type { State } from "../../store/document/state.ts";
 import { snapped, stepped } from "../../store/document/step.ts";
 import type { Room } from "../figures/use-room.ts";
 import { useAct, useRimwright } from "../store-context.ts";
-import { fieldMeasure } from "./measure-of.ts";
+import { fieldMeasure } from "./chart-measures.ts";
 
 interface Props {
   readonly drawing: SweepDrawing;
@@ -20,7 +20,7 @@ interface Props {
 }
 
 /** The base's present value, to drag or to step: the base itself is changed. */
-export function PresentHandle({ drawing, asked, room, held }: Props) {
+export function SweepHandle({ drawing, asked, room, held }: Props) {
   const units = useRimwright((state) => state.choices.units);
   const act = useAct();
   const dragged = useRef<string | null>(null);

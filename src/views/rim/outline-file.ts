@@ -4,28 +4,28 @@ import { type Phrase, phrase } from "../../instrument/phrase.ts";
 import { readTracingCsv } from "../../instrument/tracing-csv.ts";
 
 /** A drawing as read: places in its own units. */
-export interface Drawing {
+export interface OutlineFile {
   readonly places: readonly Place[];
   /** mm in one unit, where the file says. */
   readonly unit: number | null;
   readonly lines: number;
 }
 
-export type DrawingRead =
-  | { readonly ok: true; readonly drawing: Drawing }
+export type OutlineFileResult =
+  | { readonly ok: true; readonly drawing: OutlineFile }
   | { readonly ok: false; readonly why: Phrase };
 
 /** Longer texts are no outline. */
 const longest = 4_000_000;
 
 /** What a text draws; null while there is none, or while the reader for SVG is being fetched. */
-export function useDrawing(text: string): DrawingRead | null {
-  const [read, setRead] = useState<DrawingRead | null>(null);
+export function useOutlineFile(text: string): OutlineFileResult | null {
+  const [read, setRead] = useState<OutlineFileResult | null>(null);
   useEffect(() => {
     let stale = false;
     setRead(null);
     if (text.trim() === "") return;
-    void readDrawing(text).then((next) => {
+    void readOutlineFile(text).then((next) => {
       if (!stale) setRead(next);
     });
     return () => {
@@ -35,7 +35,7 @@ export function useDrawing(text: string): DrawingRead | null {
   return read;
 }
 
-async function readDrawing(text: string): Promise<DrawingRead> {
+async function readOutlineFile(text: string): Promise<OutlineFileResult> {
   if (text.length > longest) return { ok: false, why: phrase`This is too long to be an outline.` };
   if (!/^\s*[<mM]/.test(text)) {
     const read = readTracingCsv(text);

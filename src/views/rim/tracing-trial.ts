@@ -6,8 +6,8 @@ import type { Tracing } from "../../instrument/instrument.ts";
 import { mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import { tracingFaultPhrase, tracingFlaw, tracingLimits } from "../../instrument/tracing.ts";
 
-/** A drawing laid by its ends, and what came of fitting it. */
-export interface LaidTracing {
+/** A drawing placed in the body's frame by its two ends, and what came of fitting it. */
+export interface TracingTrial {
   readonly drawn: readonly Place[];
   readonly length: number;
   readonly result:
@@ -21,23 +21,25 @@ export interface LaidTracing {
 }
 
 /**
- * Places in mm, laid by `ends` (a guess where null) and fitted to within `error` mm. Null when the
- * places have no extent to be laid along.
+ * Places in mm, put into the body's frame by `ends` (a guess where null) and fitted to within `error`
+ * mm. Null when tail and neck end are one place.
  */
-export function laidTracing(
+export function tryTracing(
   places: readonly Place[],
   ends: TracingEnds | null,
   error: number,
-): LaidTracing | null {
-  const laid = ends ?? guessedEnds(places);
-  if (laid === null) return null;
-  const length = rounded(Math.hypot(laid.neck[0] - laid.tail[0], laid.neck[1] - laid.tail[1]));
+): TracingTrial | null {
+  const placed = ends ?? guessedEnds(places);
+  if (placed === null) return null;
+  const length = rounded(
+    Math.hypot(placed.neck[0] - placed.tail[0], placed.neck[1] - placed.tail[1]),
+  );
   if (!(length > 0)) return null;
-  const drawn = framed(places, laid);
+  const drawn = framed(places, placed);
   return { drawn, length, result: fitOf(drawn, length, error) };
 }
 
-function fitOf(drawn: readonly Place[], length: number, error: number): LaidTracing["result"] {
+function fitOf(drawn: readonly Place[], length: number, error: number): TracingTrial["result"] {
   const { longest } = tracingLimits;
   if (length < 100 || length > longest) {
     return {

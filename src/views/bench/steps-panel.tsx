@@ -6,11 +6,11 @@ import { finish, unfinish } from "../../store/document/as-built-edits.ts";
 import { planOf } from "../../store/document/plan.ts";
 import { today, useBench, useBenchAct, useRecord } from "./bench-context.ts";
 import { StepCard } from "./step-card.tsx";
-import "./work.css";
+import "./steps.css";
 import type { Workpiece } from "./use-outlook.ts";
 
 /** The order of work: the step open, and all of them to choose from. */
-export function WorkPanel({ instrument, profile }: Workpiece) {
+export function StepsPanel({ instrument, profile }: Workpiece) {
   const open = useBench((bench) => bench.step);
   const record = useRecord(instrument.id);
   const act = useBenchAct();

@@ -2,12 +2,14 @@ import { type KeyboardEvent, useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldFigure, unitAfter } from "../../instrument/field-text.ts";
 import { fieldAt, readField } from "../../instrument/fields.ts";
-import type { Instrument } from "../../instrument/instrument.ts";
+import { type Instrument, type TargetKind, targetKinds } from "../../instrument/instrument.ts";
+import { targetFields } from "../../instrument/outcome-fields.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
 import { aimVariant, changeVariant } from "../../store/document/comparison.ts";
-import { stepField, typeField } from "../../store/document/edits.ts";
+import { stepField, switchTarget, typeField } from "../../store/document/edits.ts";
 import { fieldTrouble, readText, shownText } from "../../store/document/field-view.ts";
+import { planOf } from "../../store/document/plan.ts";
 import type { TypedText } from "../../store/document/state.ts";
 import { stepped } from "../../store/document/step.ts";
 import { Stepper } from "../fields/stepper.tsx";
@@ -80,6 +82,51 @@ export function ChangeCell({ path, variant, instrument }: Props) {
         set(stepped(value, field, units, steps));
       }}
     />
+  );
+}
+
+interface AimCellProps {
+  /** Null for the base. */
+  readonly variant: Variant | null;
+  readonly instrument: Instrument;
+}
+
+/** What a column aims for, and how much of it. Another kind starts at the value it has now. */
+export function AimCell({ variant, instrument }: AimCellProps) {
+  const act = useAct();
+  const [, edit] = useComparison();
+  const { kind } = instrument.target;
+  const aim = (next: TargetKind): void => {
+    if (variant === null) {
+      act((state) => switchTarget(state, next));
+      return;
+    }
+    const plan = planOf(instrument);
+    const value = plan.ok ? plan.profile[next] : targetFields[next].default;
+    edit((comparison) => aimVariant(comparison, variant.id, { kind: next, value }));
+  };
+  return (
+    <div className="aim">
+      <select
+        aria-label={`Aims for, ${variant === null ? "base" : variant.name}`}
+        value={kind}
+        onChange={({ target }) => {
+          const next = targetKinds.find((one) => one === target.value);
+          if (next !== undefined) aim(next);
+        }}
+      >
+        {targetKinds.map((one) => (
+          <option key={one} value={one}>
+            {targetFields[one].label}
+          </option>
+        ))}
+      </select>
+      {variant === null ? (
+        <BaseCell path="target.value" />
+      ) : (
+        <ChangeCell path="target.value" variant={variant} instrument={instrument} />
+      )}
+    </div>
   );
 }
 

@@ -5,9 +5,9 @@ import type { UncertaintyJob } from "../../worker/messages.ts";
 import { Labelled } from "../fields/labelled.tsx";
 import { ToleranceFields } from "../fields/tolerance-fields.tsx";
 import { useRimwright } from "../store-context.ts";
-import { counted, percent } from "./measure-of.ts";
-import { Pick } from "./pick.tsx";
-import { SureResult } from "./sure-result.tsx";
+import { counted, percent } from "./chart-measures.ts";
+import { ChoiceButtons } from "./choices.tsx";
+import { UncertaintyResult } from "./uncertainty-result.tsx";
 import { useComparison, useNumbers } from "./use-comparison.ts";
 import { type Running, useJob } from "./use-job.ts";
 
@@ -17,7 +17,7 @@ const shapes = [
 ] as const;
 
 /** How likely the plan is to come out right, every measure off by its tolerance at once. */
-export function SurePanel() {
+export function UncertaintyPanel() {
   const base = useNumbers(useRimwright((state) => state.lastGood));
   const [{ sure }, edit] = useComparison();
   const { shape, draws, seed } = sure;
@@ -31,23 +31,23 @@ export function SurePanel() {
   const answer = running.progress?.answer ?? null;
   return (
     <section
-      className="sure"
-      aria-labelledby="sure-heading"
+      className="uncertainty"
+      aria-labelledby="uncertainty-heading"
       aria-busy={running.state === "running"}
     >
       <div className="panel-head">
-        <h2 id="sure-heading">How sure</h2>
+        <h2 id="uncertainty-heading">How sure</h2>
       </div>
       <p className="panel-note">
         As built: the shim is cut and stays as planned. Every measure, the shim among them, is drawn
         at random within its tolerance, each apart from the rest.
       </p>
       <div className="panel-acts">
-        <Pick
+        <ChoiceButtons
           legend="Spread"
           options={shapes}
           value={shape}
-          onPick={(to) => change({ shape: to })}
+          onChoose={(to) => change({ shape: to })}
         />
         <Labelled label="Draws">
           {(id) => (
@@ -70,7 +70,7 @@ export function SurePanel() {
         <Seed seed={seed} onSeed={(to) => change({ seed: to })} />
       </div>
       <RunLine running={running} draws={draws} answer={answer} />
-      {answer !== null && <SureResult uncertainty={answer} />}
+      {answer !== null && <UncertaintyResult uncertainty={answer} />}
       <details>
         <summary>Tolerances, ± on each measure</summary>
         <ToleranceFields />

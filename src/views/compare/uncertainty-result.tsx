@@ -5,7 +5,7 @@ import type { PerturbedOutcome } from "../../profile/uncertainty/perturbed-model
 import type { OutcomeUncertainty, Uncertainty } from "../../profile/uncertainty/uncertainty.ts";
 import { useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
-import { outcomeMeasure, percent, saidRange } from "./measure-of.ts";
+import { outcomeMeasure, percent, saidRange } from "./chart-measures.ts";
 
 const overrun = "Shim over the thinnest clean one";
 
@@ -15,7 +15,7 @@ const measureOf = (kind: PerturbedOutcome, units: Units) =>
     : outcomeMeasure(kind, units);
 
 /** Each outcome by both methods, and the draws of one of them. */
-export function SureResult({ uncertainty }: { readonly uncertainty: Uncertainty }) {
+export function UncertaintyResult({ uncertainty }: { readonly uncertainty: Uncertainty }) {
   const units = useRimwright((state) => state.choices.units);
   const [kind, setKind] = useState<PerturbedOutcome>("saddleExposure");
   const chosen = uncertainty.outcomes.find((outcome) => outcome.kind === kind);
@@ -53,7 +53,7 @@ export function SureResult({ uncertainty }: { readonly uncertainty: Uncertainty 
           </tbody>
         </table>
       </div>
-      <Parting outcomes={uncertainty.outcomes} units={units} />
+      <Disagreement outcomes={uncertainty.outcomes} units={units} />
     </>
   );
 }
@@ -106,7 +106,7 @@ function Figures({
 }
 
 /** Where the two methods do not say the same, and which to trust. */
-function Parting({
+function Disagreement({
   outcomes,
   units,
 }: {
@@ -121,7 +121,7 @@ function Parting({
       </p>
     );
   return (
-    <ul className="parting">
+    <ul className="disagreement">
       {apart.map(({ kind, first, sampled }) => {
         const measure = measureOf(kind, units);
         return (

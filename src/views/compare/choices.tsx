@@ -29,15 +29,20 @@ export function OutcomeChoice({ value, onChoose }: OutcomeChoiceProps) {
   );
 }
 
-interface PickProps<Value extends string> {
+interface ChoiceButtonsProps<Value extends string> {
   readonly legend: string;
   readonly options: readonly (readonly [value: Value, name: string])[];
   readonly value: Value;
-  readonly onPick: (value: Value) => void;
+  readonly onChoose: (value: Value) => void;
 }
 
 /** One of a few, as buttons in a row. */
-export function Pick<Value extends string>({ legend, options, value, onPick }: PickProps<Value>) {
+export function ChoiceButtons<Value extends string>({
+  legend,
+  options,
+  value,
+  onChoose,
+}: ChoiceButtonsProps<Value>) {
   return (
     <fieldset className="switch">
       <legend>{legend}</legend>
@@ -46,7 +51,7 @@ export function Pick<Value extends string>({ legend, options, value, onPick }: P
           key={option}
           type="button"
           aria-pressed={value === option}
-          onClick={() => onPick(option)}
+          onClick={() => onChoose(option)}
         >
           {name}
         </button>

@@ -1,16 +1,16 @@
 import { useEffect, useState } from "react";
 
-export type Wakefulness = "awake" | "asleep" | "unknown here";
+type WakeLockState = "held" | "released" | "unsupported";
 
 /**
  * Keeps the screen awake while the view is open and the page in sight, where the browser can. The lock is
  * let go on leaving, and asked for again on coming back.
  */
-export function useWakeLock(): Wakefulness {
-  const [state, setState] = useState<Wakefulness>("asleep");
+function useWakeLock(): WakeLockState {
+  const [state, setState] = useState<WakeLockState>("released");
   useEffect(() => {
     if (!("wakeLock" in navigator)) {
-      setState("unknown here");
+      setState("unsupported");
       return;
     }
     let lock: WakeLockSentinel | null = null;
@@ -28,14 +28,14 @@ export function useWakeLock(): Wakefulness {
           return;
         }
         lock = got;
-        setState("awake");
+        setState("held");
         got.addEventListener("release", () => {
           if (lock === got) lock = null;
-          setState("asleep");
+          setState("released");
         });
       } catch {
         // A browser that refuses, on a low battery for one, is told of by what stands on the page.
-        setState("asleep");
+        setState("released");
       }
     };
     const onVisibility = (): void => {
@@ -51,4 +51,15 @@ export function useWakeLock(): Wakefulness {
     };
   }, []);
   return state;
+}
+
+const said: Readonly<Record<WakeLockState, string>> = {
+  held: "The screen is kept awake while this view is open.",
+  released: "The screen may go dark: the browser does not keep it awake now.",
+  unsupported: "This browser cannot keep the screen awake: set the tablet’s own timer longer.",
+};
+
+/** Keeps the screen awake, and says whether it does. */
+export function WakeLockLine() {
+  return <p className="bench-aside">{said[useWakeLock()]}</p>;
 }

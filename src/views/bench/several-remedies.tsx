@@ -39,7 +39,7 @@ interface Props {
 }
 
 /** Several remedies, each as far as its limit, in the order of the list. */
-export function MixedRemedies({ record, outlook, goal, drawn, onDraw, onTake }: Props) {
+export function SeveralRemedies({ record, outlook, goal, drawn, onDraw, onTake }: Props) {
   const units = useRimwright((state) => state.choices.units);
   const shares = useBench((bench) => bench.shares);
   const most = (id: RemedyId): number => shares[id] ?? usualShares[id];
@@ -50,8 +50,8 @@ export function MixedRemedies({ record, outlook, goal, drawn, onDraw, onTake }: 
     remedyIds.map((id) => ({ id, most: most(id) })),
   );
   return (
-    <section className="mixed" aria-labelledby="mixed-name">
-      <h3 id="mixed-name">Several together, each within its limit</h3>
+    <section className="several" aria-labelledby="several-heading">
+      <h3 id="several-heading">Several together, each within its limit</h3>
       <p>
         In this order, each takes of the difference at the saddle line what its limit allows; those
         not possible now are passed over. A limit of 0 leaves one out.
@@ -61,7 +61,7 @@ export function MixedRemedies({ record, outlook, goal, drawn, onDraw, onTake }: 
           <ShareField key={id} id={id} most={most(id)} units={units} />
         ))}
       </ul>
-      <ol className="mixed-parts">
+      <ol className="several-parts">
         {mix.parts.map(({ id, name, act, raise }) => (
           <li key={id}>
             <strong>{name}</strong>, {height(Math.abs(raise), units)} at the saddle:{" "}
