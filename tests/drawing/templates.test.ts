@@ -1,12 +1,14 @@
 import { describe, expect, test } from "vitest";
+import { edgePolyline } from "../../src/drawing/edge-polyline.ts";
 import { braceArc, bracesTemplate } from "../../src/drawing/templates/brace-template.ts";
-import { edgePolyline, halfOutlineTemplate } from "../../src/drawing/templates/half-outline.ts";
+import { halfOutlineTemplate } from "../../src/drawing/templates/half-outline.ts";
 import { shimGaugeTemplate } from "../../src/drawing/templates/shim-gauge.ts";
 import {
   sideBackPolyline,
   sidePatternTemplate,
   sideTopPolyline,
 } from "../../src/drawing/templates/side-pattern-template.ts";
+import { strayLimit } from "../../src/drawing/templates/template.ts";
 import { lengthOf, offPolyline, type Place } from "../../src/geometry/polyline.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
@@ -37,7 +39,7 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
     // The four Bezier pieces worked in 50 digits, independent of the core's.
     test("the half outline keeps within 0.02 mm of the curve, both ways", () => {
       const exact = outlinePoints(instrument.body, 200);
-      const edge = edgePolyline(setting.outline);
+      const edge = edgePolyline(setting.outline, strayLimit);
       expect(worstOff(exact, edge)).toBeLessThan(0.02);
       expect(worstOff(edge, exact)).toBeLessThan(0.02);
       expect(edge[0]).toEqual([0, 0]);

@@ -1,11 +1,11 @@
 import type { Outline } from "../../geometry/outline/outline.ts";
 import type { Place } from "../../geometry/polyline.ts";
+import { edgePolyline } from "../edge-polyline.ts";
 import { type Frame, type Point, pointAt } from "../frame.ts";
 import { areaShape, lineShape } from "../path.ts";
 import { roundLength } from "../scale-bar.ts";
 import type { Scene, Shape } from "../scene.ts";
 import type { Words } from "../section/section-sheet.ts";
-import { edgePolyline } from "../templates/half-outline.ts";
 
 interface Room {
   readonly width: number;

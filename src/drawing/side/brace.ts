@@ -7,7 +7,13 @@ import { areaShape, curvePoints, lineShape } from "../path.ts";
 import type { PlanWords } from "../plan/plan-sheet.ts";
 import { scaleRow } from "../scale-bar.ts";
 import type { Scene, Shape } from "../scene.ts";
-import type { BraceShape } from "../templates/brace-template.ts";
+
+/** A brace: its length and the radius of its arched edge, mm. */
+export interface BraceShape {
+  readonly length: number;
+  /** Null is a straight brace. */
+  readonly radius: number | null;
+}
 
 export interface BraceOptions {
   /** Room for the drawing, px. */

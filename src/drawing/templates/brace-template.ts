@@ -1,17 +1,12 @@
 import { curvatureOf, sagitta } from "../../geometry/circle.ts";
 import { type Place, polylineAlong } from "../../geometry/polyline.ts";
 import { archOf } from "../../profile/brace.ts";
+import type { BraceShape } from "../side/brace.ts";
 import { cutShape, label, markLine, strayLimit, type Template } from "./template.ts";
 
 /** Height of a template's board under the ends of the arc, and clear of the next board, mm. */
 const board = 25;
 const apart = 8;
-
-export interface BraceShape {
-  readonly length: number;
-  /** Null is a straight brace. */
-  readonly radius: number | null;
-}
 
 export interface BraceWords {
   readonly length: (mm: number) => string;

@@ -1,26 +1,8 @@
-import type { Outline } from "../../geometry/outline/outline.ts";
 import { type Place, polylineAlong } from "../../geometry/polyline.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import type { Setting } from "../../profile/setting.ts";
+import { edgePolyline } from "../edge-polyline.ts";
 import { cutShape, label, markLine, strayLimit, type Template } from "./template.ts";
-
-/** The edge from the tail seam to the neck end's corner, straight pieces within `stray` mm of it. */
-export function edgePolyline(outline: Outline, stray = strayLimit): Place[] {
-  const corners = outline.knots.map((x) => outline.arcLength(x));
-  const places = polylineAlong(
-    (arc) => outline.placeAtArc(arc),
-    0,
-    outline.totalArc(),
-    stray,
-    corners,
-  );
-  // Both ends as stated, free of the rounding of a length and back.
-  return [
-    [0, outline.halfWidth(0)],
-    ...places.slice(1, -1),
-    [outline.length, outline.halfWidth(outline.length)],
-  ];
-}
 
 /** Room of a line of lettering and its distance from a line beside it, mm. */
 const lettered = 6;
@@ -51,7 +33,7 @@ export function halfOutlineTemplate(
   return {
     name: "Half outline",
     lines: [
-      cutShape("half outline", [...edgePolyline(outline), [outline.length, 0]]),
+      cutShape("half outline", [...edgePolyline(outline, strayLimit), [outline.length, 0]]),
       ...places.map(({ name, x }) => across(name, x)),
       ...profile.stations
         .filter(({ name }) => name !== "")

@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { compareLine, type Ghost, ghostScene } from "../../drawing/section/overlay.ts";
+import { compareLine, type Ghost, ghostScene } from "../../drawing/charts/overlay.ts";
 import { settingOf } from "../../profile/setting.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { type Compared, useCompared } from "./use-comparison.ts";

@@ -1,10 +1,10 @@
 import { useMemo, useState } from "react";
+import { compareLine } from "../../drawing/charts/overlay.ts";
 import {
   type SweepSheet,
   type SweptCurve,
   sweepDrawing,
 } from "../../drawing/charts/sweep-chart.ts";
-import { compareLine } from "../../drawing/section/overlay.ts";
 import { readField } from "../../instrument/fields.ts";
 import type { Range, TargetKind } from "../../instrument/instrument.ts";
 import {

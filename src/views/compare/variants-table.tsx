@@ -1,5 +1,5 @@
 import "./variants-table.css";
-import { compareLine } from "../../drawing/section/overlay.ts";
+import { compareLine } from "../../drawing/charts/overlay.ts";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { outcomeKeys, outcomeNames } from "../../profile/comparison/outcomes.ts";

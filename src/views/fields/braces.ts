@@ -1,5 +1,5 @@
 import { createStore, useStore } from "zustand";
-import type { BraceShape } from "../../drawing/templates/brace-template.ts";
+import type { BraceShape } from "../../drawing/side/brace.ts";
 import type { Setting } from "../../profile/setting.ts";
 import { useRimwright } from "../store-context.ts";
 

@@ -1,6 +1,5 @@
 import { useState } from "react";
-import { braceOf } from "../../drawing/side/brace.ts";
-import type { BraceShape } from "../../drawing/templates/brace-template.ts";
+import { type BraceShape, braceOf } from "../../drawing/side/brace.ts";
 import { archOf, type BraceRise, braceFits, braceRises } from "../../profile/brace.ts";
 import { BraceEntries } from "../fields/brace-entries.tsx";
 import { braceShape, type Plate, useBraces } from "../fields/braces.ts";

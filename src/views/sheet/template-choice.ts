@@ -1,4 +1,5 @@
-import { type BraceShape, bracesTemplate } from "../../drawing/templates/brace-template.ts";
+import type { BraceShape } from "../../drawing/side/brace.ts";
+import { bracesTemplate } from "../../drawing/templates/brace-template.ts";
 import { halfOutlineTemplate } from "../../drawing/templates/half-outline.ts";
 import { sectionTemplate } from "../../drawing/templates/section-template.ts";
 import { shimGaugeTemplate } from "../../drawing/templates/shim-gauge.ts";

@@ -2,10 +2,10 @@ import { fretPlaneZ } from "../../profile/neck.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import type { Setting } from "../../profile/setting.ts";
 import { blendedTopZ } from "../../profile/top.ts";
-import { fitted, spacedApart, text } from "../charts/chart.ts";
 import { type Frame, type Point, pointAt, pyAt } from "../frame.ts";
 import { curvePoints, lineShape } from "../path.ts";
 import type { LineStyle, Scene, Shape } from "../scene.ts";
+import { fitted, spacedApart, text } from "./chart.ts";
 
 /** The base is drawn thick; each variant after it has a line type of its own. */
 const variantLines: readonly LineStyle[] = [
