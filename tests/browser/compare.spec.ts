@@ -205,7 +205,7 @@ test("the table is copied and saved, the drawings saved, and the comparison prin
   await page.getByRole("button", { name: "Save the sections as SVG" }).click();
   const file = await drawing;
   expect(file.suggestedFilename()).toBe("orchestra-size-sections.svg");
-  expect(await readFile(await file.path(), "utf8")).toContain('data-role="ghost"');
+  expect(await readFile(await file.path(), "utf8")).toContain('data-role="variant"');
 
   const pdf = (await page.pdf({ format: "A4", printBackground: true })).toString("latin1");
   expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(1);

@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { boxesMeet } from "../../src/drawing/box.ts";
-import { barScene } from "../../src/drawing/charts/bars.ts";
+import { barChart } from "../../src/drawing/charts/bars.ts";
 import type { Measure } from "../../src/drawing/charts/chart.ts";
 import { pxOn, pyOn } from "../../src/drawing/charts/chart.ts";
-import { histogramScene } from "../../src/drawing/charts/histogram.ts";
-import { mapScene } from "../../src/drawing/charts/map-chart.ts";
-import { compareLine, ghostScene } from "../../src/drawing/charts/overlay.ts";
-import { sweepDrawing } from "../../src/drawing/charts/sweep-chart.ts";
+import { histogramChart } from "../../src/drawing/charts/histogram.ts";
+import { mapChart } from "../../src/drawing/charts/map-chart.ts";
+import { compareLine, variantsOverlay } from "../../src/drawing/charts/overlay.ts";
+import { sweepChart } from "../../src/drawing/charts/sweep-chart.ts";
 import { textBox } from "../../src/drawing/lettering.ts";
 import type { Scene } from "../../src/drawing/scene.ts";
 import { svgOf } from "../../src/drawing/svg.ts";
@@ -44,7 +44,7 @@ describe("the sweep's chart", () => {
     if (sweep === null) throw new Error("no plan");
     return { name: preset.name, line: compareLine(i), sweep };
   });
-  const drawing = sweepDrawing({
+  const drawing = sweepChart({
     width: 640,
     height: 400,
     across: mm("Shim"),
@@ -79,7 +79,7 @@ describe("the sweep's chart", () => {
     });
   });
 
-  it("shades the window, marks the present value, and finds it under the hand", () => {
+  it("shades the window, marks the present value, and finds it where it is dragged", () => {
     expect(pathsOf(scene, "window")).toHaveLength(1);
     expect(pointsOf(scene, "present")[0]?.[0]).toBeCloseTo(pxOn(chart, 8.4), 1);
     expect(drawing.toInput(pxOn(chart, 8.4))).toBeCloseTo(8.4, 12);
@@ -93,7 +93,7 @@ describe("the sweep's chart", () => {
 });
 
 describe("sections on one another", () => {
-  const ghosts = presets.flatMap((preset, i) => {
+  const variants = presets.flatMap((preset, i) => {
     const [set, plan] = [settingOf(preset), profileOf(preset)];
     return set.ok && plan.ok
       ? [{ name: preset.name, line: compareLine(i), setting: set.setting, profile: plan.profile }]
@@ -105,9 +105,9 @@ describe("sections on one another", () => {
     [780, 300],
     [360, 220],
   ])("fit %i by %i, each named at its own tail", (width, height) => {
-    const scene = ghostScene({ width, height, ghosts });
+    const scene = variantsOverlay({ width, height, variants });
     const tops = pathsOf(scene, "top");
-    expect(tops).toHaveLength(ghosts.length);
+    expect(tops).toHaveLength(variants.length);
     for (const path of pathsOf(scene))
       for (const [x, y] of readPoints(path.d)) {
         expect(x).toBeGreaterThanOrEqual(0);
@@ -115,17 +115,19 @@ describe("sections on one another", () => {
         expect(y).toBeGreaterThanOrEqual(0);
         expect(y).toBeLessThanOrEqual(height);
       }
-    expectApart(scene, ["ghost-name", "stretch"]);
-    expect(textsOf(scene).filter(({ role }) => role === "ghost-name")).toHaveLength(ghosts.length);
+    expectApart(scene, ["variant-name", "stretch"]);
+    expect(textsOf(scene).filter(({ role }) => role === "variant-name")).toHaveLength(
+      variants.length,
+    );
   });
 
   it("lie lower at the tail by just their tail drop", () => {
-    const scene = ghostScene({ width: 1100, height: 360, ghosts });
+    const scene = variantsOverlay({ width: 1100, height: 360, variants });
     const stretch = Number(/(\d+)×/.exec(textOf(scene, "Heights drawn").text)?.[1]);
     const [a, b] = pathsOf(scene, "top").map(({ d }) => readPoints(d)[0]?.[1] ?? 0);
     const along =
-      (1100 - 122 - 14) / Math.max(...ghosts.map(({ setting }) => setting.outline.length));
-    const drops = ghosts.map(({ profile }) => profile.tailDrop);
+      (1100 - 122 - 14) / Math.max(...variants.map(({ setting }) => setting.outline.length));
+    const drops = variants.map(({ profile }) => profile.tailDrop);
     const apart = ((drops[0] ?? 0) - (drops[1] ?? 0)) * along * stretch;
     expect((a ?? 0) - (b ?? 0)).toBeCloseTo(apart, 1);
   });
@@ -141,7 +143,7 @@ describe("the map", () => {
     hold: "shim",
   });
   if (map === null) throw new Error("no map");
-  const scene = mapScene({
+  const scene = mapChart({
     width: 560,
     height: 360,
     across: mm("Shim"),
@@ -166,9 +168,9 @@ describe("the map", () => {
   });
 });
 
-it("the histogram stands over its own values, its interval ruled above", () => {
+it("the histogram offsets over its own values, its interval ruled above", () => {
   const counts = [1, 4, 9, 4, 1];
-  const scene = histogramScene({
+  const scene = histogramChart({
     width: 400,
     height: 200,
     measure: mm("Saddle exposed"),
@@ -188,7 +190,7 @@ it("the histogram stands over its own values, its interval ruled above", () => {
 });
 
 it("bars run from their low end to their high one on one scale", () => {
-  const scene = barScene({
+  const scene = barChart({
     width: 400,
     title: "",
     measure: mm("Shim"),

@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import type { SectionOptions } from "../../src/drawing/section/section-sheet.ts";
+import type { SectionOptions } from "../../src/drawing/section/section-layout.ts";
 import { svgOf } from "../../src/drawing/svg.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";

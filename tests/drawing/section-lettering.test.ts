@@ -79,7 +79,7 @@ describe("what there is no room for is left out, the least important first", () 
   });
 
   test.each(presets.map(({ id }) => id))(
-    "%s keeps its shim's value from 320 px on, both ways up",
+    "%s keeps its shim's value from 320 px on, both candidates up",
     (id) => {
       for (const [width, height] of [
         [320, 300],

@@ -1,5 +1,5 @@
 import { type Section, sectionOf } from "../../src/drawing/section/section.ts";
-import type { SectionOptions, Words } from "../../src/drawing/section/section-sheet.ts";
+import type { SectionOptions, Words } from "../../src/drawing/section/section-layout.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { formatLength } from "../../src/instrument/length.ts";
 import { presets } from "../../src/instrument/presets.ts";

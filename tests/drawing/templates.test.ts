@@ -37,7 +37,7 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
     const side = sideOf(setting, profile);
 
     // The four Bezier pieces worked in 50 digits, independent of the core's.
-    test("the half outline keeps within 0.02 mm of the curve, both ways", () => {
+    test("the half outline keeps within 0.02 mm of the curve, both candidates", () => {
       const exact = outlinePoints(instrument.body, 200);
       const edge = edgePolyline(setting.outline, strayLimit);
       expect(worstOff(exact, edge)).toBeLessThan(0.02);

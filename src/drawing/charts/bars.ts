@@ -24,7 +24,7 @@ interface Bar {
   readonly fill: FillStyle;
 }
 
-export interface BarSheet {
+export interface BarChartOptions {
   readonly width: number;
   readonly title: string;
   readonly measure: Measure;
@@ -39,7 +39,7 @@ const row = 40;
 const head = 30;
 
 /** Bars one under another over a common scale, each with its name above it. */
-export function barScene({ width, title, measure, bars, band, rule }: BarSheet): Scene {
+export function barChart({ width, title, measure, bars, band, rule }: BarChartOptions): Scene {
   const bottom = head + Math.max(1, bars.length) * row + 6;
   const ends = bars.flatMap(({ from, to }) => [from, to]);
   const marks = [...ends, ...(band ?? []), ...(rule === null ? [] : [rule.at])];
@@ -94,7 +94,7 @@ function barShapes(chart: Chart, bar: Bar, y: number): readonly Shape[] {
   ];
 }
 
-function ruleShapes(chart: Chart, rule: BarSheet["rule"]): readonly Shape[] {
+function ruleShapes(chart: Chart, rule: BarChartOptions["rule"]): readonly Shape[] {
   if (rule === null) return [];
   const x = pxOn(chart, rule.at);
   const anchor = x > (chart.left + chart.right) / 2 ? "end" : "start";

@@ -5,7 +5,7 @@ import { areaShape, lineShape } from "../path.ts";
 import type { Scene, Shape } from "../scene.ts";
 import { acrossShapes, type Chart, type Measure, placeOn, pxOn, text } from "./chart.ts";
 
-export interface HistogramSheet {
+export interface HistogramOptions {
   readonly width: number;
   readonly height: number;
   readonly measure: Measure;
@@ -18,8 +18,8 @@ export interface HistogramSheet {
 }
 
 /** How often each value was drawn, over the window as a band; the first-order normal as a dashed curve, the 95 % interval ruled above. */
-export function histogramScene(sheet: HistogramSheet): Scene {
-  const { width, height, measure, histogram, window, interval } = sheet;
+export function histogramChart(options: HistogramOptions): Scene {
+  const { width, height, measure, histogram, window, interval } = options;
   const { from, counts } = histogram;
   const span = histogram.width * counts.length;
   const most = Math.max(...counts, 1);
@@ -38,9 +38,9 @@ export function histogramScene(sheet: HistogramSheet): Scene {
     shapes: [
       ...windowShapes(chart, window),
       areaShape("draws", "thin", "wood", barPoints(chart, histogram)),
-      lineShape("first-order", "dashed", normalPoints(chart, sheet)),
+      lineShape("first-order", "dashed", normalPoints(chart, options)),
       ...acrossShapes(chart),
-      ...intervalShapes(chart, sheet),
+      ...intervalShapes(chart, options),
     ],
   };
 }
@@ -68,7 +68,7 @@ function barPoints(chart: Chart, { from, width, counts }: Histogram): readonly P
   return [placeOn(chart, from, 0), ...tops, placeOn(chart, from + counts.length * width, 0)];
 }
 
-function normalPoints(chart: Chart, { histogram, normal }: HistogramSheet): readonly Point[] {
+function normalPoints(chart: Chart, { histogram, normal }: HistogramOptions): readonly Point[] {
   const total = histogram.counts.reduce((sum, count) => sum + count, 0);
   const [low, high] = chart.across.range;
   if (normal.u === 0)
@@ -81,7 +81,7 @@ function normalPoints(chart: Chart, { histogram, normal }: HistogramSheet): read
   });
 }
 
-function intervalShapes(chart: Chart, { interval, measure }: HistogramSheet): readonly Shape[] {
+function intervalShapes(chart: Chart, { interval, measure }: HistogramOptions): readonly Shape[] {
   const [from, to] = interval.map((end) => pxOn(chart, end));
   if (from === undefined || to === undefined) return [];
   const y = chart.top - 8;

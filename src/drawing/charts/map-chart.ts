@@ -7,7 +7,7 @@ import type { Scene, Shape } from "../scene.ts";
 import { acrossShapes, type Chart, type Measure, placeOn, text, upShapes } from "./chart.ts";
 import { ring } from "./sweep-chart.ts";
 
-export interface MapSheet {
+export interface MapChartOptions {
   readonly width: number;
   readonly height: number;
   readonly across: Measure;
@@ -19,15 +19,15 @@ export interface MapSheet {
 }
 
 /** Contours of an outcome over two inputs, the part where every check passes shaded, the plan's own place ringed. */
-export function mapScene(sheet: MapSheet): Scene {
-  const { width, height, across, up, outcome, map } = sheet;
+export function mapChart(options: MapChartOptions): Scene {
+  const { width, height, across, up, outcome, map } = options;
   const chart: Chart = {
     left: 52,
     right: Math.max(120, width - 14),
     top: 46,
     bottom: Math.max(90, height - 42),
-    across: { measure: across, range: sheet.acrossRange },
-    up: { measure: up, range: sheet.upRange },
+    across: { measure: across, range: options.acrossRange },
+    up: { measure: up, range: options.upRange },
   };
   const present = map.present === null ? null : placeOn(chart, ...map.present);
   return {
@@ -38,7 +38,7 @@ export function mapScene(sheet: MapSheet): Scene {
       passingShape(chart, map.passing),
       ...acrossShapes(chart),
       ...upShapes(chart),
-      ...contourShapes(chart, sheet),
+      ...contourShapes(chart, options),
       ...(present === null ? [] : [areaShape("present", "thick", "paper", ring(present, 6))]),
     ],
   };
@@ -52,7 +52,7 @@ function passingShape(chart: Chart, passing: InputMap["passing"]): Shape {
   return { kind: "path", role: "passing", line: "none", fill: "window", d: d.join("") };
 }
 
-function contourShapes(chart: Chart, { map, outcome }: MapSheet): readonly Shape[] {
+function contourShapes(chart: Chart, { map, outcome }: MapChartOptions): readonly Shape[] {
   const taken: Place[] = [];
   const inSight = ([x, y]: Place, width: number): boolean =>
     x - width / 2 > chart.left + 4 &&

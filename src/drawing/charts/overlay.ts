@@ -23,18 +23,18 @@ const variantLines: readonly LineStyle[] = [
 export const compareLine = (i: number): LineStyle =>
   i === 0 ? "thick" : (variantLines[(i - 1) % variantLines.length] ?? "thin");
 
-export interface Ghost {
+export interface OverlaidVariant {
   readonly name: string;
   readonly line: LineStyle;
   readonly setting: Setting;
   readonly profile: Profile;
 }
 
-export interface GhostSheet {
+export interface OverlayOptions {
   readonly width: number;
   readonly height: number;
   /** The base first. */
-  readonly ghosts: readonly Ghost[];
+  readonly variants: readonly OverlaidVariant[];
 }
 
 const stretches = [10, 5, 2, 1];
@@ -45,9 +45,9 @@ const nameRoom = 122;
  * bridge and saddle, and its fret plane, in a line type of its own, named where its tail ends. Heights
  * are stretched by the most that fits, and the drawing says by how much.
  */
-export function ghostScene({ width, height, ghosts }: GhostSheet): Scene {
-  const longest = Math.max(...ghosts.map(({ setting }) => setting.outline.length), 1);
-  const { low, high } = heightsOf(ghosts);
+export function variantsOverlay({ width, height, variants }: OverlayOptions): Scene {
+  const longest = Math.max(...variants.map(({ setting }) => setting.outline.length), 1);
+  const { low, high } = heightsOf(variants);
   const along = Math.max(100, width - nameRoom - 14) / longest;
   const room = Math.max(60, height - 46);
   const stretch = stretches.find((times) => (high - low) * along * times <= room) ?? 1;
@@ -59,26 +59,26 @@ export function ghostScene({ width, height, ghosts }: GhostSheet): Scene {
     level: 24 + high * up + Math.max(0, room - (high - low) * up) / 2,
     turned: false,
   };
-  const names = ghosts.map(({ name, profile }) => ({ name, y: pyAt(frame, -profile.tailDrop) }));
+  const names = variants.map(({ name, profile }) => ({ name, y: pyAt(frame, -profile.tailDrop) }));
   return {
     width,
     height,
-    title: `Sections of ${ghosts.map(({ name }) => name).join(", ")} on one another, heights drawn ${stretch} times.`,
+    title: `Sections of ${variants.map(({ name }) => name).join(", ")} on one another, heights drawn ${stretch} times.`,
     shapes: [
       lineShape("flat", "thin", [pointAt(frame, 0, 0), pointAt(frame, longest, 0)]),
-      ...ghosts.map((ghost) => ({
+      ...variants.map((variant) => ({
         kind: "group" as const,
-        role: "ghost",
-        shapes: ghostShapes(frame, ghost),
+        role: "variant",
+        shapes: variantShapes(frame, variant),
       })),
       ...spacedApart(names, 16, [14, height - 30]).flatMap(({ name, y, at }) => [
         lineShape("leader", "thin", [
           [frame.left - 2, y],
           [frame.left - 12, at],
         ]),
-        text("ghost-name", frame.left - 15, at + 4, "end", fitted(name, nameRoom - 18)),
+        text("variant-name", frame.left - 15, at + 4, "end", fitted(name, nameRoom - 18)),
       ]),
-      ...nameLines(frame, ghosts, longest),
+      ...nameLines(frame, variants, longest),
       text(
         "stretch",
         width - 4,
@@ -91,8 +91,12 @@ export function ghostScene({ width, height, ghosts }: GhostSheet): Scene {
 }
 
 /** What the straight lines are, at their neck ends. */
-function nameLines(frame: Frame, ghosts: readonly Ghost[], longest: number): readonly Shape[] {
-  const base = ghosts[0]?.setting;
+function nameLines(
+  frame: Frame,
+  variants: readonly OverlaidVariant[],
+  longest: number,
+): readonly Shape[] {
+  const base = variants[0]?.setting;
   if (base === undefined) return [];
   const [x, flat] = pointAt(frame, longest, 0);
   const [, frets] = pointAt(frame, longest, fretPlaneZ(base.instrument, base.outline.length));
@@ -102,16 +106,22 @@ function nameLines(frame: Frame, ghosts: readonly Ghost[], longest: number): rea
   ];
 }
 
-function heightsOf(ghosts: readonly Ghost[]): { readonly low: number; readonly high: number } {
-  const lows = ghosts.map(({ profile }) => -profile.tailDrop);
-  const highs = ghosts.flatMap(({ profile, setting }) => [
+function heightsOf(variants: readonly OverlaidVariant[]): {
+  readonly low: number;
+  readonly high: number;
+} {
+  const lows = variants.map(({ profile }) => -profile.tailDrop);
+  const highs = variants.flatMap(({ profile, setting }) => [
     profile.stringHeight - profile.flatGap,
     setting.fretPlaneAtSaddle,
   ]);
   return { low: Math.min(-1, ...lows), high: Math.max(1, ...highs) };
 }
 
-function ghostShapes(frame: Frame, { line, setting, profile }: Ghost): readonly Shape[] {
+function variantShapes(
+  frame: Frame,
+  { line, setting, profile }: OverlaidVariant,
+): readonly Shape[] {
   const { instrument, outline, breakX, saddleX } = setting;
   const top = (x: number): number => blendedTopZ(setting, profile.dome, x);
   const { length } = outline;

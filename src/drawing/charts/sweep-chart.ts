@@ -25,7 +25,7 @@ export interface SweptCurve {
   readonly sweep: Sweep;
 }
 
-export interface SweepSheet {
+export interface SweepChartOptions {
   readonly width: number;
   readonly height: number;
   readonly across: Measure;
@@ -37,7 +37,7 @@ export interface SweepSheet {
   readonly present: { readonly x: number; readonly says: string } | null;
 }
 
-export interface SweepDrawing {
+export interface SweepChart {
   readonly scene: Scene;
   readonly chart: Chart;
   /** The input's value at a px across. */
@@ -45,22 +45,22 @@ export interface SweepDrawing {
 }
 
 /** Curves of an outcome over an input, the base's window as a band, its crossings as rings, each curve named at its end. */
-export function sweepDrawing(sheet: SweepSheet): SweepDrawing {
-  const chart = chartOf(sheet);
-  const window = sheet.curves[0]?.sweep.window ?? null;
+export function sweepChart(options: SweepChartOptions): SweepChart {
+  const chart = chartOf(options);
+  const window = options.curves[0]?.sweep.window ?? null;
   const band = window === null ? null : bandAcross(chart, "window", window);
   const shapes: readonly Shape[] = [
     ...(band === null ? [] : [band]),
     ...acrossShapes(chart),
     ...upShapes(chart),
-    ...sheet.curves.flatMap(({ line, sweep }) => curveShapes(chart, line, sweep)),
-    ...presentShapes(chart, sheet),
-    ...sheet.curves.flatMap(({ sweep }) => crossingShapes(chart, sweep)),
-    ...nameShapes(chart, sheet),
+    ...options.curves.flatMap(({ line, sweep }) => curveShapes(chart, line, sweep)),
+    ...presentShapes(chart, options),
+    ...options.curves.flatMap(({ sweep }) => crossingShapes(chart, sweep)),
+    ...nameShapes(chart, options),
   ];
-  const title = `${sheet.up.name} against ${sheet.across.name.toLowerCase()}, ${sheet.curves.length} ${sheet.curves.length === 1 ? "curve" : "curves"}.`;
+  const title = `${options.up.name} against ${options.across.name.toLowerCase()}, ${options.curves.length} ${options.curves.length === 1 ? "curve" : "curves"}.`;
   return {
-    scene: { width: sheet.width, height: sheet.height, title, shapes },
+    scene: { width: options.width, height: options.height, title, shapes },
     chart,
     toInput: (px) => valueAtPx(chart, px),
   };
@@ -68,7 +68,7 @@ export function sweepDrawing(sheet: SweepSheet): SweepDrawing {
 
 const nameRoom = (width: number): number => Math.min(128, Math.max(84, width * 0.2));
 
-function chartOf({ width, height, across, up, range, curves }: SweepSheet): Chart {
+function chartOf({ width, height, across, up, range, curves }: SweepChartOptions): Chart {
   const window = curves[0]?.sweep.window ?? [];
   const values = curves.flatMap(({ sweep }) => sweep.points.flatMap(({ value }) => value ?? []));
   return {
@@ -91,7 +91,7 @@ function curveShapes(chart: Chart, line: LineStyle, { points }: Sweep): readonly
   return runs.filter((run) => run.length > 1).map((run) => lineShape("curve", line, run));
 }
 
-function presentShapes(chart: Chart, { present }: SweepSheet): readonly Shape[] {
+function presentShapes(chart: Chart, { present }: SweepChartOptions): readonly Shape[] {
   if (present === null || !within(chart.across.range, present.x)) return [];
   const x = pxOn(chart, present.x);
   const anchor = x > (chart.left + chart.right) / 2 ? "end" : "start";
@@ -123,7 +123,7 @@ export const ring = ([x, y]: Point, radius: number): readonly Point[] =>
     return [x + radius * Math.cos(turn), y + radius * Math.sin(turn)] as const;
   });
 
-function nameShapes(chart: Chart, { curves, width }: SweepSheet): readonly Shape[] {
+function nameShapes(chart: Chart, { curves, width }: SweepChartOptions): readonly Shape[] {
   const names = curves.flatMap(({ name, sweep }) => {
     const last = sweep.points.findLast(({ value }) => value !== null);
     return last?.value == null

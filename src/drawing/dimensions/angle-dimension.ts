@@ -1,11 +1,11 @@
 import { boxOf, grown } from "../box.ts";
 import type { Point } from "../frame.ts";
-import type { Way } from "../label-placement.ts";
+import type { LabelCandidate } from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
 import { lineShape } from "../path.ts";
 import type { PathShape, TextShape } from "../scene.ts";
-import { rising, risingChoices } from "./choice.ts";
-import { indent, laneHalf, lift, shelfCost, shelfStep } from "./dimension.ts";
+import { arrangementsByCost, evenCosts } from "./arrangement.ts";
+import { indent, laneMargin, leaderCost, leaderRow, lift } from "./dimension.ts";
 import { arrowhead, arrowLength } from "./dimension-line.ts";
 
 /** An angle to be shown between the level line and one that leaves it at `apex`, toward the left. */
@@ -19,7 +19,7 @@ export interface AngleDimension {
   readonly radii: readonly number[];
 }
 
-/** A place for the value: on a shelf off the lower or the upper end of the arc, to the right or the left. */
+/** A place for the value: on a leader off the lower or the upper end of the arc, to the right or the left. */
 interface AnglePlace {
   readonly lower: boolean;
   readonly side: 1 | -1;
@@ -29,22 +29,22 @@ interface AnglePlace {
 const places: readonly AnglePlace[] = [0, 1, 2, 3].flatMap((row) =>
   [true, false].flatMap((lower) => ([1, -1] as const).map((side) => ({ row, lower, side }))),
 );
-const choices = risingChoices(
-  rising(8, 0.5),
-  places.map(({ row, lower }) => shelfCost(row) + (lower ? 0 : 2)),
+const arrangements = arrangementsByCost(
+  evenCosts(8, 0.5),
+  places.map(({ row, lower }) => leaderCost(row) + (lower ? 0 : 2)),
 );
 
-/** Ways to show an angle, the cheapest first: an arc across both lines, carried on to a shelf with the value. */
-export function* angleWays(
+/** Candidates for an angle, the cheapest first: an arc across both lines, carried on to a leader with the value. */
+export function* angleCandidates(
   { role, texts, apex, slope, radii }: AngleDimension,
   size: number,
-): Generator<Way> {
+): Generator<LabelCandidate> {
   const arcs = radii.map((radius) => arcOf(apex, radius, Math.atan(slope)));
-  for (const { stand, wording, place, cost } of choices) {
-    const [arc, text, where] = [arcs[stand], texts[wording], places[place]];
+  for (const { offset, wording, place, cost } of arrangements) {
+    const [arc, text, where] = [arcs[offset], texts[wording], places[place]];
     if (arc === undefined || text === undefined || where === undefined) continue;
-    const shelf = shelfOf(arc, where, text, size);
-    const [, foot] = shelf;
+    const leader = leaderOf(arc, where, text, size);
+    const [, foot] = leader;
     const label: TextShape = {
       kind: "text",
       role: `${role} value`,
@@ -57,12 +57,12 @@ export function* angleWays(
     yield {
       text: label,
       strokes: [arc.points],
-      shelf,
-      lane: grown(boxOf(arc.points), laneHalf),
+      leader,
+      lane: grown(boxOf(arc.points), laneMargin),
       cost,
       shapes: () => [
         lineShape("dimension line", "thin", arc.points),
-        lineShape("shelf", "thin", shelf),
+        lineShape("shelf", "thin", leader),
         ...arc.heads(),
       ],
     };
@@ -104,14 +104,14 @@ function arcOf(apex: Point, radius: number, angle: number): Arc {
   };
 }
 
-function shelfOf(
+function leaderOf(
   { upper, lower }: Arc,
   where: AnglePlace,
   text: string,
   size: number,
 ): readonly [Point, Point, Point] {
   const end = where.lower ? lower : upper;
-  const out = lift + where.row * shelfStep(size);
+  const out = lift + where.row * leaderRow(size);
   const y = where.lower ? end[1] + out + capHeight(size) : end[1] - out;
   const width = textWidth(text, size) + indent;
   return [end, [end[0], y], [end[0] + where.side * width, y]];

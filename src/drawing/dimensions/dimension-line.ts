@@ -63,8 +63,8 @@ function extended(
   place: (along: number) => Point,
 ): readonly (readonly Point[])[] {
   if (Math.abs(line - part) <= gap + past) return [];
-  const way = Math.sign(line - part);
-  return [[place(part + way * gap), place(line + way * past)]];
+  const direction = Math.sign(line - part);
+  return [[place(part + direction * gap), place(line + direction * past)]];
 }
 
 const lineOf = (

@@ -2,10 +2,10 @@ import { comesOffAt } from "../../profile/side.ts";
 import type { Point } from "../frame.ts";
 import { areaShape, lineShape } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
-import type { PlanSheet } from "./plan-sheet.ts";
+import type { PlanLayout } from "./rim-plan-layout.ts";
 
 /** Over (1) or under (−1) the centreline on the drawing. */
-export type Hand = 1 | -1;
+export type EdgeSide = 1 | -1;
 
 /** A place on the rim's edge, with the way straight out from it. */
 export interface EdgePlace {
@@ -21,7 +21,7 @@ export interface EdgePlace {
 const step = 4;
 const wash = 5;
 
-export function edgePlaceAt({ setting, profile }: PlanSheet, x: number): EdgePlace {
+export function edgePlaceAt({ setting, profile }: PlanLayout, x: number): EdgePlace {
   const slope = setting.outline.slope(x);
   const steep = Number.isFinite(slope) ? Math.hypot(1, slope) : 0;
   return {
@@ -34,15 +34,20 @@ export function edgePlaceAt({ setting, profile }: PlanSheet, x: number): EdgePla
 }
 
 /** `out` px beyond a place of the edge. */
-export function pointOut({ frame }: PlanSheet, place: EdgePlace, hand: Hand, out: number): Point {
+export function pointOut(
+  { frame }: PlanLayout,
+  place: EdgePlace,
+  side: EdgeSide,
+  out: number,
+): Point {
   return [
     frame.left + place.x * frame.along + place.outX * out,
-    frame.level - hand * (place.halfWidth * frame.along + place.outY * out),
+    frame.level - side * (place.halfWidth * frame.along + place.outY * out),
   ];
 }
 
 /** px from the edge to where what comes off is drawn to. */
-export const bandAt = ({ frame, times }: PlanSheet, { off }: EdgePlace): number =>
+export const bandAt = ({ frame, times }: PlanLayout, { off }: EdgePlace): number =>
   Math.max(0, off) * times * frame.along;
 
 export interface Zone {
@@ -51,8 +56,8 @@ export interface Zone {
 }
 
 /** The edge from the tail to the break, and from there to the neck end's corner and its middle. */
-export function zonesOf(sheet: PlanSheet): readonly [Zone, Zone] {
-  const { setting, frame } = sheet;
+export function zonesOf(layout: PlanLayout): readonly [Zone, Zone] {
+  const { setting, frame } = layout;
   const { outline, breakX } = setting;
   const total = outline.totalArc();
   const breakArc = outline.arcLength(breakX);
@@ -65,11 +70,11 @@ export function zonesOf(sheet: PlanSheet): readonly [Zone, Zone] {
           : i === steps
             ? ends[1]
             : outline.placeAtArc(from + ((to - from) * i) / steps)[0];
-      return edgePlaceAt(sheet, x);
+      return edgePlaceAt(layout, x);
     });
   };
   const flat = between(breakArc, total, [breakX, outline.length]);
-  const off = comesOffAt(setting, sheet.profile, outline.length);
+  const off = comesOffAt(setting, layout.profile, outline.length);
   const end = { x: outline.length, outX: 1, outY: 0, off };
   return [
     { name: "dome", places: between(0, breakArc, [0, breakX]) },
@@ -85,33 +90,35 @@ export function zonesOf(sheet: PlanSheet): readonly [Zone, Zone] {
 }
 
 /** The rim's edge, the colour of each zone inside it, and what comes off drawn out from it. */
-export function edgeShapes(sheet: PlanSheet, zones: readonly Zone[]): GroupShape {
-  const hands: readonly Hand[] = [1, -1];
+export function edgeShapes(layout: PlanLayout, zones: readonly Zone[]): GroupShape {
+  const edgeSides: readonly EdgeSide[] = [1, -1];
   return {
     kind: "group",
     role: "rim",
     shapes: [
-      ...hands.flatMap((hand) => zones.flatMap((zone) => zoneShapes(sheet, zone, hand))),
-      ...hands.map((hand) => lineShape("outline", "thick", outlinePoints(sheet, zones, hand, 0))),
+      ...edgeSides.flatMap((side) => zones.flatMap((zone) => zoneShapes(layout, zone, side))),
+      ...edgeSides.map((side) =>
+        lineShape("outline", "thick", outlinePoints(layout, zones, side, 0)),
+      ),
     ],
   };
 }
 
 /** The whole edge, or the line `share` of the way out to what comes off. */
 export const outlinePoints = (
-  sheet: PlanSheet,
+  layout: PlanLayout,
   zones: readonly Zone[],
-  hand: Hand,
+  side: EdgeSide,
   share: 0 | 1,
 ): Point[] =>
   zones.flatMap(({ places }) =>
-    places.map((place) => pointOut(sheet, place, hand, share * bandAt(sheet, place))),
+    places.map((place) => pointOut(layout, place, side, share * bandAt(layout, place))),
   );
 
-function zoneShapes(sheet: PlanSheet, { name, places }: Zone, hand: Hand): readonly Shape[] {
+function zoneShapes(layout: PlanLayout, { name, places }: Zone, side: EdgeSide): readonly Shape[] {
   const line = (out: (place: EdgePlace) => number): Point[] =>
-    places.map((place) => pointOut(sheet, place, hand, out(place)));
-  const outer = line((place) => bandAt(sheet, place));
+    places.map((place) => pointOut(layout, place, side, out(place)));
+  const outer = line((place) => bandAt(layout, place));
   return [
     areaShape(`${name} colour`, "none", name, [...line(() => 0), ...line(() => -wash).reverse()]),
     areaShape(`comes off the ${name}`, "thin", "wood", [...line(() => 0), ...outer.reverse()]),

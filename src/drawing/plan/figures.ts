@@ -1,11 +1,11 @@
 import type { Station } from "../../profile/outcome.ts";
 import type { Point } from "../frame.ts";
-import type { Placer, Way } from "../label-placement.ts";
+import type { LabelCandidate, LabelPlacement } from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
 import { areaShape, lineShape } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
-import { bandAt, type EdgePlace, edgePlaceAt, type Hand, pointOut } from "./edge.ts";
-import { endsSomewhere, nothing, type PlanSheet } from "./plan-sheet.ts";
+import { bandAt, type EdgePlace, type EdgeSide, edgePlaceAt, pointOut } from "./edge.ts";
+import { endsSomewhere, nothing, type PlanLayout } from "./rim-plan-layout.ts";
 
 /** px from the band to a figure in the first row round it, and from row to row. */
 const clear = 5;
@@ -21,7 +21,7 @@ interface Note {
   readonly inside: boolean;
   readonly role: string;
   readonly place: EdgePlace;
-  readonly hand: Hand;
+  readonly side: EdgeSide;
   /** The fullest wording first. */
   readonly texts: readonly string[];
   readonly strong: boolean;
@@ -29,36 +29,43 @@ interface Note {
 }
 
 /** Where most and least comes off: before all else. */
-export const extremeShapes = (sheet: PlanSheet, placer: Placer): readonly GroupShape[] =>
-  written(sheet, placer, extremeNotes(sheet));
+export const extremeShapes = (layout: PlanLayout, labels: LabelPlacement): readonly GroupShape[] =>
+  written(layout, labels, extremeNotes(layout));
 
 /** What else is written round the edge, most important first; what there is no room for is left to the table. */
-export function figureShapes(sheet: PlanSheet, placer: Placer): readonly GroupShape[] {
-  const { stations } = sheet.profile;
+export function figureShapes(layout: PlanLayout, labels: LabelPlacement): readonly GroupShape[] {
+  const { stations } = layout.profile;
   const landmarks = stations.filter(({ name }) => name !== "");
   const others = spreadOut(
     stations.filter(
-      ({ name, removal }) => name === "" && removal + sheet.profile.rimOffset > nothing,
+      ({ name, removal }) => name === "" && removal + layout.profile.rimOffset > nothing,
     ),
   );
   const clearOf = (places: readonly Placed[], px: number) => (station: Station) =>
-    places.every((place) => apart(place, station) * sheet.frame.along > px);
-  const marked = extremeNotes(sheet).map(({ place }) => place);
+    places.every((place) => apart(place, station) * layout.frame.along > px);
+  const marked = extremeNotes(layout).map(({ place }) => place);
   const told = landmarks.filter(clearOf(marked, 4));
   const notes = [
-    ...told.map((station) => figureNote(sheet, station)),
-    ...landmarks.flatMap((station) => landmarkNote(sheet, station)),
+    ...told.map((station) => figureNote(layout, station)),
+    ...landmarks.flatMap((station) => landmarkNote(layout, station)),
     ...others
       .filter(clearOf([...marked, ...told], crowded))
-      .map((station) => figureNote(sheet, station)),
+      .map((station) => figureNote(layout, station)),
   ];
-  return written(sheet, placer, notes);
+  return written(layout, labels, notes);
 }
 
-function written(sheet: PlanSheet, placer: Placer, notes: readonly Note[]): readonly GroupShape[] {
+function written(
+  layout: PlanLayout,
+  labels: LabelPlacement,
+  notes: readonly Note[],
+): readonly GroupShape[] {
   return notes.flatMap((note) => {
-    const way = placer.choose(byCost(noteWays(sheet, note)));
-    const shapes = [...note.mark, ...(way === null ? [] : [...way.shapes(), way.text])];
+    const candidate = labels.choose(byCost(noteCandidates(layout, note)));
+    const shapes = [
+      ...note.mark,
+      ...(candidate === null ? [] : [...candidate.shapes(), candidate.text]),
+    ];
     return shapes.length === 0 ? [] : [{ kind: "group" as const, role: note.role, shapes }];
   });
 }
@@ -80,44 +87,44 @@ function spreadOut(stations: readonly Station[]): readonly Station[] {
     .flatMap((i) => stations[i] ?? []);
 }
 
-function extremeNotes(sheet: PlanSheet): readonly Note[] {
-  const { profile, words } = sheet;
-  const deepest = edgePlaceAt(sheet, profile.maxRemovalX);
-  const least = edgePlaceAt(sheet, profile.leastRemovalX);
-  const said = { hand: 1 as const, strong: true, inside: true };
+function extremeNotes(layout: PlanLayout): readonly Note[] {
+  const { profile, words } = layout;
+  const deepest = edgePlaceAt(layout, profile.maxRemovalX);
+  const least = edgePlaceAt(layout, profile.leastRemovalX);
+  const said = { side: 1 as const, strong: true, inside: true };
   const [most, few] = [words.figure(deepest.off), words.figure(Math.max(0, least.off))];
   const notes: readonly Note[] = [
     {
-      ...{ role: "deepest", place: deepest, ...said, mark: deepestMark(sheet, deepest) },
+      ...{ role: "deepest", place: deepest, ...said, mark: deepestMark(layout, deepest) },
       texts: [`deepest ${most}`, most],
     },
     {
-      ...{ role: "least", place: least, ...said, mark: leastMark(sheet, least) },
+      ...{ role: "least", place: least, ...said, mark: leastMark(layout, least) },
       texts: [`least ${few}, ends last`, `least ${few}`],
     },
   ];
   return endsSomewhere(profile) ? notes : notes.slice(0, 1);
 }
 
-const figureNote = (sheet: PlanSheet, { name, x, removal }: Station): Note => ({
+const figureNote = (layout: PlanLayout, { name, x, removal }: Station): Note => ({
   role: name === "" ? "station" : `station ${name}`,
-  place: edgePlaceAt(sheet, x),
-  hand: 1,
-  texts: [sheet.words.figure(removal + sheet.profile.rimOffset)],
+  place: edgePlaceAt(layout, x),
+  side: 1,
+  texts: [layout.words.figure(removal + layout.profile.rimOffset)],
   strong: false,
   inside: false,
   mark: [],
 });
 
 /** Under the centreline: the landmark's name, and how far it is along the side. */
-function landmarkNote(sheet: PlanSheet, { name, x, arcLength }: Station): readonly Note[] {
+function landmarkNote(layout: PlanLayout, { name, x, arcLength }: Station): readonly Note[] {
   if (name === "tail") return [];
-  const far = sheet.words.figure(arcLength);
+  const far = layout.words.figure(arcLength);
   return [
     {
       role: `landmark ${name}`,
-      place: edgePlaceAt(sheet, x),
-      hand: -1,
+      place: edgePlaceAt(layout, x),
+      side: -1,
       texts: [`${name}, ${far} along the side`, `${name}, ${far} along`, `${name} ${far}`],
       strong: false,
       inside: false,
@@ -126,61 +133,62 @@ function landmarkNote(sheet: PlanSheet, { name, x, arcLength }: Station): readon
   ];
 }
 
-/** In the order a placer takes them. */
-export const byCost = (ways: readonly Way[]): Way[] => [...ways].sort((a, b) => a.cost - b.cost);
+/** In the order in which they are tried. */
+export const byCost = (candidates: readonly LabelCandidate[]): LabelCandidate[] =>
+  [...candidates].sort((a, b) => a.cost - b.cost);
 
-/** Ways to write beyond the band, nearest first, a leader to those farther out; what matters most may stand inside. */
-function noteWays(sheet: PlanSheet, note: Note): Way[] {
-  const outward = rows.flatMap((tier) => noteRow(sheet, note, tier, 1));
+/** Places to write beyond the band, nearest first, a leader to those farther out; what matters most may stand inside. */
+function noteCandidates(layout: PlanLayout, note: Note): LabelCandidate[] {
+  const beyond = rows.flatMap((tier) => noteRow(layout, note, tier, 1));
   return note.inside
-    ? [...outward, ...rows.flatMap((tier) => noteRow(sheet, note, tier, -1))]
-    : outward;
+    ? [...beyond, ...rows.flatMap((tier) => noteRow(layout, note, tier, -1))]
+    : beyond;
 }
 
-/** One row of them; `way` −1 is inside the outline. */
+/** One row of them; `outward` −1 is inside the outline. */
 function noteRow(
-  sheet: PlanSheet,
-  { role, place, hand, texts, strong }: Note,
+  layout: PlanLayout,
+  { role, place, side, texts, strong }: Note,
   tier: number,
-  way: 1 | -1,
-): Way[] {
-  const { size } = sheet;
-  const from = way === 1 ? bandAt(sheet, place) : within;
+  outward: 1 | -1,
+): LabelCandidate[] {
+  const { size } = layout;
+  const from = outward === 1 ? bandAt(layout, place) : within;
   const out = from + clear + tier * row(size);
-  const [px, py] = pointOut(sheet, place, hand, way * out);
+  const [px, py] = pointOut(layout, place, side, outward * out);
   const leader: Point[] = [
-    pointOut(sheet, place, hand, 0),
-    pointOut(sheet, place, hand, way * Math.max(from, out - 3)),
+    pointOut(layout, place, side, 0),
+    pointOut(layout, place, side, outward * Math.max(from, out - 3)),
   ];
   return texts.flatMap((text, shorter) =>
-    [0, -1, 1].map((slip): Way => {
+    [0, -1, 1].map((slip): LabelCandidate => {
       const [width, tall] = [textWidth(text, size, strong), capHeight(size)];
       // The text's box touches the row, slid along the edge where its middle is taken.
       const slide = slip * Math.min(width / 2, 24) * Math.abs(place.outY);
       const drop = slip * tall * Math.abs(place.outX);
-      const x = px + (way * place.outX * width) / 2 + slide;
-      const y = py - (way * hand * place.outY * tall) / 2 + tall / 2 + drop;
+      const x = px + (outward * place.outX * width) / 2 + slide;
+      const y = py - (outward * side * place.outY * tall) / 2 + tall / 2 + drop;
       return {
         text: { kind: "text", role, x, y, anchor: "middle", size, strong, text },
         strokes: [leader],
-        shelf: [],
+        leader: [],
         lane: null,
-        cost: tier * 1.5 + shorter * 4 + Math.abs(slip) * 0.5 + (way === 1 ? 0 : 1),
+        cost: tier * 1.5 + shorter * 4 + Math.abs(slip) * 0.5 + (outward === 1 ? 0 : 1),
         shapes: () => [lineShape("ordinate", "thin", leader)],
       };
     }),
   );
 }
 
-const hands: readonly Hand[] = [1, -1];
+const edgeSides: readonly EdgeSide[] = [1, -1];
 
 /** A solid arrow into the edge where most comes off. */
-const deepestMark = (sheet: PlanSheet, place: EdgePlace): readonly Shape[] =>
-  hands.map((hand) => {
-    const out = bandAt(sheet, place);
-    const [tx, ty] = pointOut(sheet, place, hand, 1);
-    const [bx, by] = pointOut(sheet, place, hand, Math.max(9, out));
-    const [ax, ay] = [place.outY * 4, hand * place.outX * 4];
+const deepestMark = (layout: PlanLayout, place: EdgePlace): readonly Shape[] =>
+  edgeSides.map((side) => {
+    const out = bandAt(layout, place);
+    const [tx, ty] = pointOut(layout, place, side, 1);
+    const [bx, by] = pointOut(layout, place, side, Math.max(9, out));
+    const [ax, ay] = [place.outY * 4, side * place.outX * 4];
     return areaShape("deepest mark", "none", "ink", [
       [tx, ty],
       [bx + ax, by + ay],
@@ -189,9 +197,9 @@ const deepestMark = (sheet: PlanSheet, place: EdgePlace): readonly Shape[] =>
   });
 
 /** A ring on the edge where least comes off. */
-const leastMark = (sheet: PlanSheet, place: EdgePlace): readonly Shape[] =>
-  hands.map((hand) => {
-    const [cx, cy] = pointOut(sheet, place, hand, 0);
+const leastMark = (layout: PlanLayout, place: EdgePlace): readonly Shape[] =>
+  edgeSides.map((side) => {
+    const [cx, cy] = pointOut(layout, place, side, 0);
     const ring = Array.from({ length: 24 }, (_, i): Point => {
       const turn = (2 * Math.PI * i) / 24;
       return [cx + 5 * Math.cos(turn), cy + 5 * Math.sin(turn)];

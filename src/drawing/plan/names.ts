@@ -1,17 +1,23 @@
-import { type Dimension, lengthWays } from "../dimensions/dimension.ts";
+import { type Dimension, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt } from "../frame.ts";
-import type { Placer, Way } from "../label-placement.ts";
+import type { LabelCandidate, LabelPlacement } from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
 import { lineShape } from "../path.ts";
 import { roundLength } from "../scale-bar.ts";
 import type { GroupShape, Shape, TextShape } from "../scene.ts";
 import { byCost } from "./figures.ts";
 import { crossLines } from "./parts.ts";
-import { besideWidth, endsSomewhere, lengthStand, nothing, type PlanSheet } from "./plan-sheet.ts";
+import {
+  besideWidth,
+  endsSomewhere,
+  lengthLineY,
+  nothing,
+  type PlanLayout,
+} from "./rim-plan-layout.ts";
 
 /** The lengths a builder marks out along the centreline, under the plan. */
-export function lengthShapes(sheet: PlanSheet, placer: Placer): readonly GroupShape[] {
-  const { setting, words, foot, size, frame } = sheet;
+export function lengthShapes(layout: PlanLayout, labels: LabelPlacement): readonly GroupShape[] {
+  const { setting, words, foot, size, frame } = layout;
   const { breakX, saddleX, outline, instrument } = setting;
   const span = (role: string, from: number, to: number, row: number): Dimension => {
     const value = words.length(to - from);
@@ -20,7 +26,7 @@ export function lengthShapes(sheet: PlanSheet, placer: Placer): readonly GroupSh
       texts: [`${role} ${value}`, value],
       from: [pxAt(frame, from), foot],
       to: [pxAt(frame, to), foot],
-      stands: [lengthStand(sheet, row) ?? []].flat(),
+      offsets: [lengthLineY(layout, row) ?? []].flat(),
     };
   };
   const { contact } = instrument.shim;
@@ -30,23 +36,28 @@ export function lengthShapes(sheet: PlanSheet, placer: Placer): readonly GroupSh
     span("saddle line to tail", 0, saddleX, 0),
     ...(contact > 0 ? [span("shim contact", 0, contact, 2)] : []),
   ].flatMap((dimension) => {
-    const way = placer.choose(lengthWays(dimension, size));
-    if (way === null) return [];
+    const candidate = labels.choose(lengthCandidates(dimension, size));
+    if (candidate === null) return [];
     return [
       {
         kind: "group" as const,
         role: `dimension ${dimension.role}`,
-        shapes: [...way.shapes(), way.text],
+        shapes: [...candidate.shapes(), candidate.text],
       },
     ];
   });
 }
 
 /** Names of the lines across, and of the two zones, within the outline. */
-export function nameShapes(sheet: PlanSheet, placer: Placer): readonly TextShape[] {
-  const { setting, frame, size } = sheet;
+export function nameShapes(layout: PlanLayout, labels: LabelPlacement): readonly TextShape[] {
+  const { setting, frame, size } = layout;
   const { breakX, outline, saddleX, saddleHalfWidth, breakHalfWidth, instrument } = setting;
-  const zone = (text: string, xs: readonly number[], half: number, up: 1 | -1): readonly Way[] =>
+  const zone = (
+    text: string,
+    xs: readonly number[],
+    half: number,
+    up: 1 | -1,
+  ): readonly LabelCandidate[] =>
     xs.flatMap((x, i) =>
       [0.3, -0.3, 0.5, -0.5, 0.7, -0.7].map((share, j) =>
         plain(
@@ -60,7 +71,7 @@ export function nameShapes(sheet: PlanSheet, placer: Placer): readonly TextShape
         ),
       ),
     );
-  const ways = [
+  const candidates = [
     zone(
       instrument.dome.dishRadius === null ? "no dome" : "dome",
       [saddleX * 0.6, saddleX * 0.4, saddleX * 0.8],
@@ -74,11 +85,11 @@ export function nameShapes(sheet: PlanSheet, placer: Placer): readonly TextShape
       // Under the centreline: over it most is told, which is often at the neck end.
       -1,
     ),
-    ...crossLines(sheet).map((cross) =>
-      besideWays(sheet, cross.role, cross.text, cross.x, cross.half),
+    ...crossLines(layout).map((cross) =>
+      besideCandidates(layout, cross.role, cross.text, cross.x, cross.half),
     ),
-    besideWays(
-      sheet,
+    besideCandidates(
+      layout,
       "soundhole",
       "soundhole",
       setting.instrument.body.soundholeAt,
@@ -86,21 +97,21 @@ export function nameShapes(sheet: PlanSheet, placer: Placer): readonly TextShape
       true,
     ),
   ];
-  return ways.flatMap((offer) => {
-    const way = placer.choose(byCost(offer));
-    return way === null ? [] : [way.text];
+  return candidates.flatMap((offer) => {
+    const candidate = labels.choose(byCost(offer));
+    return candidate === null ? [] : [candidate.text];
   });
 }
 
 /** Beside a line across the plan, at several heights, either side of it. */
-function besideWays(
-  { frame, size }: PlanSheet,
+function besideCandidates(
+  { frame, size }: PlanLayout,
   role: string,
   text: string,
   x: number,
   half: number,
   middle = false,
-): readonly Way[] {
+): readonly LabelCandidate[] {
   const shares = [0.55, -0.55, 0.75, -0.75, 0.35, -0.35, 0.9, -0.9, 0.2, -0.2, 0];
   return shares.flatMap((share, i) => {
     const [px, py] = pointAt(frame, x, share * half);
@@ -120,12 +131,12 @@ function plain(
   size: number,
   cost: number,
   strong = false,
-): Way {
+): LabelCandidate {
   const base = y + capHeight(size) / 2;
   return {
     text: { kind: "text", role: `${role} name`, x, y: base, anchor, size, strong, text },
     strokes: [],
-    shelf: [],
+    leader: [],
     lane: null,
     cost,
     shapes: () => [],
@@ -133,12 +144,12 @@ function plain(
 }
 
 /** What the figures are, the scale bar, and a level rim that must start higher. */
-export function legendShape(sheet: PlanSheet): GroupShape {
-  const { frame, words, width, height, size, times } = sheet;
+export function legendShape(layout: PlanLayout): GroupShape {
+  const { frame, words, width, height, size, times } = layout;
   const bar = roundLength(frame.along, Math.min(110, width / 4), words.unit);
   const unit = words.unit === "mm" ? "mm" : "in";
   const drawn = times === 1 ? "" : `, drawn ×${times}`;
-  const marks = endsSomewhere(sheet.profile) ? "arrow most, ring least" : "arrow most";
+  const marks = endsSomewhere(layout.profile) ? "arrow most, ring least" : "arrow most";
   const right = bar.mm * frame.along + textWidth(bar.text, size) + 34;
   const long = `Round the edge: what comes off the level rim, ${unit}${drawn}`;
   const brief = `Off the level rim, ${unit}${drawn}`;
@@ -149,7 +160,7 @@ export function legendShape(sheet: PlanSheet): GroupShape {
     [`${long}; ${marks}`, ...(together ? [long] : []), `${brief}; ${marks}`],
     together ? right : 16,
   );
-  const lines = [...allRound(sheet), said, ...(together ? [] : [""])];
+  const lines = [...allRound(layout), said, ...(together ? [] : [""])];
   const base = (i: number): number => height - 8 - (lines.length - 1 - i) * (size + 6);
   const x0 = together ? width - right + 6 : 8;
   const y = base(lines.length - 1) - capHeight(size) / 2;
@@ -179,7 +190,7 @@ export function legendShape(sheet: PlanSheet): GroupShape {
 }
 
 /** The part of every figure that is the same all round, where there is one. */
-function allRound({ profile, words, width, size }: PlanSheet): readonly string[] {
+function allRound({ profile, words, width, size }: PlanLayout): readonly string[] {
   if (profile.rimOffset <= nothing) return [];
   const brief = `${words.length(profile.rimOffset)} of it comes off all round`;
   const full = `${brief}: without that, sanding would not reach where least comes off`;

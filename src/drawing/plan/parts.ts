@@ -1,7 +1,7 @@
 import { type Point, pointAt } from "../frame.ts";
 import { lineShape } from "../path.ts";
 import type { LineStyle, PathShape } from "../scene.ts";
-import type { PlanSheet } from "./plan-sheet.ts";
+import type { PlanLayout } from "./rim-plan-layout.ts";
 
 /** A line across the plan, with what it is called. */
 export interface CrossLine {
@@ -17,7 +17,7 @@ export interface CrossLine {
 const past = 12;
 const pastStrings = 12;
 
-export function crossLines({ setting }: PlanSheet): readonly CrossLine[] {
+export function crossLines({ setting }: PlanLayout): readonly CrossLine[] {
   const { outline, breakX, saddleX, breakHalfWidth, saddleHalfWidth, instrument } = setting;
   const { contact } = instrument.shim;
   const saddle = Math.min(saddleHalfWidth, instrument.strings.spreadSaddle / 2 + pastStrings);
@@ -34,23 +34,23 @@ export function crossLines({ setting }: PlanSheet): readonly CrossLine[] {
   ];
 }
 
-export const crossPoints = ({ frame }: PlanSheet, { x, half }: CrossLine): readonly Point[] => [
+export const crossPoints = ({ frame }: PlanLayout, { x, half }: CrossLine): readonly Point[] => [
   pointAt(frame, x, half),
   pointAt(frame, x, -half),
 ];
 
-export function partShapes(sheet: PlanSheet): readonly PathShape[] {
-  const hole = soundholePoints(sheet);
+export function partShapes(layout: PlanLayout): readonly PathShape[] {
+  const hole = soundholePoints(layout);
   return [
-    lineShape("centreline", "chain", centrePoints(sheet)),
+    lineShape("centreline", "chain", centrePoints(layout)),
     ...(hole.length > 0 ? [lineShape("soundhole", "thin", hole)] : []),
-    ...crossLines(sheet).map((cross) =>
-      lineShape(cross.role, cross.line, crossPoints(sheet, cross)),
+    ...crossLines(layout).map((cross) =>
+      lineShape(cross.role, cross.line, crossPoints(layout, cross)),
     ),
   ];
 }
 
-export function centrePoints({ frame, setting }: PlanSheet): readonly [Point, Point] {
+export function centrePoints({ frame, setting }: PlanLayout): readonly [Point, Point] {
   const [tail, neck] = [pointAt(frame, 0, 0), pointAt(frame, setting.outline.length, 0)];
   return [
     [tail[0] - past, tail[1]],
@@ -58,7 +58,7 @@ export function centrePoints({ frame, setting }: PlanSheet): readonly [Point, Po
   ];
 }
 
-export function soundholePoints({ frame, setting }: PlanSheet): readonly Point[] {
+export function soundholePoints({ frame, setting }: PlanLayout): readonly Point[] {
   const { soundholeAt, soundholeDiameter } = setting.instrument.body;
   if (soundholeDiameter === 0) return [];
   const radius = soundholeDiameter / 2;

@@ -5,7 +5,7 @@ import { type Frame, type Point, pointAt } from "../frame.ts";
 import { areaShape, lineShape } from "../path.ts";
 import { roundLength } from "../scale-bar.ts";
 import type { Scene, Shape } from "../scene.ts";
-import type { Words } from "../section/section-sheet.ts";
+import type { Words } from "../section/section-layout.ts";
 
 interface Room {
   readonly width: number;

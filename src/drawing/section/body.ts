@@ -3,7 +3,7 @@ import { type Frame, type Point, pointAt, pxAt, pyAt } from "../frame.ts";
 import { areaShape, curvePoints, lineShape } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
 import { backZ, edgeZ, topZ } from "./heights.ts";
-import type { SectionSheet } from "./section-sheet.ts";
+import type { SectionLayout } from "./section-layout.ts";
 
 /** px of colour laid along the top to tell dome from flat. */
 const washDepth = 6;
@@ -11,21 +11,21 @@ const washDepth = 6;
 const neckBlockDepth = 60;
 
 /** The rim cut along its centreline: ends, back and blocks. */
-export function rimShapes(sheet: SectionSheet): GroupShape {
-  const { frame, setting, profile, cut } = sheet;
+export function rimShapes(layout: SectionLayout): GroupShape {
+  const { frame, setting, profile, cut } = layout;
   const { body } = setting.instrument;
   const end = (role: string, x: number): Shape => {
     const foot = cut ?? pyAt(frame, backZ(setting, profile, x, 0));
-    return lineShape(role, "thick", [pointAt(frame, x, blockZ(sheet, x)), [pxAt(frame, x), foot]]);
+    return lineShape(role, "thick", [pointAt(frame, x, blockZ(layout, x)), [pxAt(frame, x), foot]]);
   };
-  const [tail, neck] = blocks(sheet);
+  const [tail, neck] = blocks(layout);
   return {
     kind: "group",
     role: "rim",
     shapes: [
       areaShape("tail block", "thin", "wood", tail),
       areaShape("neck block", "thin", "wood", neck),
-      ...(cut === null ? backs(sheet) : []),
+      ...(cut === null ? backs(layout) : []),
       end("tail end", 0),
       end("neck end", body.length),
     ],
@@ -33,25 +33,25 @@ export function rimShapes(sheet: SectionSheet): GroupShape {
 }
 
 /** Upper face of the blocks, which dish and board cut with the rim; under the top it is the top. */
-function blockZ({ setting, profile, frame }: SectionSheet, x: number): number {
+function blockZ({ setting, profile, frame }: SectionLayout, x: number): number {
   if (!frame.turned) return topZ(setting, profile, x);
   return x < setting.breakX ? Math.min(0, domeZ(profile.dome, x, 0)) : 0;
 }
 
 /** Outlines of the tail block and the neck block. */
-export function blocks(sheet: SectionSheet): readonly [readonly Point[], readonly Point[]] {
-  const { body, shim } = sheet.setting.instrument;
+export function blocks(layout: SectionLayout): readonly [readonly Point[], readonly Point[]] {
+  const { body, shim } = layout.setting.instrument;
   const tailBlock = Math.min(shim.tailBlockDepth, body.length / 3);
   const neckBlock = Math.min(neckBlockDepth, body.length / 3);
   return [
-    blockPoints(sheet, 0, tailBlock),
-    blockPoints(sheet, body.length - neckBlock, body.length),
+    blockPoints(layout, 0, tailBlock),
+    blockPoints(layout, body.length - neckBlock, body.length),
   ];
 }
 
-function blockPoints(sheet: SectionSheet, x0: number, x1: number): readonly Point[] {
-  const { frame, setting, profile, cut } = sheet;
-  const over = curvePoints(frame, x0, x1, (x) => blockZ(sheet, x));
+function blockPoints(layout: SectionLayout, x0: number, x1: number): readonly Point[] {
+  const { frame, setting, profile, cut } = layout;
+  const over = curvePoints(frame, x0, x1, (x) => blockZ(layout, x));
   const under: Point[] =
     cut === null
       ? curvePoints(frame, x0, x1, (x) => backZ(setting, profile, x, 0))
@@ -63,11 +63,11 @@ function blockPoints(sheet: SectionSheet, x0: number, x1: number): readonly Poin
 }
 
 /** The back on the centreline. */
-export const backPoints = ({ frame, setting, profile }: SectionSheet): Point[] =>
+export const backPoints = ({ frame, setting, profile }: SectionLayout): Point[] =>
   curvePoints(frame, 0, setting.outline.length, (x) => backZ(setting, profile, x, 0));
 
-function backs(sheet: SectionSheet): readonly Shape[] {
-  const { frame, setting, profile } = sheet;
+function backs(layout: SectionLayout): readonly Shape[] {
+  const { frame, setting, profile } = layout;
   const { outline } = setting;
   const edge = curvePoints(
     frame,
@@ -78,48 +78,48 @@ function backs(sheet: SectionSheet): readonly Shape[] {
   );
   return [
     lineShape("back edge at the side", "dashed", edge),
-    lineShape("back", "thick", backPoints(sheet)),
+    lineShape("back", "thick", backPoints(layout)),
   ];
 }
 
 /** The finished edge of the side: hidden behind the top as far as it differs from it, in plain sight before the top is on. */
-export function rimEdgeShapes(sheet: SectionSheet): GroupShape {
-  const { frame, setting } = sheet;
-  const dome = rimEdgePoints(sheet);
-  const flat = [domeEnd(sheet), setting.instrument.body.length].map((x) => pointAt(frame, x, 0));
+export function rimEdgeShapes(layout: SectionLayout): GroupShape {
+  const { frame, setting } = layout;
+  const dome = rimEdgePoints(layout);
+  const flat = [domeEnd(layout), setting.instrument.body.length].map((x) => pointAt(frame, x, 0));
   const shapes = frame.turned
-    ? [...edge(sheet, "rim edge", "dome", dome), ...edge(sheet, "rim edge", "flat", flat)]
+    ? [...edge(layout, "rim edge", "dome", dome), ...edge(layout, "rim edge", "flat", flat)]
     : [lineShape("rim edge", "dashed", [...dome, pointAt(frame, setting.breakX, 0)])];
   return { kind: "group", role: "rim edge", shapes };
 }
 
 /** How far the dish's own edge runs: to the break, or to where the board cuts past it. */
-const domeEnd = ({ setting, profile }: SectionSheet): number =>
+const domeEnd = ({ setting, profile }: SectionLayout): number =>
   setting.breakX - profile.overrunLength;
 
 /** The rim edge as the dish leaves it. */
-export const rimEdgePoints = (sheet: SectionSheet): Point[] =>
+export const rimEdgePoints = (layout: SectionLayout): Point[] =>
   curvePoints(
-    sheet.frame,
+    layout.frame,
     0,
-    domeEnd(sheet),
-    (x) => Math.min(0, edgeZ(sheet.setting, sheet.profile, x)),
-    sheet.setting.outline.knots,
+    domeEnd(layout),
+    (x) => Math.min(0, edgeZ(layout.setting, layout.profile, x)),
+    layout.setting.outline.knots,
   );
 
 /** The top, open over the soundhole: warm along the dome, cool along the flat. */
-export function topShapes(sheet: SectionSheet): GroupShape {
-  const { setting } = sheet;
+export function topShapes(layout: SectionLayout): GroupShape {
+  const { setting } = layout;
   const { length } = setting.instrument.body;
   const { breakX } = setting;
-  const [hole0, hole1] = soundhole(sheet);
+  const [hole0, hole1] = soundhole(layout);
   const run = (wash: "dome" | "flat", x0: number, x1: number): readonly Shape[] =>
-    x1 > x0 ? edge(sheet, "top", wash, topPoints(sheet, x0, x1)) : [];
+    x1 > x0 ? edge(layout, "top", wash, topPoints(layout, x0, x1)) : [];
   return {
     kind: "group",
     role: "top",
     shapes: [
-      lineShape("soundhole", "thin", topPoints(sheet, hole0, hole1)),
+      lineShape("soundhole", "thin", topPoints(layout, hole0, hole1)),
       ...run("dome", 0, Math.min(hole0, breakX)),
       ...run("dome", hole1, breakX),
       ...run("flat", breakX, hole0),
@@ -128,13 +128,13 @@ export function topShapes(sheet: SectionSheet): GroupShape {
   };
 }
 
-function soundhole({ setting }: SectionSheet): readonly [number, number] {
+function soundhole({ setting }: SectionLayout): readonly [number, number] {
   const { length, soundholeAt, soundholeDiameter } = setting.instrument.body;
   const within = (x: number): number => Math.min(Math.max(x, 0), length);
   return [within(soundholeAt - soundholeDiameter / 2), within(soundholeAt + soundholeDiameter / 2)];
 }
 
-export const topPoints = ({ frame, setting, profile }: SectionSheet, x0: number, x1: number) =>
+export const topPoints = ({ frame, setting, profile }: SectionLayout, x0: number, x1: number) =>
   curvePoints(frame, x0, x1, (x) => topZ(setting, profile, x), [
     setting.breakX - setting.instrument.dome.blendLength,
     setting.breakX,
@@ -146,7 +146,7 @@ export const inside = ({ turned }: Frame, points: readonly Point[]): Point[] =>
 
 /** A finished edge with its colour along the wood's side of it. */
 function edge(
-  { frame }: SectionSheet,
+  { frame }: SectionLayout,
   role: string,
   wash: "dome" | "flat",
   points: readonly Point[],

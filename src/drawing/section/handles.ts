@@ -1,7 +1,7 @@
 import { type Point, pointAt } from "../frame.ts";
 import { stringZ } from "./heights.ts";
 import { contactPoint } from "./lines.ts";
-import type { SectionSheet } from "./section-sheet.ts";
+import type { SectionLayout } from "./section-layout.ts";
 
 /** Where the break, the shim and the saddle can be taken hold of, px; turned over there is no saddle. */
 export interface Handles {
@@ -10,12 +10,12 @@ export interface Handles {
   readonly saddle: Point | null;
 }
 
-export function handlesOf(sheet: SectionSheet): Handles {
-  const { frame, setting } = sheet;
+export function handlesOf(layout: SectionLayout): Handles {
+  const { frame, setting } = layout;
   const { breakX, saddleX } = setting;
   return {
     break: pointAt(frame, breakX, 0),
-    shim: contactPoint(sheet),
+    shim: contactPoint(layout),
     saddle: frame.turned ? null : pointAt(frame, saddleX, stringZ(setting, saddleX)),
   };
 }
@@ -24,8 +24,8 @@ export function handlesOf(sheet: SectionSheet): Handles {
 const reach = { along: 16, across: 8 };
 
 /** Outlines of the marks a view may put on the handles, for the lettering to keep off. */
-export function handleBoxes(sheet: SectionSheet): readonly (readonly Point[])[] {
-  const handles = handlesOf(sheet);
+export function handleBoxes(layout: SectionLayout): readonly (readonly Point[])[] {
+  const handles = handlesOf(layout);
   const upright = handles.saddle === null ? [handles.shim] : [handles.shim, handles.saddle];
   return [
     around(handles.break, reach.along, reach.across),

@@ -5,7 +5,7 @@ import type { GroupShape, PathShape, Shape } from "../scene.ts";
 import { bridgeEnds } from "./bridge.ts";
 import { datumZ } from "./heights.ts";
 import { neckCut, neckCutX } from "./neck.ts";
-import { boardThickness, type SectionSheet } from "./section-sheet.ts";
+import { boardThickness, type SectionLayout } from "./section-layout.ts";
 
 /** px: half height and half width of a zigzag, the space between two, and how far the line runs beyond what it cuts. */
 const rise = 5;
@@ -44,7 +44,7 @@ const breakTick = 9;
 const shimWidth = 12;
 
 /** The level rim's top edge, where the sides began. */
-export function datumPoints({ frame, setting, profile }: SectionSheet): readonly [Point, Point] {
+export function datumPoints({ frame, setting, profile }: SectionLayout): readonly [Point, Point] {
   const { length } = setting.instrument.body;
   const over = past / 2 / frame.along;
   const at = (x: number): Point => pointAt(frame, x, datumZ(setting, profile, x));
@@ -52,7 +52,7 @@ export function datumPoints({ frame, setting, profile }: SectionSheet): readonly
 }
 
 /** The flat carried on over the bridge to the tail. */
-export function flatPoints({ frame, setting }: SectionSheet): readonly [Point, Point] {
+export function flatPoints({ frame, setting }: SectionLayout): readonly [Point, Point] {
   return [
     [pxAt(frame, 0) - past, frame.level],
     [pxAt(frame, setting.breakX), frame.level],
@@ -60,26 +60,26 @@ export function flatPoints({ frame, setting }: SectionSheet): readonly [Point, P
 }
 
 /** The plane of the fret crowns, carried on over the bridge. */
-export function fretPlanePoints(sheet: SectionSheet): readonly [Point, Point] {
-  const { frame, setting } = sheet;
-  const [tail] = bridgeEnds(sheet);
+export function fretPlanePoints(layout: SectionLayout): readonly [Point, Point] {
+  const { frame, setting } = layout;
+  const [tail] = bridgeEnds(layout);
   const at = (x: number): Point => pointAt(frame, x, fretPlaneZ(setting.instrument, x));
   return [at(tail - past / frame.along), at(fingerboardEndX(setting.instrument))];
 }
 
 /** The planes that the heights are measured from. */
-export function planeShapes(sheet: SectionSheet): readonly PathShape[] {
-  const shapes = [lineShape("datum", "thin", datumPoints(sheet))];
-  if (sheet.frame.turned) return shapes;
+export function planeShapes(layout: SectionLayout): readonly PathShape[] {
+  const shapes = [lineShape("datum", "thin", datumPoints(layout))];
+  if (layout.frame.turned) return shapes;
   return [
     ...shapes,
-    lineShape("flat carried on", "chain", flatPoints(sheet)),
-    lineShape("fret plane", "thin", fretPlanePoints(sheet)),
+    lineShape("flat carried on", "chain", flatPoints(layout)),
+    lineShape("fret plane", "thin", fretPlanePoints(layout)),
   ];
 }
 
 /** The break line, which runs across the top: here only its end is seen. */
-export function breakShape({ frame, setting }: SectionSheet): PathShape {
+export function breakShape({ frame, setting }: SectionLayout): PathShape {
   const x = pxAt(frame, setting.breakX);
   return lineShape("break", "thick", [
     [x, frame.level - breakTick],
@@ -88,10 +88,10 @@ export function breakShape({ frame, setting }: SectionSheet): PathShape {
 }
 
 /** The shim between the flat's plane and the domed rim, which rests on its neckward edge. */
-export const shimShape = (sheet: SectionSheet): PathShape =>
-  areaShape("shim", sheet.frame.turned ? "thick" : "thin", "wood", shimPoints(sheet));
+export const shimShape = (layout: SectionLayout): PathShape =>
+  areaShape("shim", layout.frame.turned ? "thick" : "thin", "wood", shimPoints(layout));
 
-export function shimPoints({ frame, setting, profile }: SectionSheet): readonly Point[] {
+export function shimPoints({ frame, setting, profile }: SectionLayout): readonly Point[] {
   const { contact } = setting.instrument.shim;
   const from = Math.min(0, contact - shimWidth);
   return [
@@ -103,9 +103,9 @@ export function shimPoints({ frame, setting, profile }: SectionSheet): readonly 
 }
 
 /** The sanding board, whose face is the flat's plane. */
-export function boardShapes(sheet: SectionSheet): readonly Shape[] {
-  const face = boardFace(sheet);
-  const [left, right] = boardFoot(sheet);
+export function boardShapes(layout: SectionLayout): readonly Shape[] {
+  const face = boardFace(layout);
+  const [left, right] = boardFoot(layout);
   return [
     areaShape("board", "none", "wood", [...face, right, left]),
     lineShape("board's face", "thick", face),
@@ -113,15 +113,15 @@ export function boardShapes(sheet: SectionSheet): readonly Shape[] {
 }
 
 /** Underside of the board as far as it is drawn. */
-export function boardFoot(sheet: SectionSheet): readonly [Point, Point] {
-  const [[left, y], [right]] = boardFace(sheet);
+export function boardFoot(layout: SectionLayout): readonly [Point, Point] {
+  const [[left, y], [right]] = boardFace(layout);
   return [
     [left, y + boardThickness],
     [right, y + boardThickness],
   ];
 }
 
-export function boardFace({ frame, setting }: SectionSheet): readonly [Point, Point] {
+export function boardFace({ frame, setting }: SectionLayout): readonly [Point, Point] {
   const { length } = setting.instrument.body;
   return [
     [pxAt(frame, 0) - past - 8, frame.level],
@@ -130,18 +130,18 @@ export function boardFace({ frame, setting }: SectionSheet): readonly [Point, Po
 }
 
 /** Where the drawing stops though the part does not: the sides when heights are stretched, and always the neck. */
-export function breakLines(sheet: SectionSheet): readonly Shape[] {
-  const { frame, setting, cut } = sheet;
-  const end = frame.turned ? setting.instrument.body.length : neckCutX(sheet);
+export function breakLines(layout: SectionLayout): readonly Shape[] {
+  const { frame, setting, cut } = layout;
+  const end = frame.turned ? setting.instrument.body.length : neckCutX(layout);
   const sides =
     cut === null
       ? []
       : [breakLine("cut of the sides", [pxAt(frame, 0), cut], [pxAt(frame, end), cut])];
-  return frame.turned ? sides : [...sides, breakLine("cut of the neck", ...neckCut(sheet))];
+  return frame.turned ? sides : [...sides, breakLine("cut of the neck", ...neckCut(layout))];
 }
 
 /** The shim where the rim rests on it, px. */
-export const contactPoint = ({ frame, setting, profile }: SectionSheet): Point => [
+export const contactPoint = ({ frame, setting, profile }: SectionLayout): Point => [
   pxAt(frame, setting.instrument.shim.contact),
   pyAt(frame, -profile.shim),
 ];

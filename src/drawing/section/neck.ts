@@ -2,7 +2,7 @@ import { fingerboardEndX, fretPlaneZ, fretX } from "../../profile/neck.ts";
 import { type Point, pointAt, pyAt } from "../frame.ts";
 import { areaShape, lineShape } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
-import { neckStub, type SectionSheet } from "./section-sheet.ts";
+import { neckStub, type SectionLayout } from "./section-layout.ts";
 
 /** Shape of the heel as drawn, mm: its tip, where its curve runs out, and the neck's own depth. Nothing depends on it. */
 const heelTip = 14;
@@ -10,30 +10,30 @@ const heelRun = 44;
 const neckDepth = 16;
 
 /** Fingerboard with its frets, and the neck as far as it is drawn: heel, and a stub of the shaft. */
-export function neckShapes(sheet: SectionSheet): GroupShape {
+export function neckShapes(layout: SectionLayout): GroupShape {
   return {
     kind: "group",
     role: "neck",
-    shapes: [...heel(sheet), ...fingerboard(sheet), ...frets(sheet)],
+    shapes: [...heel(layout), ...fingerboard(layout), ...frets(layout)],
   };
 }
 
-export const neckCutX = ({ setting }: SectionSheet): number =>
+export const neckCutX = ({ setting }: SectionLayout): number =>
   setting.instrument.body.length + neckStub;
 
 /** Underside of the fingerboard: on the flat, unless the neck is tilted to it. */
-const boardZ = ({ setting }: SectionSheet, x: number): number =>
+const boardZ = ({ setting }: SectionLayout, x: number): number =>
   fretPlaneZ(setting.instrument, x) -
   setting.instrument.neck.fretHeight -
   setting.instrument.neck.fingerboardThickness;
 
 /** The fingerboard's outline, open where the neck is cut. */
-export function fingerboardPoints(sheet: SectionSheet): readonly Point[] {
-  const { frame, setting } = sheet;
+export function fingerboardPoints(layout: SectionLayout): readonly Point[] {
+  const { frame, setting } = layout;
   const { fingerboardThickness } = setting.instrument.neck;
   const x0 = fingerboardEndX(setting.instrument);
-  const x1 = neckCutX(sheet);
-  const corner = (x: number, over: number): Point => pointAt(frame, x, boardZ(sheet, x) + over);
+  const x1 = neckCutX(layout);
+  const corner = (x: number, over: number): Point => pointAt(frame, x, boardZ(layout, x) + over);
   return [
     corner(x1, 0),
     corner(x0, 0),
@@ -42,16 +42,16 @@ export function fingerboardPoints(sheet: SectionSheet): readonly Point[] {
   ];
 }
 
-const fingerboard = (sheet: SectionSheet): readonly Shape[] =>
-  cutPiece("fingerboard", fingerboardPoints(sheet));
+const fingerboard = (layout: SectionLayout): readonly Shape[] =>
+  cutPiece("fingerboard", fingerboardPoints(layout));
 
-function frets(sheet: SectionSheet): readonly Shape[] {
-  const { frame, setting } = sheet;
+function frets(layout: SectionLayout): readonly Shape[] {
+  const { frame, setting } = layout;
   const { lastFret, fretHeight } = setting.instrument.neck;
   const shapes: Shape[] = [];
   for (let fret = lastFret; fret > 0; fret--) {
     const x = fretX(setting.instrument, fret);
-    if (x > neckCutX(sheet)) break;
+    if (x > neckCutX(layout)) break;
     const crown = fretPlaneZ(setting.instrument, x);
     shapes.push(
       lineShape("fret", "thick", [pointAt(frame, x, crown - fretHeight), pointAt(frame, x, crown)]),
@@ -61,20 +61,20 @@ function frets(sheet: SectionSheet): readonly Shape[] {
 }
 
 /** From the shoulder down the neck end to the tip, and in a quarter round up to the shaft; where the sides are cut, so is it. */
-function heel(sheet: SectionSheet): readonly Shape[] {
-  const { frame, setting, cut } = sheet;
+function heel(layout: SectionLayout): readonly Shape[] {
+  const { frame, setting, cut } = layout;
   const { length } = setting.instrument.body;
   const { heelLength } = setting.instrument.neck;
-  const end = neckCutX(sheet);
+  const end = neckCutX(layout);
   const tip = pointAt(frame, length, -Math.max(heelLength, neckDepth));
-  const profile = [tip, ...heelRound(sheet), pointAt(frame, end, -neckDepth)];
+  const profile = [tip, ...heelRound(layout), pointAt(frame, end, -neckDepth)];
   const foot = cut ?? tip[1];
   const under = profile.map(([x, y]): Point => [x, Math.min(y, foot)]);
-  const shoulder = pointAt(frame, length, boardZ(sheet, length));
-  return cutPiece("heel", [...under.reverse(), shoulder], pointAt(frame, end, boardZ(sheet, end)));
+  const shoulder = pointAt(frame, length, boardZ(layout, length));
+  return cutPiece("heel", [...under.reverse(), shoulder], pointAt(frame, end, boardZ(layout, end)));
 }
 
-function heelRound({ frame, setting }: SectionSheet): readonly Point[] {
+function heelRound({ frame, setting }: SectionLayout): readonly Point[] {
   const { body, neck } = setting.instrument;
   const depth = Math.max(neck.heelLength - neckDepth, 0);
   return Array.from({ length: 11 }, (_, i) => {
@@ -91,9 +91,9 @@ const cutPiece = (role: string, outline: readonly Point[], ...corners: readonly 
 ];
 
 /** Where the drawn stub of the neck ends: top and foot of its cut, px. */
-export function neckCut(sheet: SectionSheet): readonly [Point, Point] {
-  const { frame, setting, cut } = sheet;
-  const x = neckCutX(sheet);
+export function neckCut(layout: SectionLayout): readonly [Point, Point] {
+  const { frame, setting, cut } = layout;
+  const x = neckCutX(layout);
   const [px, top] = pointAt(frame, x, fretPlaneZ(setting.instrument, x));
   const foot = pyAt(frame, -neckDepth);
   return [

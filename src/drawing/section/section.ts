@@ -1,7 +1,12 @@
 import type { Profile } from "../../profile/outcome.ts";
 import type { Setting } from "../../profile/setting.ts";
 import { type Frame, type Point, pxAt, xAt, zAt } from "../frame.ts";
-import { heavy, light, Placer, type Way } from "../label-placement.ts";
+import {
+  type LabelCandidate,
+  LabelPlacement,
+  outlineCost,
+  thinLineCost,
+} from "../label-placement.ts";
 import { capHeight, textBox, textWidth } from "../lettering.ts";
 import { scaleRow } from "../scale-bar.ts";
 import type { Scene, Shape, TextShape } from "../scene.ts";
@@ -33,7 +38,7 @@ import {
 } from "./lines.ts";
 import { fingerboardPoints, neckShapes } from "./neck.ts";
 import { dimensionShapes } from "./section-dimensions.ts";
-import { type SectionOptions, type SectionSheet, sheetOf } from "./section-sheet.ts";
+import { type SectionLayout, type SectionOptions, sectionLayoutOf } from "./section-layout.ts";
 import { bandBoxes, windowShapes } from "./windows.ts";
 
 /** Clear paper between a line and its name, px. */
@@ -41,23 +46,23 @@ const clear = 5;
 /** Where along the line its name is tried, as shares of it, the best first. */
 const places = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
 
-/** Ways to write a straight line's name along it, just over it or just under it. */
-function nameWays(
+/** Places to write a straight line's name along it, just over it or just under it. */
+function nameCandidates(
   role: string,
   text: string,
   [a, b]: readonly [Point, Point],
   size: number,
-): Way[] {
+): LabelCandidate[] {
   const width = textWidth(text, size);
   const slope = b[0] === a[0] ? 0 : (b[1] - a[1]) / (b[0] - a[0]);
   const lean = (Math.abs(slope) * width) / 2;
   return places.flatMap((share, i) => {
     const x = a[0] + (b[0] - a[0]) * share;
     const y = a[1] + (b[1] - a[1]) * share;
-    const write = (base: number): Way => ({
+    const write = (base: number): LabelCandidate => ({
       text: { kind: "text", role: `${role} name`, x, y: base, anchor: "middle", size, text },
       strokes: [],
-      shelf: [],
+      leader: [],
       lane: null,
       cost: i * 0.1,
       shapes: () => [],
@@ -70,14 +75,14 @@ function nameWays(
 const roomy = 600;
 
 /** A name is not worth standing on a line. */
-const dearestName = 3;
+const nameLimit = 3;
 
 /** Names of the lines, where they do not crowd the measures. */
-function nameShapes(sheet: SectionSheet, placer: Placer): readonly TextShape[] {
-  if (sheet.width < roomy) return [];
-  return namedLines(sheet).flatMap(({ role, text, line }) => {
-    const way = placer.choose(nameWays(role, text, line, sheet.size - 1), dearestName);
-    return way === null ? [] : [way.text];
+function nameShapes(layout: SectionLayout, labels: LabelPlacement): readonly TextShape[] {
+  if (layout.width < roomy) return [];
+  return namedLines(layout).flatMap(({ role, text, line }) => {
+    const candidate = labels.choose(nameCandidates(role, text, line, layout.size - 1), nameLimit);
+    return candidate === null ? [] : [candidate.text];
   });
 }
 
@@ -87,55 +92,55 @@ interface NamedLine {
   readonly line: readonly [Point, Point];
 }
 
-function namedLines(sheet: SectionSheet): readonly NamedLine[] {
-  const datum: NamedLine = { role: "datum", text: "level rim", line: datumPoints(sheet) };
-  if (sheet.frame.turned)
-    return [{ role: "board", text: "sanding board", line: boardFoot(sheet) }, datum];
+function namedLines(layout: SectionLayout): readonly NamedLine[] {
+  const datum: NamedLine = { role: "datum", text: "level rim", line: datumPoints(layout) };
+  if (layout.frame.turned)
+    return [{ role: "board", text: "sanding board", line: boardFoot(layout) }, datum];
   return [
-    { role: "flat carried on", text: "flat carried on", line: flatPoints(sheet) },
-    { role: "fret plane", text: "fret plane", line: fretPlanePoints(sheet) },
+    { role: "flat carried on", text: "flat carried on", line: flatPoints(layout) },
+    { role: "fret plane", text: "fret plane", line: fretPlanePoints(layout) },
     datum,
   ];
 }
 
-/** Tells the placer what is drawn, so that the lettering keeps off it. */
-function avoidDrawing(sheet: SectionSheet, placer: Placer): void {
-  for (const points of outlines(sheet)) placer.avoid(points, heavy);
-  for (const points of thinLines(sheet)) placer.avoid(points, light);
+/** Tells the label placement what is drawn, so that the lettering keeps off it. */
+function avoidDrawing(layout: SectionLayout, labels: LabelPlacement): void {
+  for (const points of outlines(layout)) labels.avoid(points, outlineCost);
+  for (const points of thinLines(layout)) labels.avoid(points, thinLineCost);
 }
 
-function outlines(sheet: SectionSheet): readonly (readonly Point[])[] {
-  const { frame, setting } = sheet;
-  const shim = closed(shimPoints(sheet));
-  const both = [shim, farSide(sheet), ...handleBoxes(sheet).map(closed)];
-  if (frame.turned) return [...both, rimEdgePoints(sheet), boardFace(sheet)];
+function outlines(layout: SectionLayout): readonly (readonly Point[])[] {
+  const { frame, setting } = layout;
+  const shim = closed(shimPoints(layout));
+  const both = [shim, farSide(layout), ...handleBoxes(layout).map(closed)];
+  if (frame.turned) return [...both, rimEdgePoints(layout), boardFace(layout)];
   return [
     ...both,
-    topPoints(sheet, 0, setting.instrument.body.length),
-    closed(bridgePoints(sheet)),
-    fingerboardPoints(sheet),
-    ...bandBoxes(sheet).map(closed),
+    topPoints(layout, 0, setting.instrument.body.length),
+    closed(bridgePoints(layout)),
+    fingerboardPoints(layout),
+    ...bandBoxes(layout).map(closed),
   ];
 }
 
 /** The back, or where the sides are cut short of it. */
-function farSide(sheet: SectionSheet): readonly Point[] {
-  const { frame, setting, cut } = sheet;
-  if (cut === null) return backPoints(sheet);
+function farSide(layout: SectionLayout): readonly Point[] {
+  const { frame, setting, cut } = layout;
+  if (cut === null) return backPoints(layout);
   return [
     [pxAt(frame, 0), cut],
     [pxAt(frame, setting.instrument.body.length), cut],
   ];
 }
 
-function thinLines(sheet: SectionSheet): readonly (readonly Point[])[] {
-  const { frame, setting } = sheet;
+function thinLines(layout: SectionLayout): readonly (readonly Point[])[] {
+  const { frame, setting } = layout;
   const { length } = setting.instrument.body;
-  const finished = frame.turned ? rimEdgePoints(sheet) : topPoints(sheet, 0, length);
-  const both = [inside(frame, finished), datumPoints(sheet), ...blocks(sheet).map(closed)];
+  const finished = frame.turned ? rimEdgePoints(layout) : topPoints(layout, 0, length);
+  const both = [inside(frame, finished), datumPoints(layout), ...blocks(layout).map(closed)];
   if (frame.turned) return both;
-  const planes = [flatPoints(sheet), fretPlanePoints(sheet), stringPoints(sheet)];
-  return [...both, ...planes, rimEdgePoints(sheet)];
+  const planes = [flatPoints(layout), fretPlanePoints(layout), stringPoints(layout)];
+  return [...both, ...planes, rimEdgePoints(layout)];
 }
 
 const closed = (points: readonly Point[]): readonly Point[] => [...points, ...points.slice(0, 1)];
@@ -155,45 +160,45 @@ export interface Section {
  * run to scale; heights to the same scale times the stretch, and every value written is true.
  */
 export function sectionOf(setting: Setting, profile: Profile, options: SectionOptions): Section {
-  const sheet = sheetOf(setting, profile, options);
-  const { frame, width, height } = sheet;
-  const shapes = frame.turned ? turnedOver(sheet) : assembled(sheet);
+  const layout = sectionLayoutOf(setting, profile, options);
+  const { frame, width, height } = layout;
+  const shapes = frame.turned ? turnedOver(layout) : assembled(layout);
   return {
-    scene: { width, height, title: titleOf(sheet), shapes: [...shapes, ...lettering(sheet)] },
+    scene: { width, height, title: titleOf(layout), shapes: [...shapes, ...lettering(layout)] },
     frame,
-    handles: handlesOf(sheet),
+    handles: handlesOf(layout),
     toX: (px) => xAt(frame, px),
     toZ: (px) => zAt(frame, px),
   };
 }
 
-const assembled = (sheet: SectionSheet): readonly Shape[] => [
-  rimShapes(sheet),
-  rimEdgeShapes(sheet),
-  topShapes(sheet),
-  shimShape(sheet),
-  neckShapes(sheet),
-  windowShapes(sheet),
-  bridgeShapes(sheet),
-  group("planes", planeShapes(sheet)),
-  breakShape(sheet),
-  group("cuts", breakLines(sheet)),
+const assembled = (layout: SectionLayout): readonly Shape[] => [
+  rimShapes(layout),
+  rimEdgeShapes(layout),
+  topShapes(layout),
+  shimShape(layout),
+  neckShapes(layout),
+  windowShapes(layout),
+  bridgeShapes(layout),
+  group("planes", planeShapes(layout)),
+  breakShape(layout),
+  group("cuts", breakLines(layout)),
 ];
 
-const turnedOver = (sheet: SectionSheet): readonly Shape[] => [
-  group("board", boardShapes(sheet)),
-  rimShapes(sheet),
-  shimShape(sheet),
-  rimEdgeShapes(sheet),
-  group("planes", planeShapes(sheet)),
-  breakShape(sheet),
-  group("cuts", breakLines(sheet)),
+const turnedOver = (layout: SectionLayout): readonly Shape[] => [
+  group("board", boardShapes(layout)),
+  rimShapes(layout),
+  shimShape(layout),
+  rimEdgeShapes(layout),
+  group("planes", planeShapes(layout)),
+  breakShape(layout),
+  group("cuts", breakLines(layout)),
 ];
 
-/** Everything that is written on the drawing, kept apart by one placer. */
-function lettering(sheet: SectionSheet): readonly Shape[] {
-  const { width, height, size, frame, stretch, words } = sheet;
-  const placer = new Placer({ left: 2, top: 2, right: width - 2, bottom: height - 2 });
+/** Everything that is written on the drawing, kept apart by one label placement. */
+function lettering(layout: SectionLayout): readonly Shape[] {
+  const { width, height, size, frame, stretch, words } = layout;
+  const labels = new LabelPlacement({ left: 2, top: 2, right: width - 2, bottom: height - 2 });
   const scales = scaleRow(
     { along: frame.along, up: frame.up, stretch, unit: words.unit },
     8,
@@ -201,12 +206,12 @@ function lettering(sheet: SectionSheet): readonly Shape[] {
     width - 16,
     size,
   );
-  for (const shape of scales.shapes) if (shape.kind === "text") placer.keepClear(textBox(shape));
-  avoidDrawing(sheet, placer);
-  return [scales, ...dimensionShapes(sheet, placer), ...nameShapes(sheet, placer)];
+  for (const shape of scales.shapes) if (shape.kind === "text") labels.reserve(textBox(shape));
+  avoidDrawing(layout, labels);
+  return [scales, ...dimensionShapes(layout, labels), ...nameShapes(layout, labels)];
 }
 
-function titleOf({ profile, words, stretch, frame }: SectionSheet): string {
+function titleOf({ profile, words, stretch, frame }: SectionLayout): string {
   const view = frame.turned
     ? "The rim top down on the sanding board"
     : "Section along the centreline";

@@ -4,7 +4,7 @@ import { type Point, pxAt, pyAt } from "../frame.ts";
 import { areaShape, lineShape } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
 import { bridgeEnds, bridgeTopZ } from "./bridge.ts";
-import type { SectionSheet } from "./section-sheet.ts";
+import type { SectionLayout } from "./section-layout.ts";
 
 /** px: width of a band, its space from its neighbour, and of the bar that spans a miss. */
 const bandWidth = 13;
@@ -24,28 +24,32 @@ interface Gauge {
  * the saddle exposed and neckward by the string height; before the bridge where the fret plane should
  * pass. A thick tick shows where it does, and a bar spans the miss when that is outside the band.
  */
-export function windowShapes(sheet: SectionSheet): GroupShape {
-  return { kind: "group", role: "windows", shapes: gauges(sheet).flatMap((g) => gauge(sheet, g)) };
+export function windowShapes(layout: SectionLayout): GroupShape {
+  return {
+    kind: "group",
+    role: "windows",
+    shapes: gauges(layout).flatMap((g) => gauge(layout, g)),
+  };
 }
 
 /** Neckward edge of the last band, px. */
-export const bandsEnd = (sheet: SectionSheet): number =>
-  Math.max(...gauges(sheet).map(({ left }) => left + bandWidth));
+export const bandsEnd = (layout: SectionLayout): number =>
+  Math.max(...gauges(layout).map(({ left }) => left + bandWidth));
 
 /** The bands' outlines, for the lettering to keep off. */
-export const bandBoxes = ({ frame, ...rest }: SectionSheet): readonly (readonly Point[])[] =>
+export const bandBoxes = ({ frame, ...rest }: SectionLayout): readonly (readonly Point[])[] =>
   gauges({ frame, ...rest }).map(({ left, value, range }) => {
     const ys = [value, ...range].map((z) => pyAt(frame, z));
     return box(left, left + bandWidth, Math.min(...ys), Math.max(...ys));
   });
 
-function gauges(sheet: SectionSheet): readonly Gauge[] {
-  const { frame, setting, profile } = sheet;
+function gauges(layout: SectionLayout): readonly Gauge[] {
+  const { frame, setting, profile } = layout;
   const { windows } = setting.instrument;
   const top = -profile.flatGap;
-  const bridgeTop = bridgeTopZ(sheet);
+  const bridgeTop = bridgeTopZ(layout);
   const saddle = pxAt(frame, setting.saddleX);
-  const [, neckEdge] = bridgeEnds(sheet);
+  const [, neckEdge] = bridgeEnds(layout);
   const string = top + profile.stringHeight;
   const over = (base: number, [low, high]: Range): Range => [base + low, base + high];
   return [
@@ -70,7 +74,7 @@ function gauges(sheet: SectionSheet): readonly Gauge[] {
   ];
 }
 
-function gauge({ frame }: SectionSheet, { role, value, range, left }: Gauge): readonly Shape[] {
+function gauge({ frame }: SectionLayout, { role, value, range, left }: Gauge): readonly Shape[] {
   const right = left + bandWidth;
   const [low, high] = range;
   const y = pyAt(frame, value);

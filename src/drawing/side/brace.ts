@@ -1,10 +1,10 @@
 import { curvatureOf, sagitta } from "../../geometry/circle.ts";
 import { archOf, type BraceRise } from "../../profile/brace.ts";
 import { type Frame, type Point, pointAt } from "../frame.ts";
-import { heavy, Placer, type Way } from "../label-placement.ts";
+import { type LabelCandidate, LabelPlacement, outlineCost } from "../label-placement.ts";
 import { textBox } from "../lettering.ts";
 import { areaShape, curvePoints, lineShape } from "../path.ts";
-import type { PlanWords } from "../plan/plan-sheet.ts";
+import type { PlanWords } from "../plan/rim-plan-layout.ts";
 import { scaleRow } from "../scale-bar.ts";
 import type { Scene, Shape } from "../scene.ts";
 
@@ -30,9 +30,9 @@ const stretches = [50, 20, 10, 5, 2, 1];
 export function braceOf(
   shape: BraceShape,
   rises: readonly BraceRise[],
-  { words, ...sheet }: BraceOptions,
+  { words, ...available }: BraceOptions,
 ): Scene {
-  const [width, height] = [Math.max(sheet.width, 200), Math.max(sheet.height, 100)];
+  const [width, height] = [Math.max(available.width, 200), Math.max(available.height, 100)];
   const size = width < 480 ? 12 : 13;
   const arch = archOf(shape.length, shape.radius);
   const along = (width - 2 * room) / shape.length;
@@ -57,7 +57,7 @@ export function braceOf(
     [curve[0]?.[0] ?? 0, under],
   ];
   const chord: Point[] = [pointAt(frame, -half, 0), pointAt(frame, half, 0)];
-  const placer = new Placer({ left: 2, top: 2, right: width - 2, bottom: height - 2 });
+  const labels = new LabelPlacement({ left: 2, top: 2, right: width - 2, bottom: height - 2 });
   const scales = scaleRow(
     { along, up: frame.up, stretch, unit: words.unit },
     8,
@@ -65,8 +65,8 @@ export function braceOf(
     width - 16,
     size,
   );
-  for (const part of scales.shapes) if (part.kind === "text") placer.keepClear(textBox(part));
-  placer.avoid(curve, heavy);
+  for (const part of scales.shapes) if (part.kind === "text") labels.reserve(textBox(part));
+  labels.avoid(curve, outlineCost);
   return {
     width,
     height,
@@ -76,37 +76,37 @@ export function braceOf(
       lineShape("line between the ends", "chain", chord),
       lineShape("arched edge", "thick", curve),
       scales,
-      ...rises.flatMap((rise) => riseShapes(frame, rise, words, size, placer)),
+      ...rises.flatMap((rise) => riseShapes(frame, rise, words, size, labels)),
     ],
   };
 }
 
-/** Ordinates on both hands, the figure over the right one. */
+/** Ordinates on both sides, the figure over the right one. */
 function riseShapes(
   frame: Frame,
   { fromMiddle, rise }: BraceRise,
   words: PlanWords,
   size: number,
-  placer: Placer,
+  labels: LabelPlacement,
 ): readonly Shape[] {
   const [x, y] = pointAt(frame, fromMiddle, rise);
   const text = words.figure(rise);
-  const ways = (["middle", "end"] as const).map(
-    (anchor, i): Way => ({
+  const candidates = (["middle", "end"] as const).map(
+    (anchor, i): LabelCandidate => ({
       text: { kind: "text", role: "rise", x, y: y - 6, anchor, size, text },
       strokes: [],
-      shelf: [],
+      leader: [],
       lane: null,
       cost: i,
       shapes: () => [],
     }),
   );
-  const way = placer.choose(ways, 40);
-  const hands = fromMiddle === 0 ? [0] : [fromMiddle, -fromMiddle];
+  const candidate = labels.choose(candidates, 40);
+  const both = fromMiddle === 0 ? [0] : [fromMiddle, -fromMiddle];
   return [
-    ...(rise === 0 ? [] : hands).map((at) =>
+    ...(rise === 0 ? [] : both).map((at) =>
       lineShape("ordinate", "thin", [pointAt(frame, at, 0), pointAt(frame, at, rise)]),
     ),
-    ...(way === null ? [] : [way.text]),
+    ...(candidate === null ? [] : [candidate.text]),
   ];
 }

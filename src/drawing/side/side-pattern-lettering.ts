@@ -1,25 +1,30 @@
 import type { SideMark } from "../../profile/side.ts";
-import { type Dimension, heightWays, lengthWays } from "../dimensions/dimension.ts";
+import { type Dimension, heightCandidates, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt, pyAt } from "../frame.ts";
-import { heavy, light, Placer, type Way } from "../label-placement.ts";
+import {
+  type LabelCandidate,
+  LabelPlacement,
+  outlineCost,
+  thinLineCost,
+} from "../label-placement.ts";
 import { capHeight, textBox } from "../lettering.ts";
 import { lineShape } from "../path.ts";
 import { scaleRow } from "../scale-bar.ts";
 import type { GroupShape, Shape, TextShape } from "../scene.ts";
-import { firstRow, nextRow } from "../section/section-sheet.ts";
+import { firstRow, nextRow } from "../section/section-layout.ts";
 import {
   backPoints,
   levelPoints,
   narrow,
-  type SideSheet,
+  type SideLayout,
   seen,
   topPoints,
-} from "./side-pattern-sheet.ts";
+} from "./side-pattern-layout.ts";
 
-/** Everything written on the pattern, kept apart by one placer. */
-export function sideLettering(sheet: SideSheet): readonly Shape[] {
-  const { width, height, frame, words, size, stretch, side } = sheet;
-  const placer = new Placer({ left: 2, top: 2, right: width - 2, bottom: height - 2 });
+/** Everything written on the pattern, kept apart by one label placement. */
+export function sideLettering(layout: SideLayout): readonly Shape[] {
+  const { width, height, frame, words, size, stretch, side } = layout;
+  const labels = new LabelPlacement({ left: 2, top: 2, right: width - 2, bottom: height - 2 });
   const scales = scaleRow(
     { along: frame.along, up: frame.up, stretch: rounded(stretch), unit: words.unit },
     8,
@@ -27,19 +32,22 @@ export function sideLettering(sheet: SideSheet): readonly Shape[] {
     width - 16,
     size,
   );
-  for (const shape of scales.shapes) if (shape.kind === "text") placer.keepClear(textBox(shape));
-  placer.avoid(levelPoints(sheet, 0), light);
-  placer.avoid(topPoints(sheet, 0, side.length), heavy);
-  placer.avoid(backPoints(sheet), heavy);
-  placer.avoid(levelPoints(sheet, side.deepest.under), heavy);
-  if (sheet.stock !== null) placer.avoid(levelPoints(sheet, sheet.stock), heavy);
+  for (const shape of scales.shapes) if (shape.kind === "text") labels.reserve(textBox(shape));
+  labels.avoid(levelPoints(layout, 0), thinLineCost);
+  labels.avoid(topPoints(layout, 0, side.length), outlineCost);
+  labels.avoid(backPoints(layout), outlineCost);
+  labels.avoid(levelPoints(layout, side.deepest.under), outlineCost);
+  if (layout.stock !== null) labels.avoid(levelPoints(layout, layout.stock), outlineCost);
   for (const { along } of side.marks)
-    placer.avoid([pointAt(frame, along, 0), pointAt(frame, along, -side.backAt(along))], light);
+    labels.avoid(
+      [pointAt(frame, along, 0), pointAt(frame, along, -side.backAt(along))],
+      thinLineCost,
+    );
   return [
     scales,
-    ...byNeed(side.marks).flatMap(({ name, along }) => markName(sheet, placer, name, along)),
-    ...measured(sheet, placer),
-    ...lineNames(sheet, placer),
+    ...byNeed(side.marks).flatMap(({ name, along }) => markName(layout, labels, name, along)),
+    ...measured(layout, labels),
+    ...lineNames(layout, labels),
   ];
 }
 
@@ -51,10 +59,10 @@ const byNeed = (marks: readonly SideMark[]): readonly SideMark[] =>
 
 const rounded = (times: number): number => Math.round(times * 10) / 10;
 
-function measured(sheet: SideSheet, placer: Placer): readonly GroupShape[] {
-  const { side, words, size, frame, foot } = sheet;
+function measured(layout: SideLayout, labels: LabelPlacement): readonly GroupShape[] {
+  const { side, words, size, frame, foot } = layout;
   const { length, deepest, corner } = side;
-  const depth = (name: string, s: number, at: number): [Dimension, typeof heightWays] => {
+  const depth = (name: string, s: number, at: number): [Dimension, typeof heightCandidates] => {
     const value = words.length(side.backAt(s) - side.topAt(s));
     return [
       {
@@ -62,23 +70,23 @@ function measured(sheet: SideSheet, placer: Placer): readonly GroupShape[] {
         texts: [`${name} ${value}`, value],
         from: pointAt(frame, s, -side.topAt(s)),
         to: pointAt(frame, s, -side.backAt(s)),
-        stands: [at],
+        offsets: [at],
       },
-      heightWays,
+      heightCandidates,
     ];
   };
   const row = (i: number): number => foot + firstRow(size) + i * nextRow(size);
-  const across = (role: string, value: number, s: number): [Dimension, typeof heightWays] => [
+  const across = (role: string, value: number, s: number): [Dimension, typeof heightCandidates] => [
     {
       role,
       texts: [`${role} ${words.length(value)}`, words.length(value)],
       from: pointAt(frame, s, 0),
       to: pointAt(frame, s, -value),
-      stands: [0.42, 0.34, 0.5, 0.58, 0.26].map((share) => pxAt(frame, share * length)),
+      offsets: [0.42, 0.34, 0.5, 0.58, 0.26].map((share) => pxAt(frame, share * length)),
     },
-    heightWays,
+    heightCandidates,
   ];
-  const offers: readonly [Dimension, typeof heightWays | typeof lengthWays][] = [
+  const offers: readonly [Dimension, typeof heightCandidates | typeof lengthCandidates][] = [
     across("strip", deepest.under, length * 0.42),
     depth("tail", 0, pxAt(frame, 0) + 20),
     depth("neck end", corner, pxAt(frame, corner) - 16),
@@ -88,27 +96,32 @@ function measured(sheet: SideSheet, placer: Placer): readonly GroupShape[] {
         texts: [`length of the side ${words.length(length)}`, words.length(length)],
         from: pointAt(frame, 0, -side.backAt(0)),
         to: pointAt(frame, length, -side.backAt(length)),
-        stands: [row(0), row(1)],
+        offsets: [row(0), row(1)],
       },
-      lengthWays,
+      lengthCandidates,
     ],
   ];
-  return offers.flatMap(([dimension, ways]) => {
-    const way = placer.choose(ways(dimension, size));
-    if (way === null) return [];
-    const shapes = [...way.shapes(), way.text];
+  return offers.flatMap(([dimension, candidates]) => {
+    const candidate = labels.choose(candidates(dimension, size));
+    if (candidate === null) return [];
+    const shapes = [...candidate.shapes(), candidate.text];
     return [{ kind: "group" as const, role: `dimension ${dimension.role}`, shapes }];
   });
 }
 
 /** Over the level edge, in two rows: what the mark is, and how far it is from the tail seam. */
-function markName(sheet: SideSheet, placer: Placer, name: string, along: number): readonly Shape[] {
-  const { frame, size, words } = sheet;
+function markName(
+  layout: SideLayout,
+  labels: LabelPlacement,
+  name: string,
+  along: number,
+): readonly Shape[] {
+  const { frame, size, words } = layout;
   const x = pxAt(frame, along);
   const far = along === 0 ? "" : ` ${words.length(along)}`;
-  const ways = [`${name}${far}`, name].flatMap((text, shorter) =>
+  const candidates = [`${name}${far}`, name].flatMap((text, shorter) =>
     [0, 1, 2, 3].flatMap((tier) =>
-      (["middle", "start", "end"] as const).map((anchor, i): Way => {
+      (["middle", "start", "end"] as const).map((anchor, i): LabelCandidate => {
         const y = frame.level - 6 - tier * (size + 6);
         const leader: Point[] = [
           [x, frame.level],
@@ -118,7 +131,7 @@ function markName(sheet: SideSheet, placer: Placer, name: string, along: number)
         return {
           text: { kind: "text", role: `${name} name`, x: x + slip, y, anchor, size, text },
           strokes: [leader],
-          shelf: [],
+          leader: [],
           lane: null,
           cost: shorter * 3 + tier + i * 0.4,
           shapes: () => [lineShape("leader", "thin", leader)],
@@ -126,17 +139,22 @@ function markName(sheet: SideSheet, placer: Placer, name: string, along: number)
       }),
     ),
   );
-  const way = placer.choose(byCost(ways));
-  return way === null ? [] : [...way.shapes(), way.text];
+  const candidate = labels.choose(byCost(candidates));
+  return candidate === null ? [] : [...candidate.shapes(), candidate.text];
 }
 
-const byCost = (ways: readonly Way[]): Way[] => [...ways].sort((a, b) => a.cost - b.cost);
+const byCost = (candidates: readonly LabelCandidate[]): LabelCandidate[] =>
+  [...candidates].sort((a, b) => a.cost - b.cost);
 
 /** Names of the edges within the side; of its level lines beyond the end, where there is room; and the strip stated. */
-function lineNames(sheet: SideSheet, placer: Placer): readonly TextShape[] {
-  const { frame, side, size, stock, words, width } = sheet;
+function lineNames(layout: SideLayout, labels: LabelPlacement): readonly TextShape[] {
+  const { frame, side, size, stock, words, width } = layout;
   const shares = [0.16, 0.3, 0.62, 0.74, 0.86];
-  const within = (text: string, under: (s: number) => number, lift: number): readonly Way[] =>
+  const within = (
+    text: string,
+    under: (s: number) => number,
+    lift: number,
+  ): readonly LabelCandidate[] =>
     shares.map((share, i) =>
       nameAt(
         text,
@@ -145,7 +163,7 @@ function lineNames(sheet: SideSheet, placer: Placer): readonly TextShape[] {
         i,
       ),
     );
-  const beyond = (text: string, under: number, lift: number): readonly Way[] => [
+  const beyond = (text: string, under: number, lift: number): readonly LabelCandidate[] => [
     nameAt(text, [pxAt(frame, side.length) + 5, pyAt(frame, -under) + lift], size, 0, "start"),
   ];
   const down = capHeight(size) + 11;
@@ -161,8 +179,8 @@ function lineNames(sheet: SideSheet, placer: Placer): readonly TextShape[] {
         ]),
     ...(width < narrow ? [] : [beyond("level edge", 0, -2)]),
     ...(width < narrow || side.datum <= seen ? [] : [beyond("datum", side.datum, capHeight(size))]),
-  ].flatMap((ways) => {
-    const chosen = placer.choose(byCost(ways));
+  ].flatMap((candidates) => {
+    const chosen = labels.choose(byCost(candidates));
     return chosen === null ? [] : [chosen.text];
   });
 }
@@ -173,11 +191,11 @@ function nameAt(
   size: number,
   rank: number,
   anchor: TextShape["anchor"] = "middle",
-): Way {
+): LabelCandidate {
   return {
     text: { kind: "text", role: `${text} name`, x, y, anchor, size: size - 1, text },
     strokes: [],
-    shelf: [],
+    leader: [],
     lane: null,
     cost: rank * 0.3,
     shapes: () => [],

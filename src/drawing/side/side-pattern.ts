@@ -2,16 +2,16 @@ import type { Side } from "../../profile/side.ts";
 import { type Point, pointAt } from "../frame.ts";
 import { areaShape, lineShape } from "../path.ts";
 import type { Scene, Shape } from "../scene.ts";
-import { sideLettering } from "./side-pattern-lettering.ts";
 import {
   backPoints,
   levelPoints,
+  type SideLayout,
   type SidePatternOptions,
-  type SideSheet,
   seen,
-  sideSheetOf,
+  sideLayoutOf,
   topPoints,
-} from "./side-pattern-sheet.ts";
+} from "./side-pattern-layout.ts";
+import { sideLettering } from "./side-pattern-lettering.ts";
 
 /** px of zone colour under the finished top edge. */
 const wash = 5;
@@ -22,26 +22,26 @@ const wash = 5;
  * is written is true.
  */
 export function sidePatternOf(side: Side, options: SidePatternOptions): Scene {
-  const sheet = sideSheetOf(side, options);
-  const { width, height } = sheet;
-  const shapes = [...bodyShapes(sheet), ...sideLettering(sheet)];
-  return { width, height, title: titleOf(sheet), shapes };
+  const layout = sideLayoutOf(side, options);
+  const { width, height } = layout;
+  const shapes = [...bodyShapes(layout), ...sideLettering(layout)];
+  return { width, height, title: titleOf(layout), shapes };
 }
 
-function bodyShapes(sheet: SideSheet): readonly Shape[] {
-  const { side, breakAlong, stock, frame } = sheet;
+function bodyShapes(layout: SideLayout): readonly Shape[] {
+  const { side, breakAlong, stock, frame } = layout;
   const { length, deepest, datum } = side;
-  const dome = topPoints(sheet, 0, breakAlong);
-  const flat = topPoints(sheet, breakAlong, length);
-  const back = backPoints(sheet);
-  const strip = [...levelPoints(sheet, 0), ...levelPoints(sheet, deepest.under).toReversed()];
+  const dome = topPoints(layout, 0, breakAlong);
+  const flat = topPoints(layout, breakAlong, length);
+  const back = backPoints(layout);
+  const strip = [...levelPoints(layout, 0), ...levelPoints(layout, deepest.under).toReversed()];
   return [
     areaShape("strip needed", "dashed", "paper", strip),
     areaShape("side", "none", "wood", [...dome, ...flat, ...back.toReversed()]),
     ...zone("dome", dome),
     ...zone("flat", flat),
-    lineShape("level edge", "thin", levelPoints(sheet, 0)),
-    ...(datum > seen ? [lineShape("datum", "thin", levelPoints(sheet, datum))] : []),
+    lineShape("level edge", "thin", levelPoints(layout, 0)),
+    ...(datum > seen ? [lineShape("datum", "thin", levelPoints(layout, datum))] : []),
     lineShape("back edge", "thick", back),
     ...[0, length].map((s) =>
       lineShape("end", "thick", [
@@ -55,7 +55,7 @@ function bodyShapes(sheet: SideSheet): readonly Shape[] {
         pointAt(frame, along, -side.backAt(along)),
       ]),
     ),
-    ...(stock === null ? [] : [lineShape("strip you have", "chain", levelPoints(sheet, stock))]),
+    ...(stock === null ? [] : [lineShape("strip you have", "chain", levelPoints(layout, stock))]),
   ];
 }
 
@@ -67,7 +67,7 @@ function zone(name: "dome" | "flat", points: readonly Point[]): readonly Shape[]
   ];
 }
 
-function titleOf({ side, words, stock }: SideSheet): string {
+function titleOf({ side, words, stock }: SideLayout): string {
   const have = stock === null ? "" : ` You have a strip ${words.length(stock)} wide.`;
   return `The side unrolled: ${words.length(side.length)} long from the tail seam to the middle of the neck end, cut from a strip ${words.length(side.deepest.under)} wide.${have}`;
 }

@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { type MapSheet, mapScene } from "../../drawing/charts/map-chart.ts";
+import { type MapChartOptions, mapChart } from "../../drawing/charts/map-chart.ts";
 import type { FieldPath } from "../../instrument/field.ts";
 import { readField } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
@@ -28,7 +28,7 @@ export function MapPanel() {
     edit((comparison) => ({ ...comparison, map: { ...comparison.map, ...to } }));
   const answer = progress?.answer ?? null;
   const { kind } = held.target;
-  const sheet: Omit<MapSheet, "width" | "height"> | null =
+  const sheet: Omit<MapChartOptions, "width" | "height"> | null =
     answer === null || job === null
       ? null
       : {
@@ -45,7 +45,7 @@ export function MapPanel() {
       <div className="panel-head">
         <h2 id="map-heading">Map of two inputs</h2>
         {sheet !== null && current && (
-          <SaveSvg what="map" scene={mapScene({ ...sheet, width: 640, height: 480 })} />
+          <SaveSvg what="map" scene={mapChart({ ...sheet, width: 640, height: 480 })} />
         )}
       </div>
       <div className="panel-acts">
@@ -78,7 +78,7 @@ export function MapPanel() {
           <SceneRoom
             name="chart"
             first={{ width: 540, height: 340 }}
-            draw={(room) => (sheet === null || !current ? null : mapScene({ ...sheet, ...room }))}
+            draw={(room) => (sheet === null || !current ? null : mapChart({ ...sheet, ...room }))}
             over={() =>
               current ? null : (
                 <p className="working">

@@ -1,5 +1,9 @@
 import { useMemo } from "react";
-import { compareLine, type Ghost, ghostScene } from "../../drawing/charts/overlay.ts";
+import {
+  compareLine,
+  type OverlaidVariant,
+  variantsOverlay,
+} from "../../drawing/charts/overlay.ts";
 import { settingOf } from "../../profile/setting.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { type Compared, useCompared } from "./use-comparison.ts";
@@ -7,24 +11,27 @@ import { type Compared, useCompared } from "./use-comparison.ts";
 /** The sections of the base and its variants on one another. */
 export function OverlayFigure() {
   const compared = useCompared();
-  const ghosts = useMemo(() => compared.flatMap(overlaidSection), [compared]);
-  if (ghosts.length === 0) return null;
+  const variants = useMemo(() => compared.flatMap(overlaidVariant), [compared]);
+  if (variants.length === 0) return null;
   return (
     <figure className="overlay">
       <div className="panel-head">
         <h2>Sections on one another</h2>
-        <SaveSvg what="sections" scene={ghostScene({ width: 1000, height: 360, ghosts })} />
+        <SaveSvg what="sections" scene={variantsOverlay({ width: 1000, height: 360, variants })} />
       </div>
       <SceneRoom
         name="overlay"
         first={{ width: 1000, height: 320 }}
-        draw={(room) => ghostScene({ ...room, ghosts })}
+        draw={(room) => variantsOverlay({ ...room, variants })}
       />
     </figure>
   );
 }
 
-function overlaidSection({ name, instrument, plan }: Compared, i: number): readonly Ghost[] {
+function overlaidVariant(
+  { name, instrument, plan }: Compared,
+  i: number,
+): readonly OverlaidVariant[] {
   const set = settingOf(instrument);
   return set.ok && plan.ok
     ? [{ name, line: compareLine(i), setting: set.setting, profile: plan.profile }]

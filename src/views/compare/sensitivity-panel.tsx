@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { barScene } from "../../drawing/charts/bars.ts";
+import { barChart } from "../../drawing/charts/bars.ts";
 import { fieldFigure } from "../../instrument/field-text.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
@@ -116,7 +116,7 @@ function UnitRow({ one, moved, units }: RowProps) {
 
 function sceneOf(shown: readonly Sensitivity[], moved: MovedOutcome, units: Units, width: number) {
   const measure = outcomeMeasure(moved, units);
-  return barScene({
+  return barChart({
     width,
     title: `Change of ${outcomeNames[moved][0].toLowerCase()} for each measure's tolerance, the largest first.`,
     measure: { ...measure, name: `Change of ${measure.name.toLowerCase()}` },

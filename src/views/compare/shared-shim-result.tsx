@@ -1,4 +1,4 @@
-import { barScene } from "../../drawing/charts/bars.ts";
+import { barChart } from "../../drawing/charts/bars.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { formatLength, nearest64, type Units } from "../../instrument/length.ts";
 import { outcomeNames } from "../../profile/comparison/outcomes.ts";
@@ -134,7 +134,7 @@ function sceneOf(
 ) {
   const measure = outcomeMeasure("shim", units);
   const at = shared?.shim ?? shim;
-  return barScene({
+  return barChart({
     width,
     title: `Shims that work for each of ${members.length} instruments.`,
     measure,

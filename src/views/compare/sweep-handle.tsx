@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useRef } from "react";
 import { pxOn } from "../../drawing/charts/chart.ts";
-import type { SweepDrawing } from "../../drawing/charts/sweep-chart.ts";
+import type { SweepChart } from "../../drawing/charts/sweep-chart.ts";
 import { fieldAt, readField } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { SweepAsked } from "../../profile/comparison/sweep.ts";
@@ -12,7 +12,7 @@ import { useAct, useRimwright } from "../store-context.ts";
 import { fieldMeasure } from "./chart-measures.ts";
 
 interface Props {
-  readonly drawing: SweepDrawing;
+  readonly drawing: SweepChart;
   readonly asked: SweepAsked;
   readonly room: Room;
   /** The base as it is swept. */

@@ -1,9 +1,9 @@
 import { useMemo, useState } from "react";
 import { compareLine } from "../../drawing/charts/overlay.ts";
 import {
-  type SweepSheet,
+  type SweepChartOptions,
   type SweptCurve,
-  sweepDrawing,
+  sweepChart,
 } from "../../drawing/charts/sweep-chart.ts";
 import { readField } from "../../instrument/fields.ts";
 import type { Range, TargetKind } from "../../instrument/instrument.ts";
@@ -79,7 +79,7 @@ export function SweepPanel() {
       <div className="panel-head">
         <h2 id="sweep-heading">Sweep</h2>
         {sheet !== null && (
-          <SaveSvg what="sweep" scene={sweepDrawing({ ...sheet, width: 640, height: 400 }).scene} />
+          <SaveSvg what="sweep" scene={sweepChart({ ...sheet, width: 640, height: 400 }).scene} />
         )}
       </div>
       <div className="panel-acts">
@@ -119,10 +119,10 @@ export function SweepPanel() {
           <SceneRoom
             name="chart"
             first={{ width: 540, height: 340 }}
-            draw={(room) => sweepDrawing({ ...sheet, ...room }).scene}
+            draw={(room) => sweepChart({ ...sheet, ...room }).scene}
             over={(room) => (
               <SweepHandle
-                drawing={sweepDrawing({ ...sheet, ...room })}
+                drawing={sweepChart({ ...sheet, ...room })}
                 asked={asked}
                 room={room}
                 held={held}
@@ -167,7 +167,7 @@ function useSheet(
   curves: readonly SweptCurve[],
   { path, outcome, range }: SweepAsked,
   kind: TargetKind,
-): Omit<SweepSheet, "width" | "height"> | null {
+): Omit<SweepChartOptions, "width" | "height"> | null {
   const units = useRimwright((state) => state.choices.units);
   const [base] = curves;
   if (

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { histogramScene } from "../../drawing/charts/histogram.ts";
+import { histogramChart } from "../../drawing/charts/histogram.ts";
 import type { Units } from "../../instrument/length.ts";
 import type { PerturbedOutcome } from "../../profile/uncertainty/perturbed-model.ts";
 import type { OutcomeUncertainty, Uncertainty } from "../../profile/uncertainty/uncertainty.ts";
@@ -73,12 +73,12 @@ function Draws({ chosen, units }: { readonly chosen: OutcomeUncertainty; readonl
         <span>
           {measure.name}: drawn, and dashed the first-order normal. The band is its window.
         </span>
-        <SaveSvg what="draws" scene={histogramScene({ ...sheet, width: 640, height: 320 })} />
+        <SaveSvg what="draws" scene={histogramChart({ ...sheet, width: 640, height: 320 })} />
       </figcaption>
       <SceneRoom
         name="histogram"
         first={{ width: 540, height: 220 }}
-        draw={(room) => histogramScene({ ...sheet, ...room })}
+        draw={(room) => histogramChart({ ...sheet, ...room })}
       />
     </figure>
   );

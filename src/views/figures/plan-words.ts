@@ -1,4 +1,4 @@
-import type { PlanWords } from "../../drawing/plan/plan-sheet.ts";
+import type { PlanWords } from "../../drawing/plan/rim-plan-layout.ts";
 import { lengthFigure, type Units } from "../../instrument/length.ts";
 import { angle, dimension } from "./measures.ts";
 

@@ -1,5 +1,5 @@
-import { planOf } from "../../drawing/plan/plan.ts";
-import { endsSomewhere, nothing, planHeight } from "../../drawing/plan/plan-sheet.ts";
+import { rimPlan } from "../../drawing/plan/rim-plan.ts";
+import { endsSomewhere, nothing, planHeight } from "../../drawing/plan/rim-plan-layout.ts";
 import type { Station } from "../../profile/outcome.ts";
 import { comesOffAt } from "../../profile/side.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
@@ -116,7 +116,7 @@ export function PlanPanel({ rim, spacing, onSpacing }: Props) {
           <RimFigure
             first={{ width: 760, height: 700 }}
             draw={(width) =>
-              planOf(setting, profile, {
+              rimPlan(setting, profile, {
                 width,
                 height: planHeight(setting, profile, width),
                 words,

@@ -1,6 +1,6 @@
 import { useState } from "react";
 import { sidePatternOf } from "../../drawing/side/side-pattern.ts";
-import { sidePatternHeight } from "../../drawing/side/side-pattern-sheet.ts";
+import { sidePatternHeight } from "../../drawing/side/side-pattern-layout.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
 import { wordsIn } from "../figures/plan-words.ts";
 import { useRimwright } from "../store-context.ts";

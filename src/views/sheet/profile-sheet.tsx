@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import { textWidth } from "../../drawing/lettering.ts";
-import { planOf } from "../../drawing/plan/plan.ts";
-import { endsSomewhere, planHeight } from "../../drawing/plan/plan-sheet.ts";
+import { rimPlan } from "../../drawing/plan/rim-plan.ts";
+import { endsSomewhere, planHeight } from "../../drawing/plan/rim-plan-layout.ts";
 import { sectionOf } from "../../drawing/section/section.ts";
 import { lengthFigure, nearest64, type Units } from "../../instrument/length.ts";
 import type { Profile } from "../../profile/outcome.ts";
@@ -203,6 +203,6 @@ function drawingsOf({ instrument, profile }: ShownPlan, units: Units, paper: Pap
       turned: false,
       words,
     }).scene,
-    plan: planOf(set.setting, profile, { width: planWidth, height, words }),
+    plan: rimPlan(set.setting, profile, { width: planWidth, height, words }),
   };
 }

@@ -1,4 +1,4 @@
-import { endsSomewhere } from "../../drawing/plan/plan-sheet.ts";
+import { endsSomewhere } from "../../drawing/plan/rim-plan-layout.ts";
 import type { Units } from "../../instrument/length.ts";
 import { settingOf } from "../../profile/setting.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";

@@ -2,14 +2,14 @@ import { describe, expect, test } from "vitest";
 import { boxOf } from "../../../src/drawing/box.ts";
 import {
   type Dimension,
-  heightWays,
-  lengthWays,
+  heightCandidates,
+  lengthCandidates,
 } from "../../../src/drawing/dimensions/dimension.ts";
 import { arrowLength } from "../../../src/drawing/dimensions/dimension-line.ts";
 import type { Point } from "../../../src/drawing/frame.ts";
-import type { Way } from "../../../src/drawing/label-placement.ts";
+import type { LabelCandidate } from "../../../src/drawing/label-placement.ts";
 import { capHeight } from "../../../src/drawing/lettering.ts";
-import { firstRow, nextRow } from "../../../src/drawing/section/section-sheet.ts";
+import { firstRow, nextRow } from "../../../src/drawing/section/section-layout.ts";
 import { readPoints } from "../read-scene.ts";
 
 const height: Dimension = {
@@ -17,27 +17,27 @@ const height: Dimension = {
   texts: ["shim 8.4 mm", "8.4 mm"],
   from: [100, 40],
   to: [100, 90],
-  stands: [80, 65],
+  offsets: [80, 65],
 };
 
-const first = (ways: Iterable<Way>): Way => {
-  for (const way of ways) return way;
-  throw new Error("no way");
+const first = (candidates: Iterable<LabelCandidate>): LabelCandidate => {
+  for (const candidate of candidates) return candidate;
+  throw new Error("no candidate");
 };
 
-const headsOf = (way: Way): readonly (readonly Point[])[] =>
-  way
+const headsOf = (candidate: LabelCandidate): readonly (readonly Point[])[] =>
+  candidate
     .shapes()
     .filter(({ role }) => role === "arrowhead")
     .map((shape) => (shape.kind === "path" ? readPoints(shape.d) : []));
 
 describe("a height", () => {
   test("is dimensioned between its ends, the value level beside the line", () => {
-    const way = first(heightWays(height, 13));
-    expect(way.text).toMatchObject({ text: "shim 8.4 mm", anchor: "start" });
-    expect(way.text.x).toBeGreaterThan(80);
-    expect(way.text.y - capHeight(13) / 2).toBeCloseTo(65, 9);
-    const [line] = way.strokes.slice(-1);
+    const candidate = first(heightCandidates(height, 13));
+    expect(candidate.text).toMatchObject({ text: "shim 8.4 mm", anchor: "start" });
+    expect(candidate.text.x).toBeGreaterThan(80);
+    expect(candidate.text.y - capHeight(13) / 2).toBeCloseTo(65, 9);
+    const [line] = candidate.strokes.slice(-1);
     expect(line).toEqual([
       [80, 40],
       [80, 90],
@@ -45,13 +45,13 @@ describe("a height", () => {
   });
 
   test("has arrowheads that touch both ends from inside, or from outside when it is short", () => {
-    const inside = headsOf(first(heightWays(height, 13))).map(boxOf);
+    const inside = headsOf(first(heightCandidates(height, 13))).map(boxOf);
     expect(inside.map(({ top, bottom }) => [top, bottom])).toEqual([
       [40, 40 + arrowLength],
       [90 - arrowLength, 90],
     ]);
     const short: Dimension = { ...height, to: [100, 46] };
-    const outside = headsOf(first(heightWays(short, 13))).map(boxOf);
+    const outside = headsOf(first(heightCandidates(short, 13))).map(boxOf);
     expect(outside.map(({ top, bottom }) => [top, bottom])).toEqual([
       [40 - arrowLength, 40],
       [46, 46 + arrowLength],
@@ -59,7 +59,7 @@ describe("a height", () => {
   });
 
   test("has extension lines that start off the part and end just past the line", () => {
-    const [over, under] = first(heightWays(height, 13)).strokes;
+    const [over, under] = first(heightCandidates(height, 13)).strokes;
     expect(over).toEqual([
       [98, 40],
       [77, 40],
@@ -67,18 +67,20 @@ describe("a height", () => {
     expect(under?.[0]).toEqual([98, 90]);
   });
 
-  test("is offered the cheapest way first, in every wording and on every stand", () => {
-    const ways = [...heightWays(height, 13)];
-    const costs = ways.map(({ cost }) => cost);
+  test("is offered the cheapest candidate first, in every wording and on every offset", () => {
+    const candidates = [...heightCandidates(height, 13)];
+    const costs = candidates.map(({ cost }) => cost);
     expect([...costs].sort((a, b) => a - b)).toEqual(costs);
-    expect(new Set(ways.map(({ text }) => text.text))).toEqual(new Set(height.texts));
-    expect(new Set(ways.map(({ strokes }) => strokes.at(-1)?.[0]?.[0]))).toEqual(new Set([80, 65]));
+    expect(new Set(candidates.map(({ text }) => text.text))).toEqual(new Set(height.texts));
+    expect(new Set(candidates.map(({ strokes }) => strokes.at(-1)?.[0]?.[0]))).toEqual(
+      new Set([80, 65]),
+    );
   });
 
   test("is dimensioned alike from either end", () => {
     const upsideDown = { ...height, from: height.to, to: height.from };
-    expect(first(heightWays(upsideDown, 13)).strokes).toEqual(
-      first(heightWays(height, 13)).strokes,
+    expect(first(heightCandidates(upsideDown, 13)).strokes).toEqual(
+      first(heightCandidates(height, 13)).strokes,
     );
   });
 });
@@ -89,20 +91,20 @@ describe("a length", () => {
     texts: ["flat 100 mm"],
     from: [500, 40],
     to: [640, 40],
-    stands: [200],
+    offsets: [200],
   };
 
   test("has its value over the middle of the line", () => {
-    const way = first(lengthWays(length, 13));
-    expect(way.text).toMatchObject({ x: 570, anchor: "middle" });
-    expect(way.text.y).toBeLessThan(200);
-    expect(way.shelf).toEqual([]);
+    const candidate = first(lengthCandidates(length, 13));
+    expect(candidate.text).toMatchObject({ x: 570, anchor: "middle" });
+    expect(candidate.text.y).toBeLessThan(200);
+    expect(candidate.leader).toEqual([]);
   });
 
   test("can carry its value out beside it", () => {
-    const out = [...lengthWays(length, 13)].find(({ text }) => text.anchor === "start");
+    const out = [...lengthCandidates(length, 13)].find(({ text }) => text.anchor === "start");
     expect(out?.text.x).toBeGreaterThan(640);
-    expect(out?.shelf[0]).toEqual([640, 200]);
+    expect(out?.leader[0]).toEqual([640, 200]);
   });
 });
 

@@ -38,7 +38,7 @@ describe.each(everyView)("%s, heights ×%i, turned over: %s", (_, stretch, turne
     expect(tail[0] - tail[1] / slope).toBeCloseTo(profile.breakX, 0);
   });
 
-  test("handles stand on the break, on the shim's contact and on the saddle", () => {
+  test("handles offset on the break, on the shim's contact and on the saddle", () => {
     expect(toX(handles.break[0])).toBeCloseTo(profile.breakX, 6);
     expect(toZ(handles.break[1])).toBeCloseTo(0, 6);
     expect(toX(handles.shim[0])).toBeCloseTo(instrument.shim.contact, 6);

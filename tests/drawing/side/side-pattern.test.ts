@@ -3,7 +3,7 @@ import { textBox } from "../../../src/drawing/lettering.ts";
 import type { PathShape, Scene, Shape, TextShape } from "../../../src/drawing/scene.ts";
 import { braceOf } from "../../../src/drawing/side/brace.ts";
 import { sidePatternOf } from "../../../src/drawing/side/side-pattern.ts";
-import { sidePatternHeight } from "../../../src/drawing/side/side-pattern-sheet.ts";
+import { sidePatternHeight } from "../../../src/drawing/side/side-pattern-layout.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { braceRises } from "../../../src/profile/brace.ts";

@@ -23,12 +23,12 @@ export interface SectionOptions {
   /** As it lies on the sanding board, top down. */
   readonly turned: boolean;
   readonly words: Words;
-  /** A frame to keep, so that the drawing does not slip under the hand that drags it. */
+  /** A frame to keep, so that the drawing does not slip while something on it is dragged. */
   readonly hold?: Frame;
 }
 
 /** One section being drawn: what, where, and how large it is lettered. */
-export interface SectionSheet {
+export interface SectionLayout {
   readonly setting: Setting;
   readonly profile: Profile;
   readonly frame: Frame;
@@ -75,7 +75,11 @@ const rowsIn = (height: number): 1 | 2 => (height < low ? 1 : 2);
 export const firstRow = (size: number): number => (10 / 3.5) * capHeight(size);
 export const nextRow = (size: number): number => Math.max((6 / 3.5) * capHeight(size), size + 6);
 
-export function sheetOf(setting: Setting, profile: Profile, options: SectionOptions): SectionSheet {
+export function sectionLayoutOf(
+  setting: Setting,
+  profile: Profile,
+  options: SectionOptions,
+): SectionLayout {
   const width = Math.max(options.width, smallest.width);
   const height = Math.max(options.height, smallest.height);
   const size = width < narrow ? 12 : width < wide ? 13 : 14;

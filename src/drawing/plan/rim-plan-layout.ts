@@ -1,7 +1,7 @@
 import type { Profile } from "../../profile/outcome.ts";
 import type { Setting } from "../../profile/setting.ts";
 import type { Frame } from "../frame.ts";
-import { firstRow, type Words } from "../section/section-sheet.ts";
+import { firstRow, type Words } from "../section/section-layout.ts";
 
 /** How measures are written on a plan: `figure` is a length without its unit, which is said once. */
 export interface PlanWords extends Words {
@@ -16,7 +16,7 @@ export interface PlanOptions {
 }
 
 /** One plan being drawn. The frame's heights are distances from the centreline. */
-export interface PlanSheet {
+export interface PlanLayout {
   readonly setting: Setting;
   readonly profile: Profile;
   readonly frame: Frame;
@@ -36,7 +36,7 @@ export interface PlanSheet {
 const narrow = 480;
 /** px that the greatest removal may be drawn out from the edge. */
 const band = { wide: 28, narrow: 14 };
-/** px of the sheet kept beyond the band, for the figures round the edge. */
+/** px of the drawing kept beyond the band, for the figures round the edge. */
 const tailRoom = { wide: 76, narrow: 40 };
 const figureRows = 1.7;
 
@@ -51,9 +51,9 @@ export const endsSomewhere = ({ stations, rimOffset }: Profile): boolean =>
 const lengthRow = (size: number): number => size + 10;
 const lengthRows = (width: number): number => (width > 600 ? 3 : 2);
 
-/** Where the dimension line of a row of lengths stands, px down; null where the sheet has no such row. */
-export const lengthStand = (
-  { foot, size, width }: Pick<PlanSheet, "foot" | "size" | "width">,
+/** Where the dimension line of a row of lengths stands, px down; null where the drawing has no such row. */
+export const lengthLineY = (
+  { foot, size, width }: Pick<PlanLayout, "foot" | "size" | "width">,
   row: number,
 ): number | null =>
   row < lengthRows(width) ? foot + firstRow(size) / 2 + row * lengthRow(size) : null;
@@ -94,11 +94,11 @@ export function planHeight({ outline }: Setting, profile: Profile, width: number
   return Math.ceil(over + under + (2 * outline.widest * (width - 2 * ends)) / outline.length);
 }
 
-export function planSheetOf(
+export function planLayoutOf(
   setting: Setting,
   profile: Profile,
   { words, ...room }: PlanOptions,
-): PlanSheet {
+): PlanLayout {
   const { outline } = setting;
   const [width, height] = [Math.max(room.width, 200), Math.max(room.height, 200)];
   const { size, band, ends, over, under, strip } = roomsAt(width, profile);

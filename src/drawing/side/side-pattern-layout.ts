@@ -1,7 +1,7 @@
 import type { Side } from "../../profile/side.ts";
 import { type Frame, type Point, pointAt } from "../frame.ts";
 import { curvePoints } from "../path.ts";
-import { firstRow, nextRow, type Words } from "../section/section-sheet.ts";
+import { firstRow, nextRow, type Words } from "../section/section-layout.ts";
 
 export interface SidePatternOptions {
   /** Room for the drawing, px. */
@@ -15,7 +15,7 @@ export interface SidePatternOptions {
 }
 
 /** One pattern being drawn: the frame's x runs along the side, and its heights from the level edge. */
-export interface SideSheet extends SidePatternOptions {
+export interface SideLayout extends SidePatternOptions {
   readonly side: Side;
   readonly frame: Frame;
   readonly stretch: number;
@@ -34,7 +34,7 @@ const markRows = { wide: 2, narrow: 4 } as const;
 const stretches = [5, 4, 3, 2, 1];
 const stripRoom = 26;
 
-export function sideSheetOf(side: Side, options: SidePatternOptions): SideSheet {
+export function sideLayoutOf(side: Side, options: SidePatternOptions): SideLayout {
   const width = Math.max(options.width, 200);
   const height = Math.max(options.height, 140);
   const look = width < narrow ? "narrow" : "wide";
@@ -70,13 +70,13 @@ export function sidePatternHeight(side: Side, stock: number | null, width: numbe
   return Math.ceil(rows + tallest * along * (look === "narrow" ? 3 : width < 900 ? 2 : 1));
 }
 
-export const topPoints = ({ frame, side }: SideSheet, from: number, to: number): Point[] =>
+export const topPoints = ({ frame, side }: SideLayout, from: number, to: number): Point[] =>
   curvePoints(frame, from, to, (s) => -side.topAt(s), side.corners);
 
-export const backPoints = ({ frame, side }: SideSheet): Point[] =>
+export const backPoints = ({ frame, side }: SideLayout): Point[] =>
   curvePoints(frame, 0, side.length, (s) => -side.backAt(s), side.corners);
 
-export const levelPoints = ({ frame, side }: SideSheet, under: number): readonly [Point, Point] => [
-  pointAt(frame, 0, -under),
-  pointAt(frame, side.length, -under),
-];
+export const levelPoints = (
+  { frame, side }: SideLayout,
+  under: number,
+): readonly [Point, Point] => [pointAt(frame, 0, -under), pointAt(frame, side.length, -under)];

@@ -1,6 +1,6 @@
-/** One way of showing a measure out of many: which stand, which wording and which place of the text, by number. */
-export interface Choice {
-  readonly stand: number;
+/** How a measure may be shown: where its line stands, in which wording, and where the text is, each as an index into a list. */
+export interface Arrangement {
+  readonly offset: number;
   readonly wording: number;
   readonly place: number;
   /** What speaks against it, 0 for nothing. */
@@ -10,19 +10,19 @@ export interface Choice {
 /** What each wording costs, the fullest first: dropping words is cheap, dropping the measure's name is not. */
 const wordingCosts: readonly number[] = [0, 2, 7];
 
-/** Every choice among stands and places of those costs, the cheapest first. */
-export function risingChoices(
-  standCosts: readonly number[],
+/** Every arrangement among offsets and places of those costs, the cheapest first. */
+export function arrangementsByCost(
+  offsetCosts: readonly number[],
   placeCosts: readonly number[],
-): readonly Choice[] {
-  return standCosts
-    .flatMap((standCost, stand) =>
+): readonly Arrangement[] {
+  return offsetCosts
+    .flatMap((offsetCost, offset) =>
       wordingCosts.flatMap((wordingCost, wording) =>
         placeCosts.map((placeCost, place) => ({
-          stand,
+          offset,
           wording,
           place,
-          cost: standCost + wordingCost + placeCost,
+          cost: offsetCost + wordingCost + placeCost,
         })),
       ),
     )
@@ -30,5 +30,5 @@ export function risingChoices(
 }
 
 /** Costs that rise evenly from nothing. */
-export const rising = (count: number, step: number): readonly number[] =>
+export const evenCosts = (count: number, step: number): readonly number[] =>
   Array.from({ length: count }, (_, i) => i * step);

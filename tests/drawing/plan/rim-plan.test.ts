@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { textBox } from "../../../src/drawing/lettering.ts";
-import { planOf } from "../../../src/drawing/plan/plan.ts";
-import { type PlanWords, planHeight } from "../../../src/drawing/plan/plan-sheet.ts";
+import { rimPlan } from "../../../src/drawing/plan/rim-plan.ts";
+import { type PlanWords, planHeight } from "../../../src/drawing/plan/rim-plan-layout.ts";
 import type { PathShape, Scene, Shape, TextShape } from "../../../src/drawing/scene.ts";
 import { offPolyline } from "../../../src/geometry/polyline.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
@@ -32,7 +32,7 @@ function made(instrument: Instrument) {
 
 function drawn(instrument: Instrument, width: number, words = inMm): Scene {
   const { setting, profile } = made(instrument);
-  return planOf(setting, profile, { width, height: planHeight(setting, profile, width), words });
+  return rimPlan(setting, profile, { width, height: planHeight(setting, profile, width), words });
 }
 
 const flat = (shapes: readonly Shape[]): readonly (PathShape | TextShape)[] =>
