@@ -14,19 +14,19 @@ describe("the doubling at the saddle", () => {
   it("is exactly twice without compensation", () => {
     const { bridge } = defaultInstrument;
     const plain = { ...defaultInstrument, bridge: { ...bridge, compensation: 0 } };
-    const stand = outlookFrom(plain, recordOf({}));
-    expect(actionFor(stand, -1)).toBeCloseTo(-0.5, 12);
+    const made = outlookFrom(plain, recordOf({}));
+    expect(actionFor(made, -1)).toBeCloseTo(-0.5, 12);
   });
 
   it("is twice to a hundredth with it, and the core's own strings agree", () => {
     for (const instrument of [defaultInstrument, ...randomInstruments(10, 41)]) {
-      const stand = outlookFrom(instrument, recordOf({}));
-      const change = actionFor(stand, -0.6);
+      const made = outlookFrom(instrument, recordOf({}));
+      const change = actionFor(made, -0.6);
       expect(-0.6 / change).toBeGreaterThan(2);
       expect(-0.6 / change).toBeLessThan(2.02);
       const { strings } = instrument;
       const lower = {
-        ...stand.instrument,
+        ...made.instrument,
         strings: {
           ...strings,
           actionBass: strings.actionBass + change,
@@ -35,7 +35,7 @@ describe("the doubling at the saddle", () => {
       };
       const after = profileOf(lower);
       if (!after.ok) throw new Error("no profile");
-      expect(after.profile.saddleExposure).toBeCloseTo(stand.heights.saddleExposure - 0.6, 9);
+      expect(after.profile.saddleExposure).toBeCloseTo(made.heights.saddleExposure - 0.6, 9);
     }
   });
 });

@@ -1,4 +1,4 @@
-import type { Stand } from "../../profile/bench/outlook-stand.ts";
+import type { MadeInstrument } from "../../profile/bench/made-instrument.ts";
 import { fretPlaneZ } from "../../profile/neck.ts";
 import { blendedTopZ } from "../../profile/top.ts";
 import type { Frame } from "../frame.ts";
@@ -29,7 +29,11 @@ const underneath = 2 * size + 22;
  * The end of the section that a correction moves, saddle to neck end: as it stands in dashes, and after
  * the correction in full lines. The flat is laid on the flat, so what the rim loses shows in the top.
  */
-export function beforeAfter(before: Stand, after: Stand, options: BeforeAfterOptions): Scene {
+export function beforeAfter(
+  before: MadeInstrument,
+  after: MadeInstrument,
+  options: BeforeAfterOptions,
+): Scene {
   const width = Math.max(options.width, 260);
   const height = Math.max(options.height, 180);
   const frame = frameFor([before, after], width, height);
@@ -40,8 +44,8 @@ export function beforeAfter(before: Stand, after: Stand, options: BeforeAfterOpt
     height,
     title: `Saddle to neck end, before and after: the saddle stands ${was} before and ${becomes} after.`,
     shapes: [
-      { kind: "group", role: "after", shapes: standShapes(frame, after, "thick", true) },
-      { kind: "group", role: "before", shapes: standShapes(frame, before, "dashed", false) },
+      { kind: "group", role: "after", shapes: madeShapes(frame, after, "thick", true) },
+      { kind: "group", role: "before", shapes: madeShapes(frame, before, "dashed", false) },
       lineShape("flat", "chain", [
         pointAt(frame, before.setting.saddleX - behind, 0),
         pointAt(frame, neckEdge(before), 0),
@@ -51,42 +55,42 @@ export function beforeAfter(before: Stand, after: Stand, options: BeforeAfterOpt
   };
 }
 
-const neckEdge = ({ instrument }: Stand): number => instrument.body.length + beyond;
+const neckEdge = ({ instrument }: MadeInstrument): number => instrument.body.length + beyond;
 
 /** Underside of the middle string at x: straight over the two heights at the saddle and the neck end. */
-function stringAt(stand: Stand, x: number): number {
-  const { instrument, setting, heights, gap } = stand;
+function stringAt(made: MadeInstrument, x: number): number {
+  const { instrument, setting, heights, gap } = made;
   const atSaddle = heights.stringHeight - gap;
   const { scale } = instrument.neck;
   const { middleString: middle } = setting;
   const fall = (middle.atSaddle - middle.atNut) / (scale + instrument.bridge.compensation);
-  const plane = fretZ(stand, x) - fretZ(stand, setting.saddleX);
+  const plane = fretZ(made, x) - fretZ(made, setting.saddleX);
   return atSaddle + plane - fall * (x - setting.saddleX);
 }
 
-const fretZ = ({ instrument, offsets }: Stand, x: number): number =>
+const fretZ = ({ instrument, offsets }: MadeInstrument, x: number): number =>
   fretPlaneZ(instrument, x) + offsets.fretPlane;
 
-function topAt(stand: Stand, x: number): number {
-  const { setting, dome, gap } = stand;
+function topAt(made: MadeInstrument, x: number): number {
+  const { setting, dome, gap } = made;
   if (dome !== null) return blendedTopZ(setting, dome, x);
   const share = (setting.breakX - x) / (setting.breakX - setting.saddleX);
   return share <= 0 ? 0 : -gap * share;
 }
 
-function standShapes(
+function madeShapes(
   frame: Frame,
-  stand: Stand,
+  made: MadeInstrument,
   line: Extract<LineStyle, "thick" | "dashed">,
   filled: boolean,
 ): readonly Shape[] {
-  const { setting, instrument, heights } = stand;
+  const { setting, instrument, heights } = made;
   const { saddleX } = setting;
-  const [tail, neck] = [saddleX - behind, neckEdge(stand)];
-  const top = curvePoints(frame, tail, instrument.body.length, (x) => topAt(stand, x), [
+  const [tail, neck] = [saddleX - behind, neckEdge(made)];
+  const top = curvePoints(frame, tail, instrument.body.length, (x) => topAt(made, x), [
     setting.breakX,
   ]);
-  const seat = topAt(stand, saddleX);
+  const seat = topAt(made, saddleX);
   const roof = seat + instrument.bridge.thickness;
   const crown = roof + heights.saddleExposure;
   const box = (x0: number, x1: number, z0: number, z1: number) => [
@@ -103,24 +107,24 @@ function standShapes(
     lineShape("saddle", filled ? "thin" : line, saddle),
     lineShape("top", line, top),
     lineShape("fret plane", filled ? "thin" : line, [
-      pointAt(frame, saddleX, fretZ(stand, saddleX)),
-      pointAt(frame, neck, fretZ(stand, neck)),
+      pointAt(frame, saddleX, fretZ(made, saddleX)),
+      pointAt(frame, neck, fretZ(made, neck)),
     ]),
     lineShape("string", filled ? "thin" : line, [
-      pointAt(frame, saddleX, stringAt(stand, saddleX)),
-      pointAt(frame, neck, stringAt(stand, neck)),
+      pointAt(frame, saddleX, stringAt(made, saddleX)),
+      pointAt(frame, neck, stringAt(made, neck)),
     ]),
   ];
 }
 
-function frameFor(stands: readonly Stand[], width: number, height: number): Frame {
-  const tails = stands.map(({ setting }) => setting.saddleX - behind);
-  const necks = stands.map(neckEdge);
+function frameFor(all: readonly MadeInstrument[], width: number, height: number): Frame {
+  const tails = all.map(({ setting }) => setting.saddleX - behind);
+  const necks = all.map(neckEdge);
   const [from, to] = [Math.min(...tails), Math.max(...necks)];
   const along = (width - 2 * margin) / (to - from);
-  const lows = stands.map((stand) => Math.min(0, topAt(stand, stand.setting.saddleX - behind)));
-  const highs = stands.map((stand) =>
-    Math.max(stringAt(stand, stand.setting.saddleX), stringAt(stand, neckEdge(stand))),
+  const lows = all.map((made) => Math.min(0, topAt(made, made.setting.saddleX - behind)));
+  const highs = all.map((made) =>
+    Math.max(stringAt(made, made.setting.saddleX), stringAt(made, neckEdge(made))),
   );
   const [low, high] = [Math.min(...lows) - 0.5, Math.max(...highs) + 0.5];
   const up = (height - overhead - underneath) / (high - low);
@@ -137,7 +141,7 @@ function lettering(
   frame: Frame,
   width: number,
   height: number,
-  [before, after]: readonly [Stand, Stand],
+  [before, after]: readonly [MadeInstrument, MadeInstrument],
   { length }: BeforeAfterOptions,
 ): readonly Shape[] {
   const stretch = Math.round(frame.up / frame.along);

@@ -5,16 +5,16 @@ import {
   measurementKeys,
 } from "../../instrument/as-built/measurement-fields.ts";
 import { mm, type Phrase } from "../../instrument/phrase.ts";
+import { madeAfter, movesFlat, noOffsets } from "./made-instrument.ts";
 import type { Goal, Outlook } from "./outlook.ts";
-import { movesFlat, noOffsets, standAfter } from "./outlook-stand.ts";
 import {
   barred,
   type Remedy,
+  type RemedyContext,
   type RemedyId,
   type RemedyMaker,
   type RemedyResult,
   remedyIds,
-  type Situation,
   stageOf,
 } from "./remedy.ts";
 import { bridgeThickness, saddle } from "./remedy-bridge.ts";
@@ -55,25 +55,25 @@ export const leastDifference = 0.005;
 export function correctionOf(outlook: Outlook, asBuilt: AsBuilt, goal: Goal): Correction {
   const wanted = outlook.plan[goal];
   const left = wanted - outlook.heights[goal];
-  const situation = situationOf(outlook, asBuilt, goal);
+  const context = contextOf(outlook, asBuilt, goal);
   const remedies =
-    Math.abs(left) < leastDifference ? [] : remedyIds.map((id) => makers[id](situation, left));
+    Math.abs(left) < leastDifference ? [] : remedyIds.map((id) => makers[id](context, left));
   return { goal, wanted, left, remedies };
 }
 
-const situationOf = (stand: Outlook, asBuilt: AsBuilt, goal: Goal): Situation => ({
-  stand,
+const contextOf = (made: Outlook, asBuilt: AsBuilt, goal: Goal): RemedyContext => ({
+  made,
   goal,
   stage: stageOf(asBuilt),
 });
 
 /** How much of the difference one remedy may take, mm at the saddle line, in the order they are to be used. */
-export interface Share {
+export interface RemedyShare {
   readonly id: RemedyId;
   readonly most: number;
 }
 
-export interface Mix {
+export interface CombinedRemedies {
   readonly parts: readonly Remedy[];
   readonly barred: readonly RemedyResult[];
   /** What they leave, mm at the saddle line. */
@@ -82,26 +82,26 @@ export interface Mix {
 }
 
 /** Several remedies together: each as far as its share, in their order, on what the ones before leave. */
-export function mixOf(
+export function combineRemedies(
   outlook: Outlook,
   asBuilt: AsBuilt,
   goal: Goal,
-  shares: readonly Share[],
-): Mix {
-  let situation = situationOf(outlook, asBuilt, goal);
+  shares: readonly RemedyShare[],
+): CombinedRemedies {
+  let context = contextOf(outlook, asBuilt, goal);
   let rest = outlook.plan[goal] - outlook.heights[goal];
   const parts: Remedy[] = [];
   const out: RemedyResult[] = [];
   for (const { id, most } of shares) {
     const raise = Math.sign(rest) * Math.min(Math.abs(rest), Math.max(0, most));
     if (Math.abs(raise) < leastDifference) continue;
-    const made = makers[id](situation, raise);
-    const after = made.ok ? standAfter(situation.stand, made.remedy.changes) : null;
-    if (!made.ok) out.push(made);
+    const result = makers[id](context, raise);
+    const after = result.ok ? madeAfter(context.made, result.remedy.changes) : null;
+    if (!result.ok) out.push(result);
     else if (after?.ok) {
-      parts.push(made.remedy);
+      parts.push(result.remedy);
       rest -= raise;
-      situation = { ...situation, stand: after.stand };
+      context = { ...context, made: after.made };
     } else out.push(barred(id, ["The rest does not go with it."]));
   }
   return { parts, barred: out, rest, changes: parts.flatMap(({ changes }) => changes) };
@@ -111,7 +111,7 @@ export function mixOf(
  * The record with a correction taken: what it changes is in the plan from now on, the measurements it puts out of
  * date are set aside, and by as much as the instrument stood off the geometry it goes on doing so.
  */
-export function taking(
+export function takeCorrection(
   asBuilt: AsBuilt,
   outlook: Outlook,
   remedy: string,
@@ -134,7 +134,7 @@ export function taking(
 }
 
 /** The record as it was before its last correction; what was measured since stays. */
-export function untaking(asBuilt: AsBuilt): AsBuilt {
+export function takeBackCorrection(asBuilt: AsBuilt): AsBuilt {
   const last = asBuilt.taken.at(-1);
   if (last === undefined) return asBuilt;
   return {

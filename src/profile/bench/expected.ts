@@ -9,8 +9,8 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import type { ProfileResult } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
 import type { SaddleHeights } from "../saddle.ts";
+import { madeOf, noOffsets } from "./made-instrument.ts";
 import { type Outlook, outlookOf } from "./outlook.ts";
-import { noOffsets, standOf } from "./outlook-stand.ts";
 
 export interface Expected {
   /** mm. */
@@ -112,8 +112,8 @@ function heightWithin({ instrument }: Outlook, height: keyof SaddleHeights & str
     if (stated === null) continue;
     const at = (value: number): number => {
       const changed = writeField(instrument, path, value);
-      const result = standOf(changed, null, noOffsets);
-      return result.ok ? (result.stand.heights[height] as number) : Number.NaN;
+      const result = madeOf(changed, null, noOffsets);
+      return result.ok ? (result.made.heights[height] as number) : Number.NaN;
     };
     const spread = (at(stated + tolerance) - at(stated - tolerance)) / 2;
     if (Number.isFinite(spread)) sum += spread * spread;

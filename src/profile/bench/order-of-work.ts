@@ -4,9 +4,9 @@ import { mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import type { Profile } from "../outcome.ts";
 
 /** One step of the work on one instrument. The figures to be measured stand beside it: `expectedOf`. */
-export interface Work {
+export interface WorkStep {
   readonly id: StepId;
-  readonly act: readonly Phrase[];
+  readonly instructions: readonly Phrase[];
   readonly measure: Phrase;
   /** The usual mistake, and how it shows. */
   readonly mistake: Phrase;
@@ -14,12 +14,12 @@ export interface Work {
   readonly caution: Phrase | null;
 }
 
-type Told = Omit<Work, "id">;
-type Teller = (instrument: Instrument, plan: Profile) => Told;
+type StepText = Omit<WorkStep, "id">;
+type StepWriter = (instrument: Instrument, plan: Profile) => StepText;
 
 /** The order of work for one instrument. `plan` is its profile, corrections taken included. */
-export const workOf = (instrument: Instrument, plan: Profile): readonly Work[] =>
-  stepIds.map((id) => ({ id, ...tellers[id](instrument, plan) }));
+export const orderOfWork = (instrument: Instrument, plan: Profile): readonly WorkStep[] =>
+  stepIds.map((id) => ({ id, ...writers[id](instrument, plan) }));
 
 const dust: Phrase = [
   "Wood dust: extraction at the source and a fitted mask. Hands and sleeves clear of a dish under power.",
@@ -28,8 +28,8 @@ const edges: Phrase = [
   "Fresh edges cut and splinter: take the corners off before you lift the rim.",
 ];
 
-const level: Teller = (_, { stockWidth }) => ({
-  act: [
+const level: StepWriter = (_, { stockWidth }) => ({
+  instructions: [
     [
       "Lay the rim in its mould, top edge up, and sand the edge on a flat board until it is level all round.",
     ],
@@ -41,8 +41,8 @@ const level: Teller = (_, { stockWidth }) => ({
   caution: dust,
 });
 
-const mark: Teller = ({ dome }, { breakX, breakHalfWidth }) => ({
-  act: [
+const mark: StepWriter = ({ dome }, { breakX, breakHalfWidth }) => ({
+  instructions: [
     phrase`Mark the break on both sides: ${mm(dome.flatLength)} from the neck end along the centreline, ${mm(breakX)} from the tail.`,
     phrase`The rim is ${mm(2 * breakHalfWidth)} across there. Carry the marks over the linings and down both faces of the sides.`,
   ],
@@ -54,8 +54,8 @@ const mark: Teller = ({ dome }, { breakX, breakHalfWidth }) => ({
   caution: null,
 });
 
-const dish: Teller = ({ dome }, plan) => ({
-  act: [
+const dish: StepWriter = ({ dome }, plan) => ({
+  instructions: [
     dome.dishRadius === null
       ? ["No dome: sand the tail part flat from the break to the tail."]
       : phrase`Sand the tail part in the dish of ${mm(dome.dishRadius)} radius up to the break marks, the rim level on it.`,
@@ -80,8 +80,8 @@ function removalSaid({ stations, rimOffset }: Profile): Phrase {
   return phrase`Off the level edge come ${mm(off("tail"))} at the tail, ${mm(off("waist"))} at the waist, ${mm(off("break"))} at the break.`;
 }
 
-const check: Teller = (_, { dishNeeded }) => ({
-  act: [
+const check: StepWriter = (_, { dishNeeded }) => ({
+  instructions: [
     [
       "Turn the rim in the dish by hand a quarter turn each way: it lies close everywhere, wherever it is set down.",
     ],
@@ -97,8 +97,8 @@ const check: Teller = (_, { dishNeeded }) => ({
   caution: edges,
 });
 
-const shim: Teller = ({ shim: { contact } }, plan) => ({
-  act: [
+const shim: StepWriter = ({ shim: { contact } }, plan) => ({
+  instructions: [
     phrase`Lay the rim top down on the flat board and a shim ${mm(plan.shim)} thick under the tail block.`,
     phrase`Its neckward edge, the one the rim rests on, lies ${mm(contact)} in from the tail end.`,
     ["Fix the shim to the board, not to the rim."],
@@ -109,8 +109,8 @@ const shim: Teller = ({ shim: { contact } }, plan) => ({
   caution: null,
 });
 
-const flat: Teller = ({ dome }, { pitch, stations, rimOffset }) => ({
-  act: [
+const flat: StepWriter = ({ dome }, { pitch, stations, rimOffset }) => ({
+  instructions: [
     phrase`Sand on the board, rim resting on shim and neck end, until the flat just reaches the break marks, ${mm(dome.flatLength)} from the neck end.`,
     phrase`At the neck end ${mm(rimOffset + neckRemoval(stations))} comes off the level edge.`,
     ["Stop a pencil line short and finish with a few strokes, checking both hands."],
@@ -129,8 +129,8 @@ const flat: Teller = ({ dome }, { pitch, stations, rimOffset }) => ({
 
 const neckRemoval = (stations: Profile["stations"]): number => stations.at(-1)?.removal ?? 0;
 
-const overrun: Teller = (_, plan) => ({
-  act: [
+const overrun: StepWriter = (_, plan) => ({
+  instructions: [
     plan.overrunLength === 0
       ? ["The board should not touch the domed edge tailward of the break. See that it has not."]
       : phrase`The board cuts past the break, ${mm(plan.overrunLength)} far and ${mm(plan.overrunDepth)} deep. Feather it in the dish with light strokes.`,
@@ -143,8 +143,8 @@ const overrun: Teller = (_, plan) => ({
   caution: dust,
 });
 
-const offer: Teller = ({ dome }, { saddleX }) => ({
-  act: [
+const offer: StepWriter = ({ dome }, { saddleX }) => ({
+  instructions: [
     ["Lay the braced top on the rim, hold it down with hand pressure at break and tail."],
     phrase`Lay a straightedge on the flat along the centreline and look under it at the saddle line, ${mm(saddleX)} from the tail.`,
     ...(dome.braceRadius === dome.dishRadius
@@ -157,8 +157,8 @@ const offer: Teller = ({ dome }, { saddleX }) => ({
   caution: null,
 });
 
-const gap: Teller = () => ({
-  act: [
+const gap: StepWriter = () => ({
+  instructions: [
     ["Glue the top, let it come to rest for a day, and lay the straightedge on the flat again."],
     ["This is the last thing the rim says: from here on only neck, bridge and saddle can mend it."],
   ],
@@ -168,8 +168,8 @@ const gap: Teller = () => ({
   caution: ["Clamps and go-bars hold a load and let go without warning: stand aside of them."],
 });
 
-const fingerboard: Teller = ({ neck }, { heelAngle }) => ({
-  act: [
+const fingerboard: StepWriter = ({ neck }, { heelAngle }) => ({
+  instructions: [
     phrase`Fingerboard ${mm(neck.fingerboardThickness)} thick at the centre, frets ${mm(neck.fretHeight)} high.`,
     ["Before it is glued, mend what the outlook shows: see Corrections."],
     [...phrase`The heel face stands at ${{ value: heelAngle, as: "angle" }} to the fingerboard.`],
@@ -180,8 +180,8 @@ const fingerboard: Teller = ({ neck }, { heelAngle }) => ({
   caution: edges,
 });
 
-const bridge: Teller = ({ bridge: { thickness } }, { saddleX, bridgeClearance }) => ({
-  act: [
+const bridge: StepWriter = ({ bridge: { thickness } }, { saddleX, bridgeClearance }) => ({
+  instructions: [
     phrase`Bridge ${mm(thickness)} thick at the saddle line, which lies ${mm(saddleX)} from the tail.`,
     phrase`With the frets in, a straightedge along them should pass ${mm(bridgeClearance)} over the bridge's top.`,
   ],
@@ -193,8 +193,8 @@ const bridge: Teller = ({ bridge: { thickness } }, { saddleX, bridgeClearance })
   ],
 });
 
-const saddle: Teller = ({ strings }, { saddleExposure }) => ({
-  act: [
+const saddle: StepWriter = ({ strings }, { saddleExposure }) => ({
+  instructions: [
     phrase`Make the saddle to stand ${mm(saddleExposure)} over the bridge in the middle, and a little over, to be taken down to the action.`,
     phrase`What comes off at the saddle lowers the action at fret 12 by half: ${mm(strings.actionBass)} bass and ${mm(strings.actionTreble)} treble are wanted.`,
   ],
@@ -206,8 +206,8 @@ const saddle: Teller = ({ strings }, { saddleExposure }) => ({
   caution: null,
 });
 
-const strings: Teller = (_, { stringHeight }) => ({
-  act: [
+const strings: StepWriter = (_, { stringHeight }) => ({
+  instructions: [
     ["String up, tune to pitch, and let it stand an hour."],
     phrase`The strings should run ${mm(stringHeight)} over the top at the saddle.`,
   ],
@@ -218,9 +218,9 @@ const strings: Teller = (_, { stringHeight }) => ({
 });
 
 const settling =
-  (when: string): Teller =>
+  (when: string): StepWriter =>
   () => ({
-    act: [
+    instructions: [
       [`Measure again ${when}, tuned to pitch and in the room where it was measured first.`],
       [
         "The geometry expects no change. What has changed is what this top does under load: it is learnt from.",
@@ -232,7 +232,7 @@ const settling =
     caution: null,
   });
 
-const tellers: Readonly<Record<StepId, Teller>> = {
+const writers: Readonly<Record<StepId, StepWriter>> = {
   level,
   mark,
   dish,

@@ -9,10 +9,16 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import { mm, type Phrase } from "../../instrument/phrase.ts";
 import type { Profile, ProfileResult } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
-import { changedBy, heightsOff, noOffsets, type Stand, standOf } from "./outlook-stand.ts";
+import {
+  changedBy,
+  heightsWithOffsets,
+  type MadeInstrument,
+  madeOf,
+  noOffsets,
+} from "./made-instrument.ts";
 
 /** What the rest of the work will come to, with what is measured in place of what was planned. */
-export interface Outlook extends Stand {
+export interface Outlook extends MadeInstrument {
   readonly plan: Profile;
 }
 
@@ -45,14 +51,14 @@ export function outlookOf(
   const carried = asBuilt.taken.at(-1)?.offsets ?? noOffsets;
   const stated = asMade(instrument, asBuilt, plan.shim, carried.shim);
   const gap = measured(asBuilt.readings, "gapAfter") ?? measured(asBuilt.readings, "gapBefore");
-  const bare = standOf(stated, gap, noOffsets);
+  const bare = madeOf(stated, gap, noOffsets);
   if (!bare.ok) {
     const { field, why } = bare.objection;
     return { ok: false, measurement: measurementToBlame(instrument, asBuilt, field, planned), why };
   }
-  const offsets = offsetsOf(asBuilt, bare.stand, stated.target.value, carried);
-  const heights = heightsOff(bare.stand.setting, bare.stand.gap, offsets);
-  return { ok: true, outlook: { ...bare.stand, heights, offsets, plan } };
+  const offsets = offsetsOf(asBuilt, bare.made, stated.target.value, carried);
+  const heights = heightsWithOffsets(bare.made.setting, bare.made.gap, offsets);
+  return { ok: true, outlook: { ...bare.made, heights, offsets, plan } };
 }
 
 /** The plan with its shim fixed, the corrections taken, and each stated number as measured. */
@@ -79,7 +85,7 @@ function asMade(
 /** By how much each measured height stands off what the geometry makes of all that was measured before it. */
 function offsetsOf(
   { readings }: AsBuilt,
-  { heights, instrument, dome }: Stand,
+  { heights, instrument, dome }: MadeInstrument,
   statedShim: number,
   carried: Offsets,
 ): Offsets {

@@ -6,7 +6,7 @@ import { domeFits, shimUnder } from "../reach.ts";
 import { type Setting, settingOf } from "../setting.ts";
 import { outcomeOf } from "../solve.ts";
 import { topZ } from "../top.ts";
-import { type Stand, standOf } from "./outlook-stand.ts";
+import { type MadeInstrument, madeOf } from "./made-instrument.ts";
 import { barred, type RemedyMaker, remedied } from "./remedy.ts";
 
 /** A flat sanded anew on a dome that stays as it is. */
@@ -25,25 +25,25 @@ const noDome = phrase`No dome of this dish gives the gap measured: measure it ag
 const outOfReach = phrase`No shim in reach does that much.`;
 
 /** Another shim, while the flat is not sanded yet. */
-export const anotherShim: RemedyMaker = ({ stand, stage }, raise) => {
+export const anotherShim: RemedyMaker = ({ made, stage }, raise) => {
   if (stage.glued) return barred("shim", glued);
   if (stage.sanded)
     return barred("shim", phrase`The flat is sanded: only re-sanding changes it now.`);
-  const found = aboutBreak(stand, raise);
-  if (found === null) return barred("shim", stand.dome === null ? noDome : outOfReach);
-  const { shim, offset } = shimsOf(stand, found);
+  const found = aboutBreak(made, raise);
+  if (found === null) return barred("shim", made.dome === null ? noDome : outOfReach);
+  const { shim, offset } = shimsOf(made, found);
   return remedied({
     id: "shim",
     raise,
-    amount: found.shim - stand.instrument.target.value,
-    act: phrase`Use a shim of ${mm(shim)} in place of ${mm(stand.instrument.target.value + offset)}.`,
-    also: [pitchSaid(stand, found)],
+    amount: found.shim - made.instrument.target.value,
+    instruction: phrase`Use a shim of ${mm(shim)} in place of ${mm(made.instrument.target.value + offset)}.`,
+    also: [pitchSaid(made, found)],
     changes: [{ path: "target.value", value: found.shim }],
   });
 };
 
 /** Takes a wedge off the flat, nothing at the break, most at the neck end: strings come up. */
-export const flatAboutBreak: RemedyMaker = ({ stand, stage }, raise) => {
+export const flatAboutBreak: RemedyMaker = ({ made, stage }, raise) => {
   const id = "flat-about-break";
   if (stage.glued) return barred(id, glued);
   if (!stage.sanded) return barred(id, notSanded);
@@ -52,15 +52,15 @@ export const flatAboutBreak: RemedyMaker = ({ stand, stage }, raise) => {
       id,
       phrase`It only raises the strings: to lower them the neck end would need wood put back.`,
     );
-  const found = aboutBreak(stand, raise);
-  if (found === null) return barred(id, stand.dome === null ? noDome : outOfReach);
+  const found = aboutBreak(made, raise);
+  if (found === null) return barred(id, made.dome === null ? noDome : outOfReach);
   return remedied({
     id,
     raise,
     amount: found.offNeckEnd,
-    act: phrase`Re-sand the flat on a shim of ${mm(shimsOf(stand, found).shim)}: nothing comes off at the break, ${mm(found.offNeckEnd)} at the neck end.`,
+    instruction: phrase`Re-sand the flat on a shim of ${mm(shimsOf(made, found).shim)}: nothing comes off at the break, ${mm(found.offNeckEnd)} at the neck end.`,
     also: [
-      pitchSaid(stand, found),
+      pitchSaid(made, found),
       phrase`The sides are ${mm(found.offNeckEnd)} shallower at the neck end, and the heel face must follow the pitch.`,
     ],
     changes: [{ path: "target.value", value: found.shim }],
@@ -68,7 +68,7 @@ export const flatAboutBreak: RemedyMaker = ({ stand, stage }, raise) => {
 };
 
 /** Takes a wedge off the flat, nothing at the neck end, most at the break: strings come down, the break moves. */
-export const flatAboutNeckEnd: RemedyMaker = ({ stand, stage }, raise) => {
+export const flatAboutNeckEnd: RemedyMaker = ({ made, stage }, raise) => {
   const id = "flat-about-neck-end";
   if (stage.glued) return barred(id, glued);
   if (!stage.sanded) return barred(id, notSanded);
@@ -77,17 +77,17 @@ export const flatAboutNeckEnd: RemedyMaker = ({ stand, stage }, raise) => {
       id,
       phrase`It only lowers the strings: to raise them the break would need wood put back.`,
     );
-  const found = aboutNeckEnd(stand, raise);
-  if (found === null) return barred(id, stand.dome === null ? noDome : outOfReach);
-  const moved = found.flatLength - stand.instrument.dome.flatLength;
+  const found = aboutNeckEnd(made, raise);
+  if (found === null) return barred(id, made.dome === null ? noDome : outOfReach);
+  const moved = found.flatLength - made.instrument.dome.flatLength;
   return remedied({
     id,
     raise,
     amount: found.offBreak,
-    act: phrase`Re-sand the flat on a shim of ${mm(shimsOf(stand, found).shim)}: ${mm(found.offBreak)} comes off at the old break, nothing at the neck end.`,
+    instruction: phrase`Re-sand the flat on a shim of ${mm(shimsOf(made, found).shim)}: ${mm(found.offBreak)} comes off at the old break, nothing at the neck end.`,
     also: [
       phrase`The break moves ${mm(moved)} toward the tail, to ${mm(found.flatLength)} from the neck end: mark it and brace the top to it.`,
-      pitchSaid(stand, found),
+      pitchSaid(made, found),
     ],
     changes: [
       { path: "dome.flatLength", value: found.flatLength },
@@ -99,11 +99,14 @@ export const flatAboutNeckEnd: RemedyMaker = ({ stand, stage }, raise) => {
 const notSanded = phrase`The flat is not sanded yet: change the shim instead.`;
 
 /** The shim to lay under, by the builder's own measure of shims, and by how much that measure is off. */
-function shimsOf({ offsets }: Stand, { shim }: Resanded): { shim: number; offset: number } {
+function shimsOf(
+  { offsets }: MadeInstrument,
+  { shim }: Resanded,
+): { shim: number; offset: number } {
   return { shim: shim + offsets.shim, offset: offsets.shim };
 }
 
-function pitchSaid({ setting, dome }: Stand, { pitch }: Resanded): Phrase {
+function pitchSaid({ setting, dome }: MadeInstrument, { pitch }: Resanded): Phrase {
   const before = dome === null ? pitch : outcomeOf(setting, dome, "pitch");
   return phrase`The pitch goes from ${deg(before)} to ${deg(pitch)}.`;
 }
@@ -113,15 +116,15 @@ function pitchSaid({ setting, dome }: Stand, { pitch }: Resanded): Phrase {
  * rim points stay, so the core finds the shim; the turn is that of the dome's own axis, since the dome
  * is the rim's and turns with it. Null when no shim in reach does it.
  */
-function aboutBreak(stand: Stand, raise: number): Resanded | null {
-  const { instrument, setting, dome, gap } = stand;
+function aboutBreak(made: MadeInstrument, raise: number): Resanded | null {
+  const { instrument, setting, dome, gap } = made;
   if (dome === null) return null;
   const { thickness } = instrument.bridge;
   const value = setting.fretPlaneAtSaddle + gap + raise - thickness;
   const aimed: Instrument = { ...instrument, target: { kind: "bridgeClearance", value } };
-  const found = standOf(aimed, null, stand.offsets);
-  if (!found.ok || found.stand.dome === null) return null;
-  const after = found.stand.dome;
+  const found = madeOf(aimed, null, made.offsets);
+  if (!found.ok || found.made.dome === null) return null;
+  const after = found.made.dome;
   const turn = Math.atan2(dome.lean, dome.rise) - Math.atan2(after.lean, after.rise);
   const { flatLength } = instrument.dome;
   return {
@@ -137,8 +140,8 @@ function aboutBreak(stand: Stand, raise: number): Resanded | null {
 const farthestTurn = 0.05;
 
 /** The flat turned down about the neck end until the gap has grown by `raise`, which is negative. */
-function aboutNeckEnd(stand: Stand, raise: number): Resanded | null {
-  const { dome, gap, setting } = stand;
+function aboutNeckEnd(made: MadeInstrument, raise: number): Resanded | null {
+  const { dome, gap, setting } = made;
   if (dome === null) return null;
   const wanted = gap + raise;
   const short = (turn: number): number => gapOf(turned(setting, dome, turn)) - wanted;

@@ -2,7 +2,7 @@ import { degrees, radians } from "../../geometry/angle.ts";
 import type { Change } from "../../instrument/as-built/as-built.ts";
 import { mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import { fingerboardEndX, fretX } from "../neck.ts";
-import type { Stand } from "./outlook-stand.ts";
+import type { MadeInstrument } from "./made-instrument.ts";
 import { barred, type RemedyMaker, remedied } from "./remedy.ts";
 
 const neckOn = phrase`The neck and the fingerboard are on.`;
@@ -12,17 +12,17 @@ const noneLeft = phrase`Nothing of the fingerboard would be left.`;
 const usualThickness = [4.76, 6.35] as const;
 
 /** A fingerboard thicker or thinner all along: the fret plane rises by as much everywhere. */
-export const fingerboardThickness: RemedyMaker = ({ stand, stage }, raise) => {
+export const fingerboardThickness: RemedyMaker = ({ made, stage }, raise) => {
   const id = "fingerboard-thickness";
   if (stage.neckOn) return barred(id, neckOn);
-  const value = stand.instrument.neck.fingerboardThickness + raise;
+  const value = made.instrument.neck.fingerboardThickness + raise;
   if (value <= 0) return barred(id, noneLeft);
   const by = mm(Math.abs(raise));
   return remedied({
     id,
     raise,
     amount: Math.abs(raise),
-    act:
+    instruction:
       raise > 0
         ? phrase`Make the fingerboard ${by} thicker, ${mm(value)}.`
         : phrase`Plane the fingerboard ${by} thinner, to ${mm(value)}.`,
@@ -48,10 +48,10 @@ function thicknessNotes(value: number): readonly Phrase[] {
  * at the nut; to lower, nothing at the nut and most at its end. The fret plane turns about the end
  * that is left alone, so by raise/(that end − saddle) in slope.
  */
-export const fingerboardTaper: RemedyMaker = ({ stand, stage }, raise) => {
+export const fingerboardTaper: RemedyMaker = ({ made, stage }, raise) => {
   const id = "fingerboard-taper";
   if (stage.neckOn) return barred(id, neckOn);
-  const { instrument, setting } = stand;
+  const { instrument, setting } = made;
   const { neck, body } = instrument;
   const [end, nut] = [fingerboardEndX(instrument), fretX(instrument, 0)];
   const pivot = raise > 0 ? end : nut;
@@ -63,7 +63,7 @@ export const fingerboardTaper: RemedyMaker = ({ stand, stage }, raise) => {
     id,
     raise,
     amount: off,
-    act:
+    instruction:
       raise > 0
         ? phrase`Plane the fingerboard to a taper: nothing off at its end on the body, ${mm(off)} off at the nut.`
         : phrase`Plane the fingerboard to a taper: nothing off at the nut, ${mm(off)} off at its end on the body.`,
@@ -71,12 +71,12 @@ export const fingerboardTaper: RemedyMaker = ({ stand, stage }, raise) => {
       phrase`It is ${mm(thickness)} thick at the neck end of the body then.`,
       phrase`The neck is ${mm(raise > 0 ? off : 0)} thinner at the nut.`,
     ].slice(0, raise > 0 ? 2 : 1),
-    changes: [{ path: "neck.fingerboardThickness", value: thickness }, ...tiltedBy(stand, slope)],
+    changes: [{ path: "neck.fingerboardThickness", value: thickness }, ...tiltedBy(made, slope)],
   });
 };
 
 /** The fret plane turned about the neck end by `slope`, the tangent of the neck's tilt. */
-function tiltedBy({ instrument }: Stand, slope: number): readonly Change[] {
+function tiltedBy({ instrument }: MadeInstrument, slope: number): readonly Change[] {
   const tilt = Math.tan(radians(instrument.neck.neckTilt)) + slope;
   return [{ path: "neck.neckTilt", value: degrees(Math.atan(tilt)) }];
 }
@@ -85,74 +85,74 @@ function tiltedBy({ instrument }: Stand, slope: number): readonly Change[] {
  * By similar triangles: a neck turned about the heel's shoulder or tip to move the fret plane by `raise` at the
  * saddle loses raise × heel length / (body join to saddle) at the other end of the heel.
  */
-export function heelOff({ instrument, setting }: Stand, raise: number): number {
+export function heelOff({ instrument, setting }: MadeInstrument, raise: number): number {
   const { body, neck } = instrument;
   return (Math.abs(raise) * neck.heelLength) / (body.length - setting.saddleX);
 }
 
 /** How far the turned neck's fingerboard lifts off the top, or is pressed into it, at its end. */
-function extensionLift({ instrument, setting }: Stand, raise: number): number {
+function extensionLift({ instrument, setting }: MadeInstrument, raise: number): number {
   const { length } = instrument.body;
   const slope = Math.abs(raise) / (length - setting.saddleX);
   return (length - fingerboardEndX(instrument)) * slope;
 }
 
-const slopeOf = ({ instrument, setting }: Stand, raise: number): number =>
+const slopeOf = ({ instrument, setting }: MadeInstrument, raise: number): number =>
   raise / (instrument.body.length - setting.saddleX);
 
 /** The neck set back, seen from the extension. */
-export const wedge: RemedyMaker = ({ stand, stage }, raise) => {
+export const wedge: RemedyMaker = ({ made, stage }, raise) => {
   const id = "wedge";
   if (stage.neckOn) return barred(id, neckOn);
   if (raise < 0) return barred(id, phrase`A wedge only raises the strings.`);
-  const lift = extensionLift(stand, raise);
+  const lift = extensionLift(made, raise);
   return remedied({
     id,
     raise,
     amount: lift,
-    act: phrase`Lay a wedge under the fingerboard's extension: nothing at the neck end, ${mm(lift)} at its end.`,
+    instruction: phrase`Lay a wedge under the fingerboard's extension: nothing at the neck end, ${mm(lift)} at its end.`,
     also: [
-      phrase`The heel must follow: trim ${mm(heelOff(stand, raise))} off its tip, nothing at its shoulder.`,
+      phrase`The heel must follow: trim ${mm(heelOff(made, raise))} off its tip, nothing at its shoulder.`,
     ],
-    changes: tiltedBy(stand, slopeOf(stand, raise)),
+    changes: tiltedBy(made, slopeOf(made, raise)),
   });
 };
 
 /** The neck set back, seen from the heel. */
-export const heelTip: RemedyMaker = ({ stand, stage }, raise) => {
+export const heelTip: RemedyMaker = ({ made, stage }, raise) => {
   const id = "heel-tip";
   if (stage.neckOn) return barred(id, neckOn);
   if (raise < 0)
     return barred(id, phrase`Wood off the tip only raises the strings: trim the shoulder instead.`);
-  const off = heelOff(stand, raise);
+  const off = heelOff(made, raise);
   return remedied({
     id,
     raise,
     amount: off,
-    act: phrase`Trim ${mm(off)} off the heel at its tip, nothing at its shoulder.`,
+    instruction: phrase`Trim ${mm(off)} off the heel at its tip, nothing at its shoulder.`,
     also: [
-      phrase`The extension lifts ${mm(extensionLift(stand, raise))} at its end: fill it with a wedge.`,
+      phrase`The extension lifts ${mm(extensionLift(made, raise))} at its end: fill it with a wedge.`,
     ],
-    changes: tiltedBy(stand, slopeOf(stand, raise)),
+    changes: tiltedBy(made, slopeOf(made, raise)),
   });
 };
 
 /** The neck set forward. */
-export const heelShoulder: RemedyMaker = ({ stand, stage }, raise) => {
+export const heelShoulder: RemedyMaker = ({ made, stage }, raise) => {
   const id = "heel-shoulder";
   if (stage.neckOn) return barred(id, neckOn);
   if (raise > 0)
     return barred(id, phrase`Wood off the shoulder only lowers the strings: trim the tip instead.`);
-  const off = heelOff(stand, raise);
+  const off = heelOff(made, raise);
   return remedied({
     id,
     raise,
     amount: off,
-    act: phrase`Trim ${mm(off)} off the heel at its shoulder, nothing at its tip.`,
+    instruction: phrase`Trim ${mm(off)} off the heel at its shoulder, nothing at its tip.`,
     also: [
-      phrase`Plane ${mm(extensionLift(stand, raise))} off the extension from below at its end, nothing at the neck end.`,
+      phrase`Plane ${mm(extensionLift(made, raise))} off the extension from below at its end, nothing at the neck end.`,
       phrase`The neck comes ${mm(off)} nearer the bridge: set the bridge from the nut anew.`,
     ],
-    changes: tiltedBy(stand, slopeOf(stand, raise)),
+    changes: tiltedBy(made, slopeOf(made, raise)),
   });
 };

@@ -1,8 +1,8 @@
 import type { AsBuilt, Change } from "../../instrument/as-built/as-built.ts";
 import type { StepId } from "../../instrument/as-built/steps.ts";
 import type { Phrase } from "../../instrument/phrase.ts";
+import type { MadeInstrument } from "./made-instrument.ts";
 import type { Goal } from "./outlook.ts";
-import type { Stand } from "./outlook-stand.ts";
 
 export const remedyIds = [
   "shim",
@@ -20,8 +20,8 @@ export const remedyIds = [
 export type RemedyId = (typeof remedyIds)[number];
 
 /** What a remedy starts from. */
-export interface Situation {
-  readonly stand: Stand;
+export interface RemedyContext {
+  readonly made: MadeInstrument;
   readonly goal: Goal;
   readonly stage: Stage;
 }
@@ -35,7 +35,7 @@ export interface Remedy {
   /** Wood taken off or put on where the most of it is, mm. */
   readonly amount: number;
   /** What to do. */
-  readonly act: Phrase;
+  readonly instruction: Phrase;
   /** What else it changes. */
   readonly also: readonly Phrase[];
   readonly changes: readonly Change[];
@@ -47,7 +47,7 @@ export type RemedyResult =
   | { readonly ok: false; readonly id: RemedyId; readonly name: string; readonly bar: Phrase };
 
 /** How to move the goal by `raise`, or why not so. */
-export type RemedyMaker = (situation: Situation, raise: number) => RemedyResult;
+export type RemedyMaker = (context: RemedyContext, raise: number) => RemedyResult;
 
 export const remedyNames: Readonly<Record<RemedyId, string>> = {
   shim: "Another shim",

@@ -2,7 +2,12 @@ import "./corrections.css";
 import { type ReactNode, useState } from "react";
 import type { Change } from "../../instrument/as-built/as-built.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
-import { correctionOf, leftSaid, taking, untaking } from "../../profile/bench/correction.ts";
+import {
+  correctionOf,
+  leftSaid,
+  takeBackCorrection,
+  takeCorrection,
+} from "../../profile/bench/correction.ts";
 import type { Outlook } from "../../profile/bench/outlook.ts";
 import type { Remedy, RemedyId, RemedyResult } from "../../profile/bench/remedy.ts";
 import { replaceRecord } from "../../store/document/as-built-edits.ts";
@@ -35,7 +40,7 @@ function RemedyCard({ result, figure, onDraw, onTake }: RemedyCardProps) {
   return (
     <li className={drawn ? "remedy remedy-drawn" : "remedy"}>
       <h4>{remedy.name}</h4>
-      <p className="remedy-act">{sayPhrase(remedy.act, units)}</p>
+      <p className="remedy-act">{sayPhrase(remedy.instruction, units)}</p>
       <ul className="remedy-also">
         {remedy.also.map((phrase) => {
           const said = sayPhrase(phrase, units);
@@ -97,7 +102,11 @@ function Remedies({ piece, looked, outlook }: CorrectionsProps & { readonly outl
   const take = (name: string, changes: readonly Change[]): void => {
     setChosen(null);
     act((bench) =>
-      replaceRecord(bench, piece.instrument.id, taking(record, outlook, name, changes, today())),
+      replaceRecord(
+        bench,
+        piece.instrument.id,
+        takeCorrection(record, outlook, name, changes, today()),
+      ),
     );
   };
   return (
@@ -156,7 +165,9 @@ function TakenList({ piece, looked }: CorrectionsProps) {
       <button
         type="button"
         onClick={() =>
-          act((bench) => replaceRecord(bench, piece.instrument.id, untaking(looked.record)))
+          act((bench) =>
+            replaceRecord(bench, piece.instrument.id, takeBackCorrection(looked.record)),
+          )
         }
       >
         Undo the last correction

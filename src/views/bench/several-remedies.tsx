@@ -7,7 +7,7 @@ import {
   type Units,
 } from "../../instrument/length.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
-import { leastDifference, mixOf } from "../../profile/bench/correction.ts";
+import { combineRemedies, leastDifference } from "../../profile/bench/correction.ts";
 import type { Goal, Outlook } from "../../profile/bench/outlook.ts";
 import { type RemedyId, remedyIds, remedyNames } from "../../profile/bench/remedy.ts";
 import { height } from "../figures/measures.ts";
@@ -43,7 +43,7 @@ export function SeveralRemedies({ record, outlook, goal, drawn, onDraw, onTake }
   const units = useRimwright((state) => state.choices.units);
   const shares = useBench((bench) => bench.shares);
   const most = (id: RemedyId): number => shares[id] ?? usualShares[id];
-  const mix = mixOf(
+  const mix = combineRemedies(
     outlook,
     record,
     goal,
@@ -62,10 +62,10 @@ export function SeveralRemedies({ record, outlook, goal, drawn, onDraw, onTake }
         ))}
       </ul>
       <ol className="several-parts">
-        {mix.parts.map(({ id, name, act, raise }) => (
+        {mix.parts.map(({ id, name, instruction, raise }) => (
           <li key={id}>
             <strong>{name}</strong>, {height(Math.abs(raise), units)} at the saddle:{" "}
-            {sayPhrase(act, units)}
+            {sayPhrase(instruction, units)}
           </li>
         ))}
       </ol>

@@ -4,7 +4,7 @@ import { measurementsAt } from "../../instrument/as-built/measurement-fields.ts"
 import { type StepId, stepIds, stepNames } from "../../instrument/as-built/steps.ts";
 import type { Phrase } from "../../instrument/phrase.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
-import type { Work } from "../../profile/bench/order-of-work.ts";
+import type { WorkStep } from "../../profile/bench/order-of-work.ts";
 import { markStep, noteStep } from "../../store/document/as-built-edits.ts";
 import { useRimwright } from "../store-context.ts";
 import { today, useBenchAct, useRecord } from "./bench-context.ts";
@@ -12,7 +12,7 @@ import { MeasurementRow } from "./measurement-row.tsx";
 import type { Workpiece } from "./use-outlook.ts";
 
 interface Props extends Workpiece {
-  readonly work: Work;
+  readonly work: WorkStep;
   /** Come from another step, so that its name takes the focus and is read out. */
   readonly arrived: boolean;
   readonly onGoTo: (step: StepId) => void;
@@ -42,7 +42,7 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
       <h2 id="step-name" ref={heading} tabIndex={-1}>
         {stepNames[id]}
       </h2>
-      {work.act.map((phrase) => (
+      {work.instructions.map((phrase) => (
         <p key={say(phrase)} className="step-act">
           {say(phrase)}
         </p>

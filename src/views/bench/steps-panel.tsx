@@ -1,7 +1,7 @@
 import { useMemo, useState } from "react";
 import { type StepId, stepIds, stepNames } from "../../instrument/as-built/steps.ts";
-import { workOf } from "../../profile/bench/order-of-work.ts";
-import { changedBy } from "../../profile/bench/outlook-stand.ts";
+import { changedBy } from "../../profile/bench/made-instrument.ts";
+import { orderOfWork } from "../../profile/bench/order-of-work.ts";
 import { finish, unfinish } from "../../store/document/as-built-edits.ts";
 import { planOf } from "../../store/document/plan.ts";
 import { today, useBench, useBenchAct, useRecord } from "./bench-context.ts";
@@ -25,7 +25,7 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
     const fixed = { ...instrument, target: { kind: "shim", value: profile.shim } } as const;
     const mended = changes.length === 0 ? instrument : changedBy(fixed, changes);
     const plan = planOf(mended);
-    return workOf(mended, plan.ok ? plan.profile : profile);
+    return orderOfWork(mended, plan.ok ? plan.profile : profile);
   }, [instrument, profile, record.taken]);
   const work = works.find(({ id }) => id === open);
   return (

@@ -6,7 +6,7 @@ import { beforeAfter } from "../../../src/drawing/section/before-after.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { correctionOf } from "../../../src/profile/bench/correction.ts";
-import { standAfter } from "../../../src/profile/bench/outlook-stand.ts";
+import { madeAfter } from "../../../src/profile/bench/made-instrument.ts";
 import { outlookFrom, recordOf } from "../../support/bench-record.ts";
 
 const say = (mm: number): string => `${mm.toFixed(2)} mm`;
@@ -23,12 +23,12 @@ function drawings(): readonly (readonly [string, Scene])[] {
       const outlook = outlookFrom(instrument, record);
       return correctionOf(outlook, record, "saddleExposure").remedies.flatMap((one) => {
         if (!one.ok) return [];
-        const after = standAfter(outlook, one.remedy.changes);
+        const after = madeAfter(outlook, one.remedy.changes);
         if (!after.ok) throw new Error(one.remedy.id);
         return [340, 1100].map((width) => {
           const options = { width, height: 300, length: say };
           const name = `${instrument.id} ${one.remedy.id} ${width}`;
-          return [name, beforeAfter(outlook, after.stand, options)] as const;
+          return [name, beforeAfter(outlook, after.made, options)] as const;
         });
       });
     }),
@@ -68,9 +68,9 @@ describe("before and after", () => {
     const bridge = correctionOf(outlook, record, "saddleExposure").remedies.find(
       (one) => one.ok && one.remedy.id === "bridge",
     );
-    const after = bridge?.ok ? standAfter(outlook, bridge.remedy.changes) : null;
+    const after = bridge?.ok ? madeAfter(outlook, bridge.remedy.changes) : null;
     if (!after?.ok) throw new Error("no bridge");
-    const scene = beforeAfter(outlook, after.stand, { width: 700, height: 300, length: say });
+    const scene = beforeAfter(outlook, after.made, { width: 700, height: 300, length: say });
     expect(pathOfRole(scene, "before", "top")).toBe(pathOfRole(scene, "after", "top"));
     expect(pathOfRole(scene, "before", "string")).toBe(pathOfRole(scene, "after", "string"));
     expect(pathOfRole(scene, "before", "bridge")).not.toBe(pathOfRole(scene, "after", "bridge"));

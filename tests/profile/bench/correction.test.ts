@@ -2,9 +2,14 @@ import { describe, expect, it } from "vitest";
 import type { StepId } from "../../../src/instrument/as-built/steps.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
-import { correctionOf, mixOf, taking, untaking } from "../../../src/profile/bench/correction.ts";
+import {
+  combineRemedies,
+  correctionOf,
+  takeBackCorrection,
+  takeCorrection,
+} from "../../../src/profile/bench/correction.ts";
+import { changedBy } from "../../../src/profile/bench/made-instrument.ts";
 import { type Goal, goals, type Outlook } from "../../../src/profile/bench/outlook.ts";
-import { changedBy } from "../../../src/profile/bench/outlook-stand.ts";
 import { type Remedy, type RemedyId, remedyIds } from "../../../src/profile/bench/remedy.ts";
 import { fingerboardEndX, fretPlaneZ, fretX } from "../../../src/profile/neck.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
@@ -79,7 +84,7 @@ describe("a correction taken", () => {
 
   it("brings the outlook to the plan, what was measured to stand off it included", () => {
     for (const { id, changes } of possible(outlook, record, goal)) {
-      const taken = taking(record, outlook, id, changes, "2026-06-01");
+      const taken = takeCorrection(record, outlook, id, changes, "2026-06-01");
       const after = outlookFrom(defaultInstrument, taken);
       expect(Math.abs(after.heights[goal] - outlook.plan[goal]), id).toBeLessThan(near);
     }
@@ -88,9 +93,9 @@ describe("a correction taken", () => {
   it("sets aside the measurements it puts out of date, and gives them back when undone", () => {
     const bridge = possible(outlook, record, goal).find(({ id }) => id === "bridge");
     if (bridge === undefined) throw new Error("no bridge");
-    const taken = taking(record, outlook, bridge.id, bridge.changes, "2026-06-01");
+    const taken = takeCorrection(record, outlook, bridge.id, bridge.changes, "2026-06-01");
     expect(Object.keys(taken.readings)).toEqual(["shim", "gapAfter"]);
-    expect(untaking(taken)).toEqual(record);
+    expect(takeBackCorrection(taken)).toEqual(record);
   });
 
   it("carries a shim that measures otherwise than it acts over to the next shim", () => {
@@ -99,7 +104,7 @@ describe("a correction taken", () => {
     expect(before.offsets.shim).toBeGreaterThan(0.5);
     const again = possible(before, offered, goal).find(({ id }) => id === "flat-about-break");
     if (again === undefined) throw new Error("no re-sanding");
-    const taken = taking(offered, before, again.id, again.changes, "2026-06-01");
+    const taken = takeCorrection(offered, before, again.id, again.changes, "2026-06-01");
     const toUse = (again.changes[0]?.value ?? Number.NaN) + before.offsets.shim;
     const used = { ...taken, readings: recordOf({ shim: toUse }).readings };
     expect(
@@ -150,7 +155,7 @@ describe("the wood each remedy names", () => {
     const strung = recordOf({ saddleExposure: 3, stringHeight: 11.6 }, ["gap"]);
     const outlook = outlookFrom(defaultInstrument, strung);
     for (const { id, changes } of possible(outlook, strung, "saddleExposure")) {
-      const taken = taking(strung, outlook, id, changes, "2026-06-01");
+      const taken = takeCorrection(strung, outlook, id, changes, "2026-06-01");
       expect(Object.keys(taken.readings), id).toEqual([]);
       const after = outlookFrom(defaultInstrument, taken).heights.saddleExposure;
       expect(Math.abs(after - outlook.plan.saddleExposure), id).toBeLessThan(near);
@@ -169,7 +174,7 @@ describe("remedies together", () => {
       { id: "heel-tip", most: 0.2 },
       { id: "fingerboard-taper", most: 5 },
     ] as const;
-    const mix = mixOf(outlook, record, "saddleExposure", shares);
+    const mix = combineRemedies(outlook, record, "saddleExposure", shares);
     expect(mix.parts.map(({ raise }) => raise.toFixed(6))).toEqual([
       "0.400000",
       "0.300000",
@@ -184,7 +189,7 @@ describe("remedies together", () => {
   });
 
   it("tell what they leave, and which of them could not be used", () => {
-    const mix = mixOf(outlook, record, "saddleExposure", [
+    const mix = combineRemedies(outlook, record, "saddleExposure", [
       { id: "flat-about-break", most: 1 },
       { id: "bridge", most: 0.4 },
     ]);

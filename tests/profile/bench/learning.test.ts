@@ -5,7 +5,7 @@ import { readAsBuilt } from "../../../src/instrument/as-built/read-as-built.ts";
 import { sayPhrase } from "../../../src/instrument/phrase.ts";
 import { readInstrument } from "../../../src/instrument/read-instrument.ts";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
-import { correctionOf, taking } from "../../../src/profile/bench/correction.ts";
+import { correctionOf, takeCorrection } from "../../../src/profile/bench/correction.ts";
 import {
   aimAllowingFor,
   deviationOf,
@@ -63,7 +63,7 @@ describe("how far what was measured fell from what was predicted", () => {
       (one) => one.ok && one.remedy.id === "saddle",
     );
     if (!saddle?.ok) throw new Error("no saddle");
-    const taken = taking(strung, outlook, "saddle", saddle.remedy.changes, "2026-06-01");
+    const taken = takeCorrection(strung, outlook, "saddle", saddle.remedy.changes, "2026-06-01");
     expect(taken.readings.stringHeight).toBeUndefined();
     expect(deviationOf(defaultInstrument, taken, "stringHeight")).toBeCloseTo(
       before ?? Number.NaN,
@@ -78,7 +78,7 @@ it("holds the glued gap against the shim as used even after a correction was tak
   const outlook = outlookFrom(defaultInstrument, glued);
   for (const one of correctionOf(outlook, glued, "saddleExposure").remedies) {
     if (!one.ok) continue;
-    const taken = taking(glued, outlook, one.remedy.id, one.remedy.changes, "2026-06-01");
+    const taken = takeCorrection(glued, outlook, one.remedy.id, one.remedy.changes, "2026-06-01");
     expect(deviationOf(defaultInstrument, taken, "gap"), one.remedy.id).toBeCloseTo(-0.2, 9);
   }
 });

@@ -9,8 +9,8 @@ import { type Setting, settingOf } from "../setting.ts";
 import { solve } from "../solve.ts";
 import { topZ } from "../top.ts";
 
-/** An instrument as it stands at the bench, its shim stated, and the heights at the saddle that follow. mm. */
-export interface Stand {
+/** An instrument as far as it is made, its shim stated, and the heights at the saddle that follow. mm. */
+export interface MadeInstrument {
   /** The target is the shim; where a gap was measured, the shim that gap speaks for. */
   readonly instrument: Instrument;
   readonly setting: Setting;
@@ -21,31 +21,31 @@ export interface Stand {
   readonly offsets: Offsets;
 }
 
-export type StandResult =
-  | { readonly ok: true; readonly stand: Stand }
+export type MadeResult =
+  | { readonly ok: true; readonly made: MadeInstrument }
   | { readonly ok: false; readonly objection: Objection };
 
 export const noOffsets: Offsets = { shim: 0, fretPlane: 0, stringHeight: 0, saddleExposure: 0 };
 
 /**
- * The stand of an instrument whose target is its shim, with the gap at the saddle line as measured
- * (null: as the shim makes it), and off the geometry by `offsets`. Objects as the core does.
+ * What is made of an instrument whose target is its shim, with the gap at the saddle line as measured
+ * (null: as the shim makes it), its heights off the geometry by `offsets`. Objects as the core does.
  */
-export function standOf(instrument: Instrument, gap: number | null, offsets: Offsets): StandResult {
+export function madeOf(instrument: Instrument, gap: number | null, offsets: Offsets): MadeResult {
   const set = settingOf(instrument);
   if (!set.ok) return set;
   const { setting } = set;
-  if (gap !== null) return { ok: true, stand: standOnGap(setting, gap, offsets) };
+  if (gap !== null) return { ok: true, made: madeOnGap(setting, gap, offsets) };
   const solution = solve(setting);
   if (!solution.ok) return solution;
   const { dome } = solution.solution;
   const found = -topZ(setting, dome, setting.saddleX);
-  const heights = heightsOff(setting, found, offsets);
-  return { ok: true, stand: { instrument, setting, dome, gap: found, heights, offsets } };
+  const heights = heightsWithOffsets(setting, found, offsets);
+  return { ok: true, made: { instrument, setting, dome, gap: found, heights, offsets } };
 }
 
 /** A measured gap fixes the dome at the saddle line, whatever the shim was. */
-function standOnGap(setting: Setting, gap: number, offsets: Offsets): Stand {
+function madeOnGap(setting: Setting, gap: number, offsets: Offsets): MadeInstrument {
   const { instrument } = setting;
   const clearance = setting.fretPlaneAtSaddle + gap - instrument.bridge.thickness;
   const aimed: Instrument = {
@@ -61,13 +61,13 @@ function standOnGap(setting: Setting, gap: number, offsets: Offsets): Stand {
     setting: { ...setting, instrument: standing },
     dome,
     gap,
-    heights: heightsOff(setting, gap, offsets),
+    heights: heightsWithOffsets(setting, gap, offsets),
     offsets,
   };
 }
 
-/** The heights the geometry gives, each moved by what was measured to stand off it. */
-export function heightsOff(setting: Setting, gap: number, offsets: Offsets): SaddleHeights {
+/** The heights the geometry gives, each moved by what was measured above it. */
+export function heightsWithOffsets(setting: Setting, gap: number, offsets: Offsets): SaddleHeights {
   const raised = (by: number): SaddleHeights =>
     saddleHeights({ ...setting, fretPlaneAtSaddle: setting.fretPlaneAtSaddle + by }, gap);
   const plane = raised(offsets.fretPlane);
@@ -95,8 +95,8 @@ export function changedBy(instrument: Instrument, changes: readonly Change[]): I
 export const movesFlat = (changes: readonly Change[]): boolean =>
   changes.some(({ path }) => path === "target.value" || path === "dome.flatLength");
 
-/** The stand after changes, off the geometry by as much as before. */
-export function standAfter(stand: Stand, changes: readonly Change[]): StandResult {
-  const instrument = changedBy(stand.instrument, changes);
-  return standOf(instrument, movesFlat(changes) ? null : stand.gap, stand.offsets);
+/** The instrument after changes, off the geometry by as much as before. */
+export function madeAfter(made: MadeInstrument, changes: readonly Change[]): MadeResult {
+  const instrument = changedBy(made.instrument, changes);
+  return madeOf(instrument, movesFlat(changes) ? null : made.gap, made.offsets);
 }
