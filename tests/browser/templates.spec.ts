@@ -156,13 +156,13 @@ test("several braces take their own lengths and radii, stand in the Rim's list t
   page,
 }) => {
   await openTemplate(page, preset("orchestra-size"), "Top braces");
-  await page.getByLabel("Top brace, length").fill("24 in");
-  await page.getByLabel("Top brace, radius").fill("28 ft");
+  await page.getByRole("textbox", { name: "Top brace, length" }).fill("24 in");
+  await page.getByRole("textbox", { name: "Top brace, radius" }).fill("28 ft");
   // Over 24 in a circle of 28 ft rises 5.445 mm: r − √(r² − c²/4) by hand.
   await expect(page.getByText(/rise 5\.4[45] mm/).first()).toBeVisible();
   await page.getByRole("button", { name: "Add a top brace" }).click();
-  await page.getByLabel("Top brace 2, length").fill("12 in");
-  await page.getByLabel("Top brace 2, radius").fill("25 ft");
+  await page.getByRole("textbox", { name: "Top brace 2, length" }).fill("12 in");
+  await page.getByRole("textbox", { name: "Top brace 2, radius" }).fill("25 ft");
   // Over 12 in a circle of 25 ft rises 1.524 mm, by the same.
   await expect(page.getByText(/rise 1\.52 mm/).first()).toBeVisible();
   const save = async (kind: string): Promise<string> => {

@@ -1,4 +1,4 @@
-import type { FieldPath } from "../../instrument/field.ts";
+import type { Field, FieldPath } from "../../instrument/field.ts";
 import { fieldFigure, parseField } from "../../instrument/field-text.ts";
 import { fieldAt, isFieldPath, readField, writeField } from "../../instrument/fields.ts";
 import type { Range, TargetKind } from "../../instrument/instrument.ts";
@@ -46,9 +46,12 @@ export type Read =
   | { readonly ok: true; readonly value: number | null }
   | { readonly ok: false; readonly why: Phrase };
 
-/** What a text states in a field, or why it states nothing: unreadable, or beyond the field's own limits. */
-export function readText(path: FieldPath, kind: TargetKind, typed: TypedText): Read {
-  const field = fieldAt(path, kind);
+/** What a text states in a field of an instrument. */
+export const readText = (path: FieldPath, kind: TargetKind, typed: TypedText): Read =>
+  readTyped(fieldAt(path, kind), typed);
+
+/** What a text states as a field's, or why it states nothing: unreadable, or beyond the field's own limits. */
+export function readTyped(field: Field, typed: TypedText): Read {
   const parsed = parseField(typed.text, field, typed.units);
   if (!parsed.ok) return { ok: false, why: [parsed.why] };
   const { value } = parsed;

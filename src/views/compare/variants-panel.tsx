@@ -58,7 +58,7 @@ export function VariantsPanel() {
           <FieldChoice
             label="Change"
             instrument={base}
-            value=""
+            value={null}
             ask="Choose a number…"
             without={["target.value", ...paths]}
             evenNull

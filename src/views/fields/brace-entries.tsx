@@ -22,7 +22,7 @@ export function BraceEntries({ plate, setting }: Props) {
         const name = wishes.length === 1 ? `${plate} brace` : `${plate} brace ${i + 1}`;
         const { length, radius } = braceShape(plate, wish, setting);
         return (
-          <div className="length-entries" key={wish.key}>
+          <div className="value-entries" key={wish.key}>
             <b>{name}</b>
             <LengthEntry
               {...{ label: `${name}, length`, shown: "length", value: length }}

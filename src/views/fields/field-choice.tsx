@@ -1,12 +1,12 @@
 import type { FieldPath } from "../../instrument/field.ts";
-import { fieldAt, fieldGroups, isFieldPath, pathsIn, readField } from "../../instrument/fields.ts";
+import { fieldAt, fieldGroups, pathsIn, readField } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
-import { Labelled } from "./labelled.tsx";
+import { Select } from "./select.tsx";
 
 interface Props {
   readonly label: string;
   readonly instrument: Instrument;
-  readonly value: FieldPath | "";
+  readonly value: FieldPath | null;
   /** Shown first where nothing is chosen. */
   readonly ask?: string;
   readonly without?: readonly FieldPath[];
@@ -19,33 +19,15 @@ interface Props {
 export function FieldChoice(props: Props) {
   const { label, instrument, value, ask, onChoose } = props;
   const { kind } = instrument.target;
-  return (
-    <Labelled label={label}>
-      {(id) => (
-        <select
-          id={id}
-          value={value}
-          onChange={({ target }) => {
-            if (isFieldPath(target.value)) onChoose(target.value);
-          }}
-        >
-          {ask !== undefined && <option value="">{ask}</option>}
-          {fieldGroups.map(([group, heading]) => {
-            const paths = pathsIn(group).filter((path) => choosable(path, props));
-            return paths.length === 0 ? null : (
-              <optgroup key={group} label={heading}>
-                {paths.map((path) => (
-                  <option key={path} value={path}>
-                    {fieldAt(path, kind).label}
-                  </option>
-                ))}
-              </optgroup>
-            );
-          })}
-        </select>
-      )}
-    </Labelled>
-  );
+  const options = fieldGroups
+    .map(([group, heading]) => ({
+      heading,
+      options: pathsIn(group)
+        .filter((path) => choosable(path, props))
+        .map((path) => [path, fieldAt(path, kind).label] as const),
+    }))
+    .filter(({ options: some }) => some.length > 0);
+  return <Select {...{ label, value, ask, options, onChoose }} />;
 }
 
 function choosable(path: FieldPath, { instrument, without, evenNull }: Props): boolean {

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, memo } from "react";
+import { memo } from "react";
 import type { Field, FieldPath } from "../../instrument/field.ts";
 import { unitAfter } from "../../instrument/field-text.ts";
 import { fieldAt, readField } from "../../instrument/fields.ts";
@@ -8,7 +8,7 @@ import { fieldTrouble, shownText } from "../../store/document/field-view.ts";
 import { useAct, useRimwright } from "../store-context.ts";
 import { FieldTrouble } from "./field-trouble.tsx";
 import { fieldId } from "./go-to-field.ts";
-import { Stepper } from "./stepper.tsx";
+import { NumberEntry } from "./number-entry.tsx";
 
 /** One number: its name, what is typed, steppers, and what is wrong with it. */
 export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldPath }) {
@@ -21,34 +21,18 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
   const field = fieldAt(path, kind);
   const { label, howTo, nullWord } = field;
   const id = fieldId(path);
-  const step = (steps: number): void => act((state) => stepField(state, path, steps));
-  const onKeyDown = (event: KeyboardEvent): void => {
-    const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
-    if (way === undefined) return;
-    event.preventDefault();
-    step(event.shiftKey ? 10 * way : way);
-  };
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>
-      <Stepper label={`Less: ${label}`} sign="−" disabled={isNull} onStep={() => step(-1)} />
-      <span className="entry">
-        <input
-          id={id}
-          name={path}
-          value={text}
-          inputMode={keypadFor(field, units)}
-          autoComplete="off"
-          autoCorrect="off"
-          spellCheck={false}
-          aria-invalid={trouble !== null}
-          aria-describedby={`${id}-how ${id}-trouble`}
-          onChange={({ target }) => act((state) => typeField(state, path, target.value))}
-          onKeyDown={onKeyDown}
-        />
-        <span className="unit">{unitAfter(text, field, units)}</span>
-      </span>
-      <Stepper label={`More: ${label}`} sign="+" disabled={isNull} onStep={() => step(1)} />
+      <NumberEntry
+        {...{ id, label, text, name: path, stepless: isNull }}
+        unit={unitAfter(text, field, units)}
+        keypad={keypadFor(field, units)}
+        invalid={trouble !== null}
+        describedBy={`${id}-how ${id}-trouble`}
+        onText={(typed) => act((state) => typeField(state, path, typed))}
+        onStep={(steps) => act((state) => stepField(state, path, steps))}
+      />
       {nullWord !== undefined && <NoneSwitch path={path} word={nullWord} on={isNull} />}
       <span id={`${id}-how`} className="unseen">
         {howTo}

@@ -1,17 +1,21 @@
 import { type ReactNode, useId } from "react";
-import "./choice.css";
+import "./labelled.css";
 
 interface Props {
-  readonly label: string;
+  readonly label: ReactNode;
+  /** Whether the name is for screen readers only, because what stands round the control says it. */
+  readonly unseen?: boolean;
   readonly children: (id: string) => ReactNode;
 }
 
 /** A control under its name. */
-export function Labelled({ label, children }: Props) {
+export function Labelled({ label, unseen = false, children }: Props) {
   const id = useId();
   return (
-    <div className="choice">
-      <label htmlFor={id}>{label}</label>
+    <div className="labelled">
+      <label htmlFor={id} className={unseen ? "unseen" : undefined}>
+        {label}
+      </label>
       {children(id)}
     </div>
   );

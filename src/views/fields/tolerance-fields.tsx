@@ -1,6 +1,5 @@
 import { useMemo, useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
-import { fieldFigure, parseField, unitAfter } from "../../instrument/field-text.ts";
 import { defaultTolerances, fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import {
@@ -11,6 +10,7 @@ import {
 import { setTolerances } from "../../store/document/edits.ts";
 import { useAct, useRimwright } from "../store-context.ts";
 import { FieldChoice } from "./field-choice.tsx";
+import { fieldFormat, ValueEntry } from "./number-entry.tsx";
 import "./tolerance-fields.css";
 
 /** The plus-or-minus of each measure, kept with the instrument. */
@@ -52,7 +52,7 @@ export function ToleranceFields() {
         <FieldChoice
           label="Add"
           instrument={built}
-          value=""
+          value={null}
           ask="Choose a measure…"
           without={[...stated, ...emptied]}
           onChoose={(path) => setAsked([...asked, path])}
@@ -82,41 +82,14 @@ interface RowProps {
 
 function ToleranceRow({ path, plusMinus, onSet }: RowProps) {
   const units = useRimwright((state) => state.choices.units);
-  const [typed, setTyped] = useState<string | null>(null);
   const { nullWord: _, usual: __, ...plain } = fieldAt(path, "shim");
-  const field = { ...plain, step: Math.min(plain.step, 0.01) };
-  const readable = (text: string): number | null => {
-    const read = parseField(text, field, units);
-    return read.ok && read.value !== null && read.value >= 0 ? read.value : null;
-  };
-  const read = typed === null ? null : readable(typed);
-  const fault = typed !== null && read === null;
-  // The text as typed, while it still says what is held, or nothing that can be read.
-  const text =
-    typed !== null && (fault || read === plusMinus) ? typed : fieldFigure(plusMinus, field, units);
+  const field = { ...plain, min: 0, step: Math.min(plain.step, 0.01) };
   return (
-    <label className="tolerance">
-      <span>
-        {field.label}
-        {fault && <span className="tolerance-fault">This must be 0 or more.</span>}
-      </span>
-      <span className="entry">
-        <input
-          value={text}
-          inputMode="text"
-          autoComplete="off"
-          aria-invalid={fault}
-          onChange={({ target }) => {
-            setTyped(target.value);
-            const value = readable(target.value);
-            if (value !== null) onSet(value);
-          }}
-          onBlur={() => {
-            if (!fault) setTyped(null);
-          }}
-        />
-        <span className="unit">{unitAfter(text, field, units)}</span>
-      </span>
-    </label>
+    <ValueEntry
+      label={field.label}
+      value={plusMinus}
+      format={fieldFormat(field, units)}
+      onChange={(value) => value !== null && onSet(value)}
+    />
   );
 }

@@ -155,7 +155,7 @@ function DishDepth({ plate, setting: { instrument } }: BracePanelProps) {
   const wide = across ?? instrument.dome.dishDiameter;
   return (
     <>
-      <div className="length-entries">
+      <div className="value-entries">
         <LengthEntry
           {...{ label: `${plate} dish, radius`, value: radius, least: 100, most: 1e6 }}
           {...{ none: "flat", feet: true }}

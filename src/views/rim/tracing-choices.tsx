@@ -84,8 +84,8 @@ export function TracingChoices({ unit, error, stated, onUnit, onError }: Tracing
     ["px", "px, 96 to the inch"],
   ];
   return (
-    <div className="length-entries">
-      <div className="length-entry">
+    <div className="value-entries">
+      <div className="labelled">
         <label htmlFor={`${id}-unit`}>Drawn in</label>
         <select
           id={`${id}-unit`}
@@ -101,7 +101,7 @@ export function TracingChoices({ unit, error, stated, onUnit, onError }: Tracing
           ))}
         </select>
       </div>
-      <div className="length-entry">
+      <div className="labelled">
         <label htmlFor={`${id}-error`}>Fitted within</label>
         <select
           id={`${id}-error`}
@@ -143,7 +143,7 @@ export function EndsEntry({ ends, round, onEnds, onTurn }: EndsProps) {
   return (
     <details className="rim-ends">
       <summary>Tail and neck end on the drawing</summary>
-      <div className="length-entries">
+      <div className="value-entries">
         <Fragment key={round}>
           {entry("Tail, x", tail[0], (mm) => ({ tail: at(tail, 0, mm), neck }))}
           {entry("Tail, y", tail[1], (mm) => ({ tail: at(tail, 1, mm), neck }))}

@@ -1,9 +1,10 @@
 import { lazy, Suspense, useEffect, useState } from "react";
+import { Select } from "../fields/select.tsx";
 import { useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
 import { keepPaper, type Paper, papers, printOn, recalledPaper } from "./paper.ts";
 import { ProfileSheet } from "./profile-sheet.tsx";
-import { templateNames } from "./template-names.ts";
+import { type TemplateName, templateNames } from "./template-names.ts";
 import "./sheet.css";
 
 const TemplatePages = lazy(() =>
@@ -11,9 +12,16 @@ const TemplatePages = lazy(() =>
 );
 
 const profileSheet = "Profile sheet";
-const pages = [profileSheet, ...templateNames] as const;
 
-type Page = (typeof pages)[number];
+type Page = typeof profileSheet | TemplateName;
+
+const pages = [
+  [profileSheet, profileSheet],
+  {
+    heading: "Full-size templates",
+    options: templateNames.map((name) => [name, name] as const),
+  },
+] as const;
 
 /** What is taken to the bench on paper, as it will print: the one-page sheet, or a template at full size. */
 export function SheetView() {
@@ -30,7 +38,7 @@ export function SheetView() {
   return (
     <main className="sheet-view">
       <div className="sheet-tools">
-        <PageChoice page={page} onChoose={setPage} />
+        <Select label="Page or template" value={page} options={pages} onChoose={setPage} />
         <PaperSwitch paper={paper} onChoose={choose} />
         <button type="button" className="sheet-print" onClick={() => window.print()}>
           Print
@@ -53,25 +61,6 @@ export function SheetView() {
         </Suspense>
       )}
     </main>
-  );
-}
-
-function PageChoice({ page, onChoose }: { page: Page; onChoose: (page: Page) => void }) {
-  return (
-    <label>
-      Page or template{" "}
-      <select
-        value={page}
-        onChange={({ target }) => onChoose(pages.find((one) => one === target.value) ?? page)}
-      >
-        <option>{profileSheet}</option>
-        <optgroup label="Full-size templates">
-          {templateNames.map((name) => (
-            <option key={name}>{name}</option>
-          ))}
-        </optgroup>
-      </select>
-    </label>
   );
 }
 

@@ -1,4 +1,5 @@
 import { type Clash, type ClashChoice, choose, type Intake } from "../../store/shelf/import.ts";
+import { Select } from "../fields/select.tsx";
 import { nameOf } from "./cards.ts";
 
 interface Props {
@@ -73,24 +74,12 @@ interface ChoiceProps {
   readonly onChoose: (choice: ClashChoice) => void;
 }
 
-function Choice({ label, choice, onChoose }: ChoiceProps) {
-  return (
-    <label className="shelf-choice">
-      <bdi>{label}</bdi>
-      <select
-        value={choice ?? ""}
-        onChange={({ target }) => {
-          const picked = choices.find(([one]) => one === target.value);
-          if (picked !== undefined) onChoose(picked[0]);
-        }}
-      >
-        {choice === undefined && <option value="">as chosen below</option>}
-        {choices.map(([one, name]) => (
-          <option key={one} value={one}>
-            {name}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
-}
+const Choice = ({ label, choice, onChoose }: ChoiceProps) => (
+  <Select
+    label={<bdi>{label}</bdi>}
+    value={choice ?? null}
+    ask="as chosen below"
+    options={choices}
+    onChoose={onChoose}
+  />
+);

@@ -10,6 +10,8 @@ import {
   takeOff,
 } from "../../store/shelf/shelf-act.ts";
 import { type Card, newEntry } from "../../store/shelf/shelf-entry.ts";
+import { Labelled } from "../fields/labelled.tsx";
+import { Select } from "../fields/select.tsx";
 import { useRimwright } from "../store-context.ts";
 import { foundCards, nameOf, type Order, orders } from "./cards.ts";
 import { ShelfRow } from "./shelf-row.tsx";
@@ -144,25 +146,17 @@ interface FindingProps {
 function Finding({ wanted, order, setWanted, setOrder }: FindingProps) {
   return (
     <div className="shelf-tools">
-      <label>
-        Find
-        <input type="search" value={wanted} onChange={({ target }) => setWanted(target.value)} />
-      </label>
-      <label>
-        Order
-        <select
-          value={order}
-          onChange={({ target }) =>
-            setOrder(orders.find(([one]) => one === target.value)?.[0] ?? "latest")
-          }
-        >
-          {orders.map(([one, name]) => (
-            <option key={one} value={one}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </label>
+      <Labelled label="Find">
+        {(id) => (
+          <input
+            id={id}
+            type="search"
+            value={wanted}
+            onChange={({ target }) => setWanted(target.value)}
+          />
+        )}
+      </Labelled>
+      <Select label="Order" value={order} options={orders} onChoose={setOrder} />
     </div>
   );
 }
