@@ -9,7 +9,7 @@ import {
 import { withShimFixed } from "../../src/profile/uncertainty/tolerances.ts";
 import { UncertaintyRun } from "../../src/profile/uncertainty/uncertainty.ts";
 import { withBuiltPage } from "../browser/built-page.ts";
-import { longestTask, taskCategories } from "../browser/longest-task.ts";
+import { longestTask, taskCategories } from "./longest-task.ts";
 import { duration, report } from "./report.ts";
 
 const asked = { instrument: defaultInstrument, shape: "normal", seed: 1 } as const;

@@ -11,6 +11,13 @@ const shapes: Readonly<Record<Standing | Grade, string>> = {
   note: "M2 2 H14 V14 H2 Z",
 };
 
+/** How a value stands to its window, said so that no word can be read as a unit. */
+export const standingWords: Readonly<Record<Standing, string>> = {
+  in: "within",
+  near: "close",
+  out: "outside",
+};
+
 export function Mark({ of }: { readonly of: Standing | Grade }) {
   return (
     <svg className={`mark-shape mark-${of}`} viewBox="0 0 16 16" aria-hidden="true">

@@ -89,10 +89,11 @@ describe("an SVG drawing", () => {
     expect(readTracingSvg(text).ok).toBe(false);
   });
 
-  test("a hostile one takes no time", () => {
-    const start = performance.now();
-    for (const part of ["<a ", '<a b="', "<!--", "<", "<a b='c' ", "M1 1 ", "<![CDATA["])
-      readTracingSvg(part.repeat(100_000));
-    expect(performance.now() - start).toBeLessThan(5000);
-  });
+  // A reader that goes over what is left again at each sign would not end within the test's own limit.
+  test.each(["<a ", '<a b="', "<!--", "<", "<a b='c' ", "M1 1 ", "<![CDATA["])(
+    "%j a hundred thousand times over is read to its end and is no drawing",
+    (part) => {
+      expect(readTracingSvg(part.repeat(100_000)).ok).toBe(false);
+    },
+  );
 });

@@ -1,0 +1,95 @@
+import type { Measure } from "../../drawing/charts/chart.ts";
+import type { FieldPath } from "../../instrument/field.ts";
+import { fieldAt, readField } from "../../instrument/fields.ts";
+import type { Units } from "../../instrument/length.ts";
+import { type OutcomeKey, outcomeKeys, windowOf } from "../../profile/comparison/outcomes.ts";
+import { standing } from "../../profile/standing.ts";
+import { standingWords } from "../verdict/standing-mark.tsx";
+import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
+import type { Compared } from "./use-comparison.ts";
+
+/** Text, a number, or null where there is none to give. */
+type Cell = string | number | null;
+
+/** A column's value, how it stands to its window, and its difference from the base. */
+type ColumnCells = readonly [value: Cell, window?: Cell, difference?: Cell];
+
+export type Row = readonly Cell[];
+
+/**
+ * The comparison for a spreadsheet: what each column aims for, the fields that are changed, and each
+ * outcome. Numbers are numbers, of the unit in their row's heading; the base has no difference column.
+ */
+export function comparisonRows(
+  compared: readonly Compared[],
+  paths: readonly FieldPath[],
+  units: Units,
+): readonly Row[] {
+  const [base] = compared;
+  const row = (heading: string, cellsOf: (column: Compared) => ColumnCells): Row => [
+    heading,
+    ...compared.flatMap((column) => {
+      const [value, window = null, difference = null] = cellsOf(column);
+      return column === base ? [value, window] : [value, window, difference];
+    }),
+  ];
+  const aim = ({ instrument: { target } }: Compared): Measure =>
+    fieldMeasure("target.value", target.kind, units);
+  return [
+    row("", ({ name }) => [name, `${name}: window`, `${name}: difference from the base`]),
+    row("Aims for", (column) => [withUnit(aim(column))]),
+    row("Target value", (column) => [inUnit(column.instrument.target.value, aim(column))]),
+    ...paths.map((path) => {
+      const kind = base?.instrument.target.kind ?? "shim";
+      const measure = fieldMeasure(path, kind, units);
+      return row(withUnit(measure), ({ instrument }) => {
+        const value = readField(instrument, path);
+        return [value === null ? (fieldAt(path, kind).nullWord ?? null) : inUnit(value, measure)];
+      });
+    }),
+    ...outcomeKeys.map((key) => {
+      const measure = outcomeMeasure(key, units);
+      return row(withUnit(measure), (column) => outcomeCells(column, base, key, measure));
+    }),
+  ];
+}
+
+function outcomeCells(
+  { plan, instrument }: Compared,
+  base: Compared | undefined,
+  key: OutcomeKey,
+  measure: Measure,
+): ColumnCells {
+  const value = plan.ok ? plan.profile[key] : null;
+  if (value === null) return [null];
+  const window = windowOf(instrument, key);
+  const from = base?.plan.ok ? base.plan.profile[key] : null;
+  return [
+    inUnit(value, measure),
+    window === null ? null : standingWords[standing(value, window)],
+    from === null ? null : inUnit(value - from, measure),
+  ];
+}
+
+const withUnit = ({ name, unit }: Measure): string => (unit === "" ? name : `${name} (${unit})`);
+
+const inUnit = (value: number, { size }: Measure): number => Number((value / size).toFixed(6));
+
+/** Comma-separated values (RFC 4180), opened by the mark by which a spreadsheet knows UTF-8. */
+export const csvOf = (rows: readonly Row[]): string =>
+  `\uFEFF${rows.map((row) => row.map((cell) => quoted(plain(cell))).join(",")).join("\r\n")}\r\n`;
+
+/** Tab-separated, as a spreadsheet takes it from the clipboard. */
+export const tabSeparated = (rows: readonly Row[]): string =>
+  rows
+    .map((row) => row.map((cell) => plain(cell).replace(/[\t\r\n]+/g, " ")).join("\t"))
+    .join("\n");
+
+/** A text that a spreadsheet would take for a formula gets an apostrophe before it, which makes it text. */
+function plain(cell: Cell): string {
+  if (typeof cell !== "string") return cell === null ? "" : String(cell);
+  return /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
+}
+
+const quoted = (cell: string): string =>
+  /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
