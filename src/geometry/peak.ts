@@ -1,7 +1,6 @@
-const golden = (Math.sqrt(5) - 1) / 2;
+import { numberAt } from "./number-at.ts";
 
-/** `values[i]`; the caller keeps i in range, and NaN shows when it did not. */
-export const at = (values: readonly number[], i: number): number => values[i] ?? Number.NaN;
+const golden = (Math.sqrt(5) - 1) / 2;
 
 export interface Peak {
   readonly x: number;
@@ -9,9 +8,11 @@ export interface Peak {
 }
 
 /**
- * The highest point of a piecewise smooth `f` over the rising places `xs`, ends included, where
- * `values[i]` is f(xs[i]): the best sample, refined between its neighbours. The value is exact to
- * rounding; the place only to about the square root of it, since a peak is flat.
+ * The highest point of `f` over the rising places `xs`, ends included, where `values[i]` is f(xs[i]).
+ * Every sample no lower than its neighbours is refined between them, unless no curve that is concave
+ * there could come up to the highest found. The value is exact to rounding for an f that is concave
+ * over the two gaps beside each such sample, or has its only turn there; the place only to about the
+ * square root of rounding, since a peak is flat.
  */
 export function highest(
   f: (x: number) => number,
@@ -19,8 +20,32 @@ export function highest(
   values: readonly number[],
 ): Peak {
   let best = 0;
-  for (let i = 1; i < values.length; i++) if (at(values, i) > at(values, best)) best = i;
-  return peakNear(f, xs, at(values, best), best);
+  for (let i = 1; i < values.length; i++)
+    if (numberAt(values, i) > numberAt(values, best)) best = i;
+  let top = peakNear(f, xs, numberAt(values, best), best);
+  for (let i = 0; i < values.length; i++) {
+    if (i === best || !(mostNear(xs, values, i) > top.value)) continue;
+    const peak = peakNear(f, xs, numberAt(values, i), i);
+    if (peak.value > top.value) top = peak;
+  }
+  return top;
+}
+
+/**
+ * What a concave curve can reach at most between the neighbours of sample i: the straight line from
+ * the one neighbour through the sample, carried on to the other. Nothing where a neighbour is higher:
+ * the peak, if there is one, is that neighbour's.
+ */
+function mostNear(xs: readonly number[], values: readonly number[], i: number): number {
+  const here = numberAt(values, i);
+  const [before, after] = [values[i - 1], values[i + 1]];
+  if ((before ?? here) > here || (after ?? here) > here) return Number.NEGATIVE_INFINITY;
+  if (before === undefined || after === undefined) return Number.POSITIVE_INFINITY;
+  const tailward = numberAt(xs, i) - numberAt(xs, i - 1);
+  const neckward = numberAt(xs, i + 1) - numberAt(xs, i);
+  return (
+    here + Math.max(((here - before) * neckward) / tailward, ((here - after) * tailward) / neckward)
+  );
 }
 
 /** The lowest point, as `highest` finds the highest. */
@@ -48,9 +73,9 @@ export function peakNear(
   value: number,
   i: number,
 ): Peak {
-  let lo = at(xs, Math.max(0, i - 1));
-  let hi = at(xs, Math.min(xs.length - 1, i + 1));
-  let best: Peak = { x: at(xs, i), value };
+  let lo = numberAt(xs, Math.max(0, i - 1));
+  let hi = numberAt(xs, Math.min(xs.length - 1, i + 1));
+  let best: Peak = { x: numberAt(xs, i), value };
   if (risesTo(f, best, lo, hi)) return best;
   let second = best;
   let third = best;

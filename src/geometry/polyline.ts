@@ -1,4 +1,4 @@
-import { at } from "./peak.ts";
+import { numberAt } from "./number-at.ts";
 
 /** A place in a plane, mm. */
 export type Place = readonly [x: number, y: number];
@@ -23,7 +23,10 @@ export function polylineAlong(
   const ends = [from, ...within, to];
   const places: Place[] = [place(from)];
   for (let piece = 1; piece < ends.length; piece++) {
-    const [start, span] = [at(ends, piece - 1), at(ends, piece) - at(ends, piece - 1)];
+    const [start, span] = [
+      numberAt(ends, piece - 1),
+      numberAt(ends, piece) - numberAt(ends, piece - 1),
+    ];
     for (let step = 0; step < first; step++) {
       const [a, b] = [start + (span * step) / first, start + (span * (step + 1)) / first];
       bend(place, a, place(a), b, place(b), tolerance, deepest, places);

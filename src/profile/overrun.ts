@@ -1,6 +1,7 @@
 import { type Dome, domeLeaning, domeZ } from "../geometry/dome.ts";
+import { numberAt } from "../geometry/number-at.ts";
 import { along, type Edge } from "../geometry/outline/edge.ts";
-import { at, highest, lowest, peakNear } from "../geometry/peak.ts";
+import { highest, lowest, peakNear } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import { type Reach, shimUnder } from "./reach.ts";
 import type { Setting } from "./setting.ts";
@@ -58,12 +59,12 @@ function firstPositive(
   values: readonly number[],
 ): number {
   for (let i = 1; i < xs.length; i++) {
-    const here = at(values, i);
-    const turns = here >= at(values, i - 1) && !(here < at(values, i + 1));
-    const top = here <= 0 && turns ? peakNear(f, xs, here, i) : { x: at(xs, i), value: here };
-    if (top.value > 0) return rootBetween(f, at(xs, i - 1), top.x);
+    const here = numberAt(values, i);
+    const turns = here >= numberAt(values, i - 1) && !(here < numberAt(values, i + 1));
+    const top = here <= 0 && turns ? peakNear(f, xs, here, i) : { x: numberAt(xs, i), value: here };
+    if (top.value > 0) return rootBetween(f, numberAt(xs, i - 1), top.x);
   }
-  return at(xs, xs.length - 1);
+  return numberAt(xs, xs.length - 1);
 }
 
 function cleanShimAt(setting: Setting, reach: Reach, leastBound: number): number | null {

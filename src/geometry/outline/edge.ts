@@ -1,4 +1,5 @@
-import { at, highest, lowest } from "../peak.ts";
+import { numberAt } from "../number-at.ts";
+import { highest, lowest } from "../peak.ts";
 import type { Outline } from "./outline.ts";
 
 /** Where an outline is widest and narrowest along its length; null where it has no waist. */
@@ -15,10 +16,10 @@ export function turnsOf(outline: Outline): Turns {
   const widestAhead = runningMost(halfWidths);
   const widestBehind = runningMost([...halfWidths].reverse()).reverse();
   const hollows = halfWidths.map(
-    (half, i) => Math.min(at(widestAhead, i), at(widestBehind, i)) - half,
+    (half, i) => Math.min(numberAt(widestAhead, i), numberAt(widestBehind, i)) - half,
   );
   const i = hollows.indexOf(Math.max(...hollows));
-  if (at(hollows, i) < shallowest) {
+  if (numberAt(hollows, i) < shallowest) {
     return { lower: highest(width, xs, halfWidths).x, waist: null, upper: null };
   }
   const near = (from: number, to: number) =>
@@ -54,7 +55,10 @@ export function edgeOf(outline: Outline, to: number): Edge {
   const ends = [...outline.knots.filter((knot) => knot < to), to];
   const xs = [0];
   for (let piece = 1; piece < ends.length; piece++) {
-    const [from, span] = [at(ends, piece - 1), at(ends, piece) - at(ends, piece - 1)];
+    const [from, span] = [
+      numberAt(ends, piece - 1),
+      numberAt(ends, piece) - numberAt(ends, piece - 1),
+    ];
     for (let i = 1; i <= perPiece; i++) {
       xs.push(
         i === perPiece ? from + span : from + (span * (1 - Math.cos((Math.PI * i) / perPiece))) / 2,
@@ -66,5 +70,5 @@ export function edgeOf(outline: Outline, to: number): Edge {
 
 /** `f` at each place of the edge. */
 export function along(edge: Edge, f: (x: number, halfWidth: number) => number): readonly number[] {
-  return edge.xs.map((x, i) => f(x, at(edge.halfWidths, i)));
+  return edge.xs.map((x, i) => f(x, numberAt(edge.halfWidths, i)));
 }

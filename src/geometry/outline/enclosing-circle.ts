@@ -1,4 +1,5 @@
-import { at, type Peak, peakNear } from "../peak.ts";
+import { numberAt } from "../number-at.ts";
+import { type Peak, peakNear } from "../peak.ts";
 import type { Edge } from "./edge.ts";
 import type { Outline } from "./outline.ts";
 
@@ -19,12 +20,12 @@ type Farthest = (centreX: number, side: Side) => Peak;
  * far. Samples of the edge bring it near, the curve between them to the last digits.
  */
 export function enclosingCircle(outline: Outline, edge: Edge): EnclosingCircle {
-  const length = at(edge.xs, edge.xs.length - 1);
+  const length = numberAt(edge.xs, edge.xs.length - 1);
   const sampled: Farthest = (centreX, side) => {
     const i = farthestSample(edge, centreX, side);
     return {
-      x: at(edge.xs, i),
-      value: (at(edge.xs, i) - centreX) ** 2 + at(edge.halfWidths, i) ** 2,
+      x: numberAt(edge.xs, i),
+      value: (numberAt(edge.xs, i) - centreX) ** 2 + numberAt(edge.halfWidths, i) ** 2,
     };
   };
   const curved: Farthest = (centreX, side) =>
@@ -63,9 +64,9 @@ function balanced(farthest: Farthest, length: number, from: number): EnclosingCi
 function farthestSample({ xs, halfWidths }: Edge, centreX: number, side: Side): number {
   let [best, most] = [side < 0 ? 0 : xs.length - 1, -1];
   for (let i = 0; i < xs.length; i++) {
-    const ahead = at(xs, i) - centreX;
+    const ahead = numberAt(xs, i) - centreX;
     if (ahead * side < 0) continue;
-    const distance2 = ahead * ahead + at(halfWidths, i) ** 2;
+    const distance2 = ahead * ahead + numberAt(halfWidths, i) ** 2;
     if (distance2 > most) [best, most] = [i, distance2];
   }
   return best;

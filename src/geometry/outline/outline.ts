@@ -1,4 +1,4 @@
-import { at } from "../peak.ts";
+import { numberAt } from "../number-at.ts";
 import type { Place } from "../polyline.ts";
 import { easing, quarter, type UnitCurve } from "./unit-curve.ts";
 
@@ -142,7 +142,7 @@ function rectify(pieces: readonly Piece[]): Rectified {
   let total = 0;
   for (const ruler of rulers) {
     starts.push(total);
-    total += at(ruler.lengths, slices);
+    total += numberAt(ruler.lengths, slices);
   }
   return { rulers, starts, total };
 }
@@ -153,7 +153,7 @@ function rulerOf(piece: Piece): Ruler {
   const speeds = [speed(rates, 0)];
   for (let i = 0; i < slices; i++) {
     const end = (i + 1) / slices;
-    lengths.push(at(lengths, i) + lengthBetween(rates, i / slices, end));
+    lengths.push(numberAt(lengths, i) + lengthBetween(rates, i / slices, end));
     speeds.push(speed(rates, end));
   }
   return { piece, rates, lengths, speeds };
@@ -187,8 +187,8 @@ function lengthBetween(rates: Rates, from: number, to: number): number {
   const half = (to - from) / 2;
   let sum = 0;
   for (let i = 0; i < nodes.length; i++) {
-    const off = half * at(nodes, i);
-    sum += at(weights, i) * (speed(rates, middle - off) + speed(rates, middle + off));
+    const off = half * numberAt(nodes, i);
+    sum += numberAt(weights, i) * (speed(rates, middle - off) + speed(rates, middle + off));
   }
   return sum * half;
 }
@@ -198,27 +198,27 @@ function arcBefore({ rulers, starts }: Rectified, index: number, s: number): num
   if (ruler === undefined) return Number.NaN;
   const { piece, rates, lengths } = ruler;
   const slice = Math.min(slices - 1, Math.floor(s * slices));
-  const length = at(lengths, slice) + lengthBetween(rates, slice / slices, s);
-  return at(starts, index) + (piece.dx > 0 ? length : at(lengths, slices) - length);
+  const length = numberAt(lengths, slice) + lengthBetween(rates, slice / slices, s);
+  return numberAt(starts, index) + (piece.dx > 0 ? length : numberAt(lengths, slices) - length);
 }
 
 function placeAtArc({ rulers, starts }: Rectified, arc: number): Place {
   let index = rulers.length - 1;
-  while (index > 0 && at(starts, index) > arc) index--;
+  while (index > 0 && numberAt(starts, index) > arc) index--;
   const ruler = rulers[index];
   if (ruler === undefined) return [Number.NaN, Number.NaN];
   const { piece, lengths } = ruler;
-  const whole = at(lengths, slices);
-  const along = Math.min(whole, Math.max(0, arc - at(starts, index)));
+  const whole = numberAt(lengths, slices);
+  const along = Math.min(whole, Math.max(0, arc - numberAt(starts, index)));
   const s = parameterAtLength(ruler, piece.dx > 0 ? along : whole - along);
   return [piece.x + piece.dx * piece.curve.xi(s), piece.y + piece.dy * piece.curve.eta(s)];
 }
 
 /** The slice that holds `length`, walked to from where it would be at even speed. */
 function sliceAt(lengths: readonly number[], length: number): number {
-  let slice = Math.min(slices - 1, Math.floor((length / at(lengths, slices)) * slices));
-  while (slice > 0 && at(lengths, slice) > length) slice--;
-  while (slice < slices - 1 && at(lengths, slice + 1) < length) slice++;
+  let slice = Math.min(slices - 1, Math.floor((length / numberAt(lengths, slices)) * slices));
+  while (slice > 0 && numberAt(lengths, slice) > length) slice--;
+  while (slice < slices - 1 && numberAt(lengths, slice + 1) < length) slice++;
   return slice;
 }
 
@@ -228,13 +228,13 @@ function sliceAt(lengths: readonly number[], length: number): number {
  */
 function parameterAtLength({ rates, lengths, speeds }: Ruler, length: number): number {
   const slice = sliceAt(lengths, length);
-  const start = at(lengths, slice);
-  const span = at(lengths, slice + 1) - start;
+  const start = numberAt(lengths, slice);
+  const span = numberAt(lengths, slice + 1) - start;
   const share = (length - start) / span;
   const [low, high] = [slice / slices, (slice + 1) / slices];
   // Slopes of the parameter over the share of the slice's length.
-  const leave = (span * slices) / at(speeds, slice);
-  const arrive = (span * slices) / at(speeds, slice + 1);
+  const leave = (span * slices) / numberAt(speeds, slice);
+  const arrive = (span * slices) / numberAt(speeds, slice + 1);
   const bend = (leave - 1) * (1 - share) - (arrive - 1) * share;
   let s = low + (share + share * (1 - share) * bend) / slices;
   for (let step = 0; step < 8; step++) {

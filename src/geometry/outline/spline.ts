@@ -1,4 +1,4 @@
-import { at } from "../peak.ts";
+import { numberAt } from "../number-at.ts";
 import type { Place } from "../polyline.ts";
 
 /**
@@ -32,7 +32,9 @@ export function splineThrough(
 ): Spline {
   const xs = places.map(([x]) => x);
   const ys = places.map(([, y]) => y);
-  const chords = xs.slice(1).map((x, i) => Math.hypot(x - at(xs, i), at(ys, i + 1) - at(ys, i)));
+  const chords = xs
+    .slice(1)
+    .map((x, i) => Math.hypot(x - numberAt(xs, i), numberAt(ys, i + 1) - numberAt(ys, i)));
   const dxs = held(xs, chords, tangents(xs, chords));
   const dys = tangents(ys, chords);
   if (first === "square") dxs[0] = 0;
@@ -42,21 +44,23 @@ export function splineThrough(
 
 /** Slopes at each place of the parabolas through three neighbours. */
 function tangents(values: readonly number[], chords: readonly number[]): number[] {
-  const slopes = chords.map((chord, i) => (at(values, i + 1) - at(values, i)) / chord);
+  const slopes = chords.map((chord, i) => (numberAt(values, i + 1) - numberAt(values, i)) / chord);
   const n = values.length;
   const inner = (i: number): number => {
-    const [before, after] = [at(chords, i - 1), at(chords, i)];
-    return (at(slopes, i - 1) * after + at(slopes, i) * before) / (before + after);
+    const [before, after] = [numberAt(chords, i - 1), numberAt(chords, i)];
+    return (numberAt(slopes, i - 1) * after + numberAt(slopes, i) * before) / (before + after);
   };
   return values.map((_, i) => {
     if (i > 0 && i < n - 1) return inner(i);
-    return i === 0 ? 2 * at(slopes, 0) - inner(1) : 2 * at(slopes, n - 2) - inner(n - 2);
+    return i === 0
+      ? 2 * numberAt(slopes, 0) - inner(1)
+      : 2 * numberAt(slopes, n - 2) - inner(n - 2);
   });
 }
 
 /** Slopes between 0 and three times the lesser of the neighbouring chords' keep a cubic rising. */
 function held(values: readonly number[], chords: readonly number[], slopes: number[]): number[] {
-  const rises = chords.map((chord, i) => (at(values, i + 1) - at(values, i)) / chord);
+  const rises = chords.map((chord, i) => (numberAt(values, i + 1) - numberAt(values, i)) / chord);
   return slopes.map((slope, i) => {
     const before = rises[i - 1] ?? Number.POSITIVE_INFINITY;
     const after = rises[i] ?? Number.POSITIVE_INFINITY;
@@ -69,7 +73,7 @@ export function pieceAt({ xs }: Spline, x: number): number {
   let [low, high] = [0, xs.length - 2];
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if (at(xs, middle) <= x) low = middle;
+    if (numberAt(xs, middle) <= x) low = middle;
     else high = middle - 1;
   }
   return low;
@@ -94,9 +98,12 @@ function hermite(
   piece: number,
   t: number,
 ): number {
-  const [from, rise] = [at(values, piece), at(values, piece + 1) - at(values, piece)];
-  const leave = at(slopes, piece) * at(chords, piece);
-  const arrive = at(slopes, piece + 1) * at(chords, piece);
+  const [from, rise] = [
+    numberAt(values, piece),
+    numberAt(values, piece + 1) - numberAt(values, piece),
+  ];
+  const leave = numberAt(slopes, piece) * numberAt(chords, piece);
+  const arrive = numberAt(slopes, piece + 1) * numberAt(chords, piece);
   return from + t * (leave + t * (3 * rise - 2 * leave - arrive + t * (leave + arrive - 2 * rise)));
 }
 
@@ -107,15 +114,15 @@ function hermiteRate(
   piece: number,
   t: number,
 ): number {
-  const rise = at(values, piece + 1) - at(values, piece);
-  const leave = at(slopes, piece) * at(chords, piece);
-  const arrive = at(slopes, piece + 1) * at(chords, piece);
+  const rise = numberAt(values, piece + 1) - numberAt(values, piece);
+  const leave = numberAt(slopes, piece) * numberAt(chords, piece);
+  const arrive = numberAt(slopes, piece + 1) * numberAt(chords, piece);
   return leave + t * (2 * (3 * rise - 2 * leave - arrive) + 3 * t * (leave + arrive - 2 * rise));
 }
 
 /** The t at which a piece stands at x: halving made faster by Newton's steps, to the last digits. */
 export function parameterAtX(spline: Spline, piece: number, x: number): number {
-  const [from, to] = [at(spline.xs, piece), at(spline.xs, piece + 1)];
+  const [from, to] = [numberAt(spline.xs, piece), numberAt(spline.xs, piece + 1)];
   if (x <= from) return 0;
   if (x >= to) return 1;
   let [low, high] = [0, 1];

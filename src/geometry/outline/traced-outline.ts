@@ -1,4 +1,4 @@
-import { at } from "../peak.ts";
+import { numberAt } from "../number-at.ts";
 import type { Place } from "../polyline.ts";
 import type { Outline } from "./outline.ts";
 import {
@@ -32,7 +32,7 @@ export class TracedOutline implements Outline {
   constructor(places: readonly Place[]) {
     this.#spline = splineThrough(places, "square", "free");
     this.knots = this.#spline.xs;
-    this.length = at(this.knots, this.knots.length - 1);
+    this.length = numberAt(this.knots, this.knots.length - 1);
     this.widest = Math.max(...this.#spline.ys.map((_, i) => this.#highestIn(i)));
   }
 
@@ -55,9 +55,9 @@ export class TracedOutline implements Outline {
   placeAtArc(arc: number): Place {
     const lengths = this.#measured();
     let piece = 0;
-    while (piece < lengths.length - 2 && at(lengths, piece + 1) <= arc) piece++;
-    const start = at(lengths, piece);
-    const whole = at(lengths, piece + 1) - start;
+    while (piece < lengths.length - 2 && numberAt(lengths, piece + 1) <= arc) piece++;
+    const start = numberAt(lengths, piece);
+    const whole = numberAt(lengths, piece + 1) - start;
     const along = Math.min(whole, Math.max(0, arc - start));
     let [low, high] = [0, 1];
     let t = along / whole;
@@ -73,11 +73,11 @@ export class TracedOutline implements Outline {
   }
 
   totalArc(): number {
-    return at(this.#measured(), this.knots.length - 1);
+    return numberAt(this.#measured(), this.knots.length - 1);
   }
 
   #before(piece: number): number {
-    return at(this.#measured(), piece);
+    return numberAt(this.#measured(), piece);
   }
 
   /** Length of the edge from the tail seam to each place. */
@@ -85,7 +85,7 @@ export class TracedOutline implements Outline {
     if (this.#lengths !== undefined) return this.#lengths;
     const lengths = [0];
     for (let piece = 0; piece + 1 < this.knots.length; piece++)
-      lengths.push(at(lengths, piece) + this.#lengthTo(piece, 1));
+      lengths.push(numberAt(lengths, piece) + this.#lengthTo(piece, 1));
     this.#lengths = lengths;
     return lengths;
   }
@@ -95,10 +95,10 @@ export class TracedOutline implements Outline {
     for (let slice = 0; slice < slices; slice++) {
       const [middle, half] = [((slice + 0.5) * t) / slices, t / slices / 2];
       for (let i = 0; i < nodes.length; i++) {
-        const off = half * at(nodes, i);
+        const off = half * numberAt(nodes, i);
         sum +=
           half *
-          at(weights, i) *
+          numberAt(weights, i) *
           (this.#speed(piece, middle - off) + this.#speed(piece, middle + off));
       }
     }
@@ -112,7 +112,7 @@ export class TracedOutline implements Outline {
   /** Greatest half width from place i on to the next: at its ends or where dy/dt, a quadratic, is 0. */
   #highestIn(i: number): number {
     const { ys, chords } = this.#spline;
-    if (i >= chords.length) return at(ys, i);
+    if (i >= chords.length) return numberAt(ys, i);
     const rate = (t: number): number => splineDy(this.#spline, i, t);
     const [a, b, c] = [rate(0), rate(0.5), rate(1)];
     const [p, q] = [2 * (a - 2 * b + c), 4 * b - 3 * a - c];
@@ -120,6 +120,6 @@ export class TracedOutline implements Outline {
     // Roots of p t² + q t + a, written so that a straight rate (p = 0) needs no case of its own.
     const s = -(q + (q < 0 ? -root : root)) / 2;
     const turns = [s / p, a / s].filter((t) => t > 0 && t < 1);
-    return Math.max(at(ys, i), ...turns.map((t) => splineY(this.#spline, i, t)));
+    return Math.max(numberAt(ys, i), ...turns.map((t) => splineY(this.#spline, i, t)));
   }
 }

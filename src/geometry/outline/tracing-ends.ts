@@ -1,4 +1,4 @@
-import { at } from "../peak.ts";
+import { numberAt } from "../number-at.ts";
 import type { Place } from "../polyline.ts";
 import { framed, isClosed, type TracingEnds } from "./tracing.ts";
 
@@ -40,7 +40,7 @@ function endsOfHalf(places: readonly Place[]): TracingEnds | null {
     const offs = framed(places, way).map(([, y]) => y);
     return Math.min(Math.abs(Math.min(...offs)), Math.abs(Math.max(...offs)));
   });
-  return (at(under, 0) <= at(under, 1) ? ways[0] : ways[1]) ?? null;
+  return (numberAt(under, 0) <= numberAt(under, 1) ? ways[0] : ways[1]) ?? null;
 }
 
 /** Along the axis of its area about which it mirrors itself better. */

@@ -1,4 +1,4 @@
-import { at } from "../peak.ts";
+import { numberAt } from "../number-at.ts";
 import { lengthOf, offPolyline, type Place } from "../polyline.ts";
 
 /** Where a drawing's centreline leaves the tail and meets the neck end, in the drawing's own coordinates, mm. */
@@ -205,7 +205,7 @@ function crosses(a: Place, b: Place, c: Place, d: Place): boolean {
 /** Half widths in the middle of both, at the places of both. */
 function averaged(left: readonly Place[], right: readonly Place[]): Place[] {
   const xs = [...left, ...right].map(([x]) => x).sort((a, b) => a - b);
-  const apart = xs.filter((x, i) => i === 0 || x - at(xs, i - 1) >= least);
+  const apart = xs.filter((x, i) => i === 0 || x - numberAt(xs, i - 1) >= least);
   const last = apart.length - 1;
   const end = left.at(-1)?.[0] ?? 0;
   const settled = apart.map((x, i) => (i === last ? end : x));

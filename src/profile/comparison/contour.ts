@@ -1,4 +1,4 @@
-import { at } from "../../geometry/peak.ts";
+import { numberAt } from "../../geometry/number-at.ts";
 import { rootBetween } from "../../geometry/root.ts";
 
 /**
@@ -23,10 +23,10 @@ export function regionOf(
   return ys.slice(1).flatMap((_, j) =>
     xs.slice(1).flatMap((_, i) => {
       const places: readonly Place[] = [
-        [at(xs, i), at(ys, j)],
-        [at(xs, i + 1), at(ys, j)],
-        [at(xs, i + 1), at(ys, j + 1)],
-        [at(xs, i), at(ys, j + 1)],
+        [numberAt(xs, i), numberAt(ys, j)],
+        [numberAt(xs, i + 1), numberAt(ys, j)],
+        [numberAt(xs, i + 1), numberAt(ys, j + 1)],
+        [numberAt(xs, i), numberAt(ys, j + 1)],
       ];
       const inside = [known[j]?.[i], known[j]?.[i + 1], known[j + 1]?.[i + 1], known[j + 1]?.[i]];
       const polygon = places.flatMap((place, corner) => {
@@ -74,7 +74,7 @@ export function gridOf(
   return { xs, ys, values: ys.map((y) => xs.map((x) => f(x, y))) };
 }
 
-const valueOn = (grid: Grid, i: number, j: number): number => at(grid.values[j] ?? [], i);
+const valueOn = (grid: Grid, i: number, j: number): number => numberAt(grid.values[j] ?? [], i);
 
 /** A cell's corners counter-clockwise from the lower left, as steps from (i, j). */
 const corners = [
@@ -138,7 +138,7 @@ function crossed(
   [ai, aj]: Place,
   [bi, bj]: Place,
 ): Place {
-  const [ax, ay, bx, by] = [at(xs, ai), at(ys, aj), at(xs, bi), at(ys, bj)];
+  const [ax, ay, bx, by] = [numberAt(xs, ai), numberAt(ys, aj), numberAt(xs, bi), numberAt(ys, bj)];
   return ay === by
     ? [rootBetween((x) => f(x, ay) - level, ax, bx), ay]
     : [ax, rootBetween((y) => f(ax, y) - level, ay, by)];
@@ -171,7 +171,10 @@ function middleIsOver(
   j: number,
   level: number,
 ): boolean {
-  return f((at(xs, i) + at(xs, i + 1)) / 2, (at(ys, j) + at(ys, j + 1)) / 2) > level;
+  return (
+    f((numberAt(xs, i) + numberAt(xs, i + 1)) / 2, (numberAt(ys, j) + numberAt(ys, j + 1)) / 2) >
+    level
+  );
 }
 
 /** Segments end to end: open lines from a loose end, then the rings. */

@@ -1,4 +1,5 @@
-import { at, peakNear } from "../../geometry/peak.ts";
+import { numberAt } from "../../geometry/number-at.ts";
+import { peakNear } from "../../geometry/peak.ts";
 import { rootBetween } from "../../geometry/root.ts";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldAt, readField, writeField } from "../../instrument/fields.ts";
@@ -59,7 +60,7 @@ export function sweepOf(instrument: Instrument, asked: SweepAsked): Sweep | null
   const window = windowOf(held, outcome);
   const own = readField(held, path);
   return {
-    points: xs.map((x, i) => ({ x, value: finite(at(values, i)) })),
+    points: xs.map((x, i) => ({ x, value: finite(numberAt(values, i)) })),
     window,
     crossings: window === null ? [] : crossingsOf(f, xs, values, window, whole),
     present: own === null ? null : { x: own, value: finite(f(own)) },
@@ -104,10 +105,12 @@ function crossingsOf(
     const over = (x: number): number => f(x) - level;
     const overs = places.map(over);
     for (let i = 1; i < places.length; i++) {
-      const [before, after] = [at(overs, i - 1), at(overs, i)];
+      const [before, after] = [numberAt(overs, i - 1), numberAt(overs, i)];
       const outside = inward * before < 0;
       if (Number.isNaN(before + after) || outside === inward * after < 0) continue;
-      const x = whole ? at(places, i) : rootBetween(over, at(places, i - 1), at(places, i));
+      const x = whole
+        ? numberAt(places, i)
+        : rootBetween(over, numberAt(places, i - 1), numberAt(places, i));
       found.push({ at: x, edge, way: outside ? "enters" : "leaves" });
     }
   }
@@ -121,7 +124,11 @@ function withTurns(
 ): readonly number[] {
   const turns: number[] = [];
   for (let i = 1; i < xs.length - 1; i++) {
-    const [before, here, after] = [at(values, i - 1), at(values, i), at(values, i + 1)];
+    const [before, here, after] = [
+      numberAt(values, i - 1),
+      numberAt(values, i),
+      numberAt(values, i + 1),
+    ];
     if (here >= before && here > after) turns.push(peakNear(f, xs, here, i).x);
     if (here <= before && here < after) turns.push(peakNear((x) => -f(x), xs, -here, i).x);
   }
