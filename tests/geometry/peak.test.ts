@@ -66,6 +66,31 @@ describe("the highest point over samples", () => {
     expect(peak.value).toBe(-0);
   });
 
+  it("is the higher of two humps, whichever the samples make look higher", () => {
+    const humps = fc.record({
+      first: even(0.05, 0.35),
+      second: even(0.65, 0.95),
+      steep: even(5, 60),
+      tilt: even(-0.02, 0.02),
+    });
+    const misled: boolean[] = [];
+    fc.assert(
+      fc.property(humps, ({ first, second, steep, tilt }) => {
+        const f = (x: number): number =>
+          tilt * x - steep * (x - first) ** 2 * (x - second) ** 2 * (1 + x);
+        const xs = places(12);
+        const values = xs.map(f);
+        const top = highest(f, xs, values);
+        expect(top.value).toBe(f(top.x));
+        expect(top.value).toBeGreaterThanOrEqual(byScan(f, 4000) - 1e-13);
+        const sample = xs[values.indexOf(Math.max(...values))] ?? Number.NaN;
+        misled.push(sample < 0.5 !== top.x < 0.5);
+      }),
+      { numRuns: 2000 },
+    );
+    expect(misled.filter(Boolean).length).toBeGreaterThan(50);
+  });
+
   it("stands level ground: some place of it, with its height", () => {
     const level = (): number => 7;
     expect(highest(level, places(8), places(8).map(level)).value).toBe(7);
