@@ -1,13 +1,20 @@
 import { createRoot } from "react-dom/client";
-import { pageStore } from "./store/document/page-store.ts";
+import { tabStorage } from "./store/shelf/browser-storage.ts";
 import { makeShelfSlot } from "./store/shelf/shelf-slot.ts";
+import { makeShopStore } from "./store/shelf/shop.ts";
+import { openTabStore } from "./store/shelf/tab-copy.ts";
 import { App } from "./views/page/app.tsx";
 
 const root = document.getElementById("root");
-const slot = makeShelfSlot();
+const store = openTabStore(tabStorage(), window);
+const [shop, slot] = [makeShopStore(), makeShelfSlot()];
 // What a fence has caught is told on the page, and is no news for the console.
 if (root !== null)
-  createRoot(root, { onCaughtError: () => {} }).render(<App store={pageStore} slot={slot} />);
+  createRoot(root, { onCaughtError: () => {} }).render(
+    <App store={store} shop={shop} slot={slot} />,
+  );
 
-// The shelf can wait for the first drawing.
-void import("./store/shelf/start-shelf.ts").then(({ startShelf }) => startShelf(slot));
+// Shop and shelf can wait for the first drawing.
+void import("./store/shelf/start-shelf.ts").then(({ startShelf }) =>
+  startShelf({ store, shop, slot }),
+);

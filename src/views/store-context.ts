@@ -1,25 +1,31 @@
-import { createContext, useCallback, useContext } from "react";
+import { type Context, createContext, useCallback, useContext } from "react";
 import { useStore } from "zustand";
-import { firstState, type State } from "../store/document/state.ts";
-import { makeStore, type Store } from "../store/document/store.ts";
+import type { State } from "../store/document/state.ts";
+import type { Store } from "../store/document/store.ts";
 import { recorded } from "../store/document/undo.ts";
-import { makeShelfSlot, type ShelfSlot } from "../store/shelf/shelf-slot.ts";
+import type { ShelfSlot, ShelfSlotStore } from "../store/shelf/shelf-slot.ts";
+import type { ShopStore } from "../store/shelf/shop.ts";
 
-/** The page's shelf. Without a provider: one that never opens. */
-export const ShelfSlotContext = createContext(makeShelfSlot());
+/** The page's stores, given by `App`. What asks for one outside of it is a mistake, and throws. */
+export const StoreContext = createContext<Store | null>(null);
+export const ShopContext = createContext<ShopStore | null>(null);
+export const ShelfSlotContext = createContext<ShelfSlotStore | null>(null);
 
-export const useShelfSlot = (): ShelfSlot => useStore(useContext(ShelfSlotContext));
+export function useGiven<Given>(context: Context<Given | null>): Given {
+  const given = useContext(context);
+  if (given === null) throw new Error("This is drawn outside the page that gives it its stores.");
+  return given;
+}
 
-/** The page's store. Without a provider: one that forgets. */
-export const StoreContext = createContext<Store>(makeStore(firstState));
+export const useShelfSlot = (): ShelfSlot => useStore(useGiven(ShelfSlotContext));
 
 /** A part of the state; the part must be the same object while nothing of it changes. */
 export function useRimwright<Part>(part: (state: State) => Part): Part {
-  return useStore(useContext(StoreContext), part);
+  return useStore(useGiven(StoreContext), part);
 }
 
-/** Takes the state to the next, so that it can be taken back: `act((state) => stepField(state, path, 1))`. */
-export function useAct(): (edit: (state: State) => State) => void {
-  const store = useContext(StoreContext);
+/** Takes the state to the next, so that it can be taken back: `edit((state) => stepField(state, path, 1))`. */
+export function useEdit(): (edit: (state: State) => State) => void {
+  const store = useGiven(StoreContext);
   return useCallback((edit) => store.setState((state) => recorded(state, edit(state))), [store]);
 }

@@ -4,6 +4,7 @@ import { type FieldGroup, fieldGroups } from "../../src/instrument/fields.ts";
 import { firstState } from "../../src/store/document/state.ts";
 import { makeStore, type Store } from "../../src/store/document/store.ts";
 import { makeShelfSlot } from "../../src/store/shelf/shelf-slot.ts";
+import { makeShopStore } from "../../src/store/shelf/shop.ts";
 import { App } from "../../src/views/page/app.tsx";
 
 // Ten times what an idle machine needs: a busy one is no fault of the page's.
@@ -22,7 +23,7 @@ export const everyGroup: readonly FieldGroup[] = fieldGroups.map(([group]) => gr
 export function openPage(open: readonly FieldGroup[] = ["target", "body", "dome"]): Store {
   const folded = everyGroup.filter((group) => !open.includes(group));
   const store = makeStore({ ...firstState, choices: { ...firstState.choices, folded } });
-  render(<App store={store} slot={makeShelfSlot()} />);
+  render(<App store={store} shop={makeShopStore()} slot={makeShelfSlot()} />);
   return store;
 }
 

@@ -1,16 +1,21 @@
+import { dequal as equal } from "dequal/lite";
 import type { AsBuilt, Measurement, PulledString } from "../../instrument/as-built/as-built.ts";
-import { noteLimit } from "../../instrument/as-built/as-built.ts";
+import { emptyAsBuilt, noteLimit } from "../../instrument/as-built/as-built.ts";
 import {
   type MeasurementKey,
   measurementField,
 } from "../../instrument/as-built/measurement-fields.ts";
 import type { StepId } from "../../instrument/as-built/steps.ts";
 import { fieldFigure, parseField } from "../../instrument/field-text.ts";
-import type { Instrument } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
 import { type Phrase, phrase } from "../../instrument/phrase.ts";
-import { type Bench, recordOn, textsOn } from "./bench.ts";
-import type { TypedText } from "./state.ts";
+import {
+  type MeasurementTexts,
+  type State,
+  type TypedText,
+  type UndoStep,
+  undoStep,
+} from "./state.ts";
 import { snapped, stepped } from "./step.ts";
 
 type ReadMeasurementResult =
@@ -35,60 +40,57 @@ export function readMeasurement(
     : { ok: false, why: phrase`This must be from ${low} to ${high}.` };
 }
 
+/** Whether anything has been put down of the instrument. */
+export const isBegun = ({ asBuilt }: Pick<State, "asBuilt">): boolean =>
+  !equal(asBuilt, emptyAsBuilt);
+
 /** Keeps the text as typed; where it says a value, that is what was measured, on `today` if it is new. */
 export function typeMeasurement(
-  bench: Bench,
-  id: string,
+  state: State,
   key: MeasurementKey,
   typed: TypedText,
   today: string,
-): Bench {
+): State {
   const read = readMeasurement(key, typed);
-  const after = read.ok ? withValue(bench, id, key, read.value, today) : bench;
-  return { ...after, texts: { ...after.texts, [id]: { ...textsOn(after, id), [key]: typed } } };
+  const asBuilt = read.ok ? withValue(state.asBuilt, key, read.value, today) : state.asBuilt;
+  const readingTexts = { ...state.readingTexts, [key]: typed };
+  return { ...state, asBuilt, readingTexts, undoStep: undoStep("type a measurement", key) };
 }
 
 /** Puts down a value as read off, to the round figures of the field. */
 export function putMeasurement(
-  bench: Bench,
-  id: string,
+  state: State,
   key: MeasurementKey,
   value: number,
   units: Units,
   today: string,
-): Bench {
-  return bare(
-    withValue(bench, id, key, snapped(value, measurementField(key), units), today),
-    id,
-    key,
-  );
+): State {
+  return withReadOff(state, key, snapped(value, measurementField(key), units), today);
 }
 
 /** Moves a measured value by whole steps; one not measured yet starts at what is expected. */
 export function stepMeasurement(
-  bench: Bench,
-  id: string,
+  state: State,
   key: MeasurementKey,
   steps: number,
   expected: number,
   units: Units,
   today: string,
-): Bench {
-  const before = recordOn(bench, id).readings[key];
-  if (before === undefined) return putMeasurement(bench, id, key, expected, units, today);
+): State {
+  const before = state.asBuilt.readings[key];
+  if (before === undefined) return putMeasurement(state, key, expected, units, today);
   const value = stepped(before.value, measurementField(key), units, steps);
-  return bare(withValue(bench, id, key, value, today), id, key);
+  return withReadOff(state, key, value, today);
 }
 
 /** What a measurement's field shows. */
 export function measurementText(
-  bench: Bench,
-  id: string,
+  { asBuilt, readingTexts }: Pick<State, "asBuilt" | "readingTexts">,
   key: MeasurementKey,
   units: Units,
 ): string {
-  const typed = textsOn(bench, id)[key];
-  const measurement = recordOn(bench, id).readings[key];
+  const typed = readingTexts[key];
+  const measurement = asBuilt.readings[key];
   const asTyped =
     typed?.units === units || (typed !== undefined && !readMeasurement(key, typed).ok);
   if (typed !== undefined && asTyped) return typed.text;
@@ -97,106 +99,92 @@ export function measurementText(
     : fieldFigure(measurement.value, measurementField(key), units);
 }
 
-export const dateMeasurement = (
-  bench: Bench,
-  id: string,
-  key: MeasurementKey,
-  date: string,
-): Bench => withMeasurement(bench, id, key, (measurement) => ({ ...measurement, date }));
+export const dateMeasurement = (state: State, key: MeasurementKey, date: string): State =>
+  withMeasurement(state, key, undoStep("date a measurement", key), (measurement) => ({
+    ...measurement,
+    date,
+  }));
 
-export const noteMeasurement = (
-  bench: Bench,
-  id: string,
-  key: MeasurementKey,
-  note: string,
-): Bench =>
-  withMeasurement(bench, id, key, (measurement) => ({
+export const noteMeasurement = (state: State, key: MeasurementKey, note: string): State =>
+  withMeasurement(state, key, undoStep("note to a measurement", key), (measurement) => ({
     ...measurement,
     note: note.slice(0, noteLimit),
   }));
 
-/** A step done on a day, in any order; null opens it again. */
-export function markStep(bench: Bench, id: string, step: StepId, date: string | null): Bench {
-  return withRecord(bench, id, (record) => {
-    const { [step]: _, ...others } = record.done;
-    return { ...record, done: date === null ? others : { ...others, [step]: date } };
-  });
+/** A step of the work done on a day, in any order; null opens it again. */
+export function markStep(state: State, step: StepId, date: string | null): State {
+  const { [step]: _, ...others } = state.asBuilt.done;
+  const done = date === null ? others : { ...others, [step]: date };
+  return withRecord(state, { done }, undoStep("mark a step"));
 }
 
-export const noteStep = (bench: Bench, id: string, step: StepId, note: string): Bench =>
-  withRecord(bench, id, (record) => ({
-    ...record,
-    notes: { ...record.notes, [step]: note.slice(0, noteLimit) },
-  }));
+export function noteStep(state: State, step: StepId, note: string): State {
+  const notes = { ...state.asBuilt.notes, [step]: note.slice(0, noteLimit) };
+  return withRecord(state, { notes }, undoStep("note to a step", step));
+}
 
-/** The record as a correction leaves it; texts of measurements it sets aside go with them. */
-export function replaceRecord(bench: Bench, id: string, record: AsBuilt): Bench {
-  const texts = Object.fromEntries(
-    Object.entries(textsOn(bench, id)).filter(
-      ([key]) => key in record.readings || !(key in recordOn(bench, id).readings),
-    ),
+/** The record as a correction leaves it; texts of measurements it leaves out go with them. */
+export function replaceRecord(state: State, asBuilt: AsBuilt): State {
+  const texts = Object.entries(state.readingTexts).filter(
+    ([key]) => key in asBuilt.readings || !(key in state.asBuilt.readings),
   );
-  return {
-    ...withRecord(bench, id, () => record),
-    texts: { ...bench.texts, [id]: texts },
-  };
+  const readingTexts: MeasurementTexts = Object.fromEntries(texts);
+  return { ...state, asBuilt, readingTexts, undoStep: undoStep("take a correction") };
 }
 
-export const setStrings = (bench: Bench, id: string, strings: readonly PulledString[]): Bench =>
-  withRecord(bench, id, (record) => ({ ...record, strings }));
-
-/** Calls an instrument finished: it is put among those learnt from, as it is today. */
-export function finish(bench: Bench, instrument: Instrument, today: string): Bench {
-  const { id } = instrument;
-  const asBuilt = { ...recordOn(bench, id), finished: today };
-  const others = bench.finished.filter((one) => one.instrument.id !== id);
-  return {
-    ...bench,
-    records: { ...bench.records, [id]: asBuilt },
-    finished: [...others, { instrument, asBuilt, invented: false }],
-  };
+/** States more of one of the strings shown: their notes, weights and diameters. */
+export function changeString(
+  state: State,
+  shown: readonly PulledString[],
+  at: number,
+  part: Partial<PulledString>,
+): State {
+  const strings = shown.map((one, i) => (i === at ? { ...one, ...part } : one));
+  const place = `${at} ${Object.keys(part).join(" ")}`;
+  return withRecord(state, { strings }, undoStep("change a string", place));
 }
 
-/** Takes an instrument from those learnt from; its record stays. */
-export function unfinish(bench: Bench, id: string): Bench {
-  const finished = bench.finished.filter((one) => one.instrument.id !== id);
-  return { ...withRecord(bench, id, (record) => ({ ...record, finished: null })), finished };
+/** Calls the instrument finished. */
+export const finish = (state: State, today: string): State =>
+  withRecord(state, { finished: today }, undoStep("finish"));
+
+/** Opens a finished instrument again. */
+export const unfinish = (state: State): State =>
+  withRecord(state, { finished: null }, undoStep("unfinish"));
+
+/** A value that is not typed: the field shows it as it is. */
+function withReadOff(state: State, key: MeasurementKey, value: number, today: string): State {
+  const { [key]: _, ...readingTexts } = state.readingTexts;
+  const asBuilt = withValue(state.asBuilt, key, value, today);
+  return { ...state, asBuilt, readingTexts, undoStep: undoStep("set a measurement", key) };
 }
 
 function withValue(
-  bench: Bench,
-  id: string,
+  record: AsBuilt,
   key: MeasurementKey,
   value: number | null,
   today: string,
-): Bench {
-  return withRecord(bench, id, (record) => {
-    const { [key]: before, ...others } = record.readings;
-    if (value === null) return { ...record, readings: others };
-    const kept = before ?? { date: today, note: "" };
-    return { ...record, readings: { ...record.readings, [key]: { ...kept, value } } };
-  });
+): AsBuilt {
+  const { [key]: before, ...others } = record.readings;
+  if (value === null) return { ...record, readings: others };
+  const kept = before ?? { date: today, note: "" };
+  return { ...record, readings: { ...record.readings, [key]: { ...kept, value } } };
 }
 
-const withMeasurement = (
-  bench: Bench,
-  id: string,
+function withMeasurement(
+  state: State,
   key: MeasurementKey,
+  step: UndoStep,
   edit: (measurement: Measurement) => Measurement,
-): Bench =>
-  withRecord(bench, id, (record) => {
-    const measurement = record.readings[key];
-    if (measurement === undefined) return record;
-    return { ...record, readings: { ...record.readings, [key]: edit(measurement) } };
-  });
-
-const withRecord = (bench: Bench, id: string, edit: (record: AsBuilt) => AsBuilt): Bench => ({
-  ...bench,
-  records: { ...bench.records, [id]: edit(recordOn(bench, id)) },
-});
-
-/** Without the text as typed: the field shows its value again. */
-function bare(bench: Bench, id: string, key: MeasurementKey): Bench {
-  const { [key]: _, ...texts } = textsOn(bench, id);
-  return { ...bench, texts: { ...bench.texts, [id]: texts } };
+): State {
+  const { readings } = state.asBuilt;
+  const measurement = readings[key];
+  if (measurement === undefined) return state;
+  return withRecord(state, { readings: { ...readings, [key]: edit(measurement) } }, step);
 }
+
+const withRecord = (state: State, part: Partial<AsBuilt>, step: UndoStep): State => ({
+  ...state,
+  asBuilt: { ...state.asBuilt, ...part },
+  undoStep: step,
+});

@@ -4,7 +4,7 @@ import type { Instrument, TargetKind, Tolerances, Tracing } from "../../instrume
 import { textLimits } from "../../instrument/schema.ts";
 import { readText } from "./field-view.ts";
 import { planOf, shownPlan } from "./plan.ts";
-import { type State, workOn } from "./state.ts";
+import { type State, type UndoStep, undoStep, workOn } from "./state.ts";
 import { snapped, stepped } from "./step.ts";
 import { workIn } from "./undo.ts";
 
@@ -13,7 +13,7 @@ export function setTolerances(state: State, tolerances: Tolerances): State {
   const instrument = { ...state.instrument, tolerances };
   const lastGood =
     state.lastGood === state.instrument ? instrument : { ...state.lastGood, tolerances };
-  return { ...state, instrument, lastGood, gesture: "tolerances" };
+  return { ...state, instrument, lastGood, undoStep: undoStep("set the tolerances", "all") };
 }
 
 /**
@@ -27,7 +27,14 @@ export function traceOutline(state: State, tracing: Tracing | null): State {
   const instrument = { ...state.instrument, body };
   const { "body.length": __, ...texts } = state.texts;
   const lastGood = planOf(instrument).ok ? instrument : state.lastGood;
-  return { ...state, instrument, lastGood, texts, lastChanged: null, gesture: "trace the outline" };
+  return {
+    ...state,
+    instrument,
+    lastGood,
+    texts,
+    lastChanged: null,
+    undoStep: undoStep("trace the outline", "all"),
+  };
 }
 
 /** Keeps the text as typed, and takes its value into the instrument where it states one. */
@@ -39,7 +46,7 @@ export function typeField(state: State, path: FieldPath, text: string): State {
     ...after,
     texts: { ...after.texts, [path]: typed },
     lastChanged: path,
-    gesture: `type ${path}`,
+    undoStep: undoStep("type", path),
   };
 }
 
@@ -49,17 +56,17 @@ export function stepField(state: State, path: FieldPath, steps: number): State {
   const value = readField(instrument, path);
   if (value === null) return state;
   const field = fieldAt(path, instrument.target.kind);
-  return setField(state, path, stepped(value, field, choices.units, steps), `step ${path}`);
+  return setField(state, path, stepped(value, field, choices.units, steps), undoStep("step", path));
 }
 
 export function setField(
   state: State,
   path: FieldPath,
   value: number | null,
-  gesture = `set ${path}`,
+  step: UndoStep = undoStep("set", path),
 ): State {
   const after = withValue(state, path, value);
-  return { ...after, texts: without(after.texts, path), lastChanged: path, gesture };
+  return { ...after, texts: without(after.texts, path), lastChanged: path, undoStep: step };
 }
 
 /** Makes a field null ("none", "flat"), or gives it back the number it had. */
@@ -73,7 +80,7 @@ export function switchTarget(state: State, kind: TargetKind): State {
   if (kind === state.instrument.target.kind) return state;
   const plan = shownPlan(state);
   if (plan === null) return state;
-  return setTarget(state, kind, plan.profile[kind], `aim for ${kind}`);
+  return setTarget(state, kind, plan.profile[kind]);
 }
 
 /** Aims for `value` of an outcome. */
@@ -81,18 +88,18 @@ export function setTarget(
   state: State,
   kind: TargetKind,
   value: number,
-  gesture = `aim for ${kind}`,
+  step: UndoStep = undoStep("aim for", kind),
 ): State {
   return {
     ...withInstrument(state, { ...state.instrument, target: { kind, value } }),
     texts: without(state.texts, "target.value"),
     lastChanged: "target.value",
-    gesture,
+    undoStep: step,
   };
 }
 
-/** Drags the break to a place from the tail: the flat's length follows, in round figures. */
-export function dragBreak(state: State, fromTail: number, gesture: string): State {
+/** Drags the break to a place from the tail: the flat's length follows, in round figures. `drag` tells one drag from the next. */
+export function dragBreak(state: State, fromTail: number, drag: string): State {
   const { instrument, choices } = state;
   const path = "dome.flatLength";
   const flat = snapped(
@@ -100,13 +107,13 @@ export function dragBreak(state: State, fromTail: number, gesture: string): Stat
     fieldAt(path, instrument.target.kind),
     choices.units,
   );
-  return withPlan(state, setField(state, path, flat, gesture));
+  return withPlan(state, setField(state, path, flat, undoStep("drag", drag)));
 }
 
 /** Drags an outcome, which becomes the target, to a round figure. */
-export function dragTarget(state: State, kind: TargetKind, value: number, gesture: string): State {
+export function dragTarget(state: State, kind: TargetKind, value: number, drag: string): State {
   const aim = snapped(value, fieldAt("target.value", kind), state.choices.units);
-  return withPlan(state, setTarget(state, kind, aim, gesture));
+  return withPlan(state, setTarget(state, kind, aim, undoStep("drag", drag)));
 }
 
 /** Moves an outcome, which becomes the target, by whole steps from what it is now. */
@@ -115,7 +122,7 @@ export function stepTarget(state: State, kind: TargetKind, steps: number): State
   if (plan === null) return state;
   const field = fieldAt("target.value", kind);
   const aim = stepped(plan.profile[kind], field, state.choices.units, steps);
-  return withPlan(state, setTarget(state, kind, aim, `step ${kind}`));
+  return withPlan(state, setTarget(state, kind, aim, undoStep("step", kind)));
 }
 
 /** The state after a move by hand. Where that has no plan: the nearest that has one, or no move. */
@@ -124,18 +131,24 @@ function withPlan(before: State, after: State): State {
   if (plan.ok) return after;
   const { field, nearest } = plan.refusal;
   if (field !== after.lastChanged || nearest === null) return before;
-  const held = setField(after, field, nearest, after.gesture);
+  const held = { ...setField(after, field, nearest), undoStep: after.undoStep };
   return planOf(held.instrument).ok ? held : before;
 }
 
 export function rename(state: State, name: string): State {
   const kept = name.slice(0, textLimits.name);
-  return { ...withInstrument(state, { ...state.instrument, name: kept }), gesture: "rename" };
+  return {
+    ...withInstrument(state, { ...state.instrument, name: kept }),
+    undoStep: undoStep("rename", "all"),
+  };
 }
 
 export function writeNotes(state: State, notes: string): State {
   const kept = notes.slice(0, textLimits.notes);
-  return { ...withInstrument(state, { ...state.instrument, notes: kept }), gesture: "notes" };
+  return {
+    ...withInstrument(state, { ...state.instrument, notes: kept }),
+    undoStep: undoStep("write the notes", "all"),
+  };
 }
 
 /** Opens another instrument, under an id of its own; what was open can be put back. */
@@ -147,7 +160,7 @@ export function startFrom(state: State, instrument: Instrument, id: string): Sta
     ...workOn(next),
     putAway: workIn(state),
     lastChanged: null,
-    gesture: `open ${id}`,
+    undoStep: undoStep("open", id),
   };
 }
 
@@ -158,7 +171,7 @@ export function putBack(state: State): State {
     ...state.putAway,
     putAway: workIn(state),
     lastChanged: null,
-    gesture: "put back",
+    undoStep: undoStep("put back"),
   };
 }
 

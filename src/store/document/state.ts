@@ -46,7 +46,15 @@ export interface Choices {
   readonly folded: readonly FieldGroup[];
 }
 
-/** Acts that can be taken back. Each is the work as it was before one gesture. */
+/** One step of undo: what was done, and where. Edits in a row of one name at one place are one step; at no place (null), each is its own. */
+export interface UndoStep {
+  readonly name: string;
+  readonly at: string | null;
+}
+
+export const undoStep = (name: string, at: string | null = null): UndoStep => ({ name, at });
+
+/** Steps that can be taken back. Each is the work as it was before the step. */
 export interface History {
   /** Oldest first. */
   readonly past: readonly Work[];
@@ -60,8 +68,8 @@ export interface State extends Work, History {
   readonly putAway: Work | null;
   /** The field whose value was changed last. */
   readonly lastChanged: FieldPath | null;
-  /** Names the act that made this state: edits in a row under one name are one act. */
-  readonly gesture: string;
+  /** What the last edit was; null where none can be joined. */
+  readonly undoStep: UndoStep | null;
   /** This visit's own name, and the edit that had made the work it began with. */
   readonly run: string;
   readonly began: Stamp;
@@ -86,7 +94,7 @@ export const firstState: State = {
   choices: firstChoices,
   putAway: null,
   lastChanged: null,
-  gesture: "",
+  undoStep: null,
   run: "",
   began: noStamp,
   stamp: noStamp,

@@ -1,18 +1,21 @@
-import { noHistory, type State, type Work } from "./state.ts";
+import { noHistory, type State, type UndoStep, type Work } from "./state.ts";
 
-const mostActs = 100;
+const mostSteps = 100;
 
 /**
- * `after` an edit of `before`, with the way back. Edits in a row under one gesture are one act. Another
- * instrument has a history of its own; what moves along the history is no act.
+ * `after` an edit of `before`, with the way back. Another instrument has a history of its own; what moves along
+ * the history is no step of it.
  */
 export function recorded(before: State, after: State): State {
   if (after.instrument.id !== before.instrument.id) return { ...after, ...noHistory };
   if (sameWork(before, after) || after.past !== before.past) return after;
-  const goesOn = after.gesture !== "" && after.gesture === before.gesture;
-  const past = goesOn ? before.past : [...before.past, workIn(before)].slice(-mostActs);
+  const goesOn = isOneStep(before.undoStep, after.undoStep);
+  const past = goesOn ? before.past : [...before.past, workIn(before)].slice(-mostSteps);
   return { ...after, past, future: [] };
 }
+
+const isOneStep = (a: UndoStep | null, b: UndoStep | null): boolean =>
+  a !== null && b !== null && a.at !== null && a.name === b.name && a.at === b.at;
 
 export function undo(state: State): State {
   const work = state.past.at(-1);
@@ -23,7 +26,7 @@ export function undo(state: State): State {
     past: state.past.slice(0, -1),
     future: [workIn(state), ...state.future],
     lastChanged: null,
-    gesture: "",
+    undoStep: null,
   };
 }
 
@@ -36,7 +39,7 @@ export function redo(state: State): State {
     past: [...state.past, workIn(state)],
     future,
     lastChanged: null,
-    gesture: "",
+    undoStep: null,
   };
 }
 

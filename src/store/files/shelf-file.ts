@@ -1,9 +1,8 @@
+import { dequal as equal } from "dequal/lite";
 import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
 import type { Work } from "../document/state.ts";
-import type { Shelf } from "../shelf/shelf.ts";
-import type { Card } from "../shelf/shelf-entry.ts";
 
 /** What a file holds of one instrument: not its texts as typed, nor its undo. */
 export interface FileEntry {
@@ -37,58 +36,8 @@ export const shelfFileOf = (kept: readonly { readonly work: Work }[]): ShelfFile
 export function fileEntryOf({ instrument, lastGood, comparison, asBuilt }: Work): FileEntry {
   return {
     instrument,
-    ...(alike(lastGood, instrument) ? {} : { lastGood }),
-    ...(alike(comparison, firstComparison) ? {} : { comparison }),
-    ...(alike(asBuilt, emptyAsBuilt) ? {} : { asBuilt }),
+    ...(equal(lastGood, instrument) ? {} : { lastGood }),
+    ...(equal(comparison, firstComparison) ? {} : { comparison }),
+    ...(equal(asBuilt, emptyAsBuilt) ? {} : { asBuilt }),
   };
 }
-
-/**
- * The whole shelf as files, as many as it takes for each to be within what is taken in again; written
- * with `JSON.stringify(file, null, 1)` or tighter. The shelf takes note that its instruments are in a file.
- */
-export async function shelfFiles(shelf: Shelf): Promise<readonly ShelfFile[]> {
-  const cards = await shelf.cards();
-  const parts: Work[][] = [[]];
-  let bytes = 0;
-  for await (const work of worksOf(shelf, cards)) {
-    const size = bytesOf(fileEntryOf(work));
-    const last = parts.at(-1) ?? [];
-    if (last.length > 0 && (bytes + size > roomInFile || last.length >= fileLimits.instruments)) {
-      parts.push([work]);
-      bytes = size;
-    } else {
-      last.push(work);
-      bytes += size;
-    }
-  }
-  await shelf.noteInFile(cards);
-  return parts.map((works) => shelfFileOf(works.map((work) => ({ work }))));
-}
-
-/** Works asked for at once: the database answers many as soon as one. */
-const atOnce = 50;
-
-async function* worksOf(shelf: Shelf, cards: readonly Card[]): AsyncGenerator<Work> {
-  for (let from = 0; from < cards.length; from += atOnce) {
-    const some = cards.slice(from, from + atOnce).map(({ id }) => shelf.look(id));
-    for (const work of await Promise.all(some)) if (work !== undefined) yield work;
-  }
-}
-
-/** One instrument of the shelf as a file; the shelf takes note. Null when it is not there. */
-export async function oneFile(shelf: Shelf, id: string): Promise<ShelfFile | null> {
-  const entry = await shelf.open(id);
-  if (entry === undefined) return null;
-  await shelf.noteInFile([entry]);
-  return shelfFileOf([entry]);
-}
-
-/** Bytes of instruments put in one file, with room left for what stands round them. */
-const roomInFile = fileLimits.bytes * 0.9;
-
-const bytesOf = (entry: FileEntry): number =>
-  new TextEncoder().encode(JSON.stringify(entry, null, 3)).length;
-
-const alike = (a: unknown, b: unknown): boolean =>
-  a === b || JSON.stringify(a) === JSON.stringify(b);

@@ -1,4 +1,3 @@
-import { learning } from "../document/bench-keep.ts";
 import type { Work } from "../document/state.ts";
 import { openFile } from "../files/file-text.ts";
 import { type BadEntry, readFileEntry } from "../files/read-file-entry.ts";
@@ -6,6 +5,7 @@ import { fileEntryOf } from "../files/shelf-file.ts";
 import type { Session } from "./session.ts";
 import type { Arrival, Shelf } from "./shelf.ts";
 import { newEntry } from "./shelf-entry.ts";
+import { editShop, learnFrom } from "./shop.ts";
 
 /** What is to become of an instrument of the file that the shelf has otherwise: both kept, the shelf's replaced, or the file's left out. */
 export type ClashChoice = "both" | "replace" | "skip";
@@ -100,16 +100,16 @@ export interface TakenIn {
  * changed on the shelf since it was read is not replaced: both are kept.
  */
 export async function takeIn(session: Session, intake: Intake): Promise<TakenIn> {
-  const { shelf, bench, tell, now } = session.parts;
+  const { shelf, shop, tell, now } = session.parts;
   await session.flush();
   const arrivals = arrivalsOf(intake, now());
   const stood = await shelf.take(arrivals);
-  bench.setState((all) =>
+  editShop(shop, (all) =>
     stood.reduce(
       (so, { work: { lastGood, asBuilt } }) =>
         asBuilt.finished === null
           ? so
-          : learning(so, { instrument: lastGood, asBuilt, invented: false }),
+          : learnFrom(so, { instrument: lastGood, asBuilt, invented: false }),
       all,
     ),
   );

@@ -1,6 +1,6 @@
 import { asJson } from "../document/json.ts";
 import { noStamp, readStamp } from "../document/stamp.ts";
-import type { Keeper } from "./keep.ts";
+import type { TextStorage } from "./browser-storage.ts";
 import type { Entry } from "./shelf-entry.ts";
 
 /** An instrument's entry as a tab last saved or showed it. */
@@ -10,11 +10,11 @@ const key = "rimwright-saved";
 
 /** What a tab knows of the entries it saved or showed: of the last, over a reload. */
 export class KnownSaves {
-  readonly #keeper: Keeper;
+  readonly #storage: TextStorage;
   readonly #all = new Map<string, Known>();
 
-  constructor(keeper: Keeper) {
-    this.#keeper = keeper;
+  constructor(storage: TextStorage) {
+    this.#storage = storage;
   }
 
   /** Revision 0 where nothing is known. */
@@ -29,7 +29,7 @@ export class KnownSaves {
   noteOverReload({ id, revision, stamp }: Known): void {
     this.note({ id, revision, stamp });
     try {
-      this.#keeper.setItem(key, JSON.stringify({ id, revision, stamp }));
+      this.#storage.setItem(key, JSON.stringify({ id, revision, stamp }));
     } catch {
       // Then a reload takes the shelf's word.
     }
@@ -37,7 +37,7 @@ export class KnownSaves {
 
   #recalled(id: string): Known | null {
     try {
-      const kept = asJson(JSON.parse(this.#keeper.getItem(key) ?? "null"));
+      const kept = asJson(JSON.parse(this.#storage.getItem(key) ?? "null"));
       const { revision, stamp } = kept;
       return kept["id"] === id && typeof revision === "number"
         ? { id, revision, stamp: readStamp(stamp) }

@@ -1,14 +1,15 @@
 import { createStore } from "zustand/vanilla";
-import type { BenchStore } from "../document/bench-keep.ts";
 import { noStamp, ofOneRun, type Stamp, sameStamp } from "../document/stamp.ts";
 import type { State } from "../document/state.ts";
 import type { Store } from "../document/store.ts";
 import { nothingToSave, workIn } from "../document/undo.ts";
-import { type Keeper, keptHistory } from "./keep.ts";
+import type { TextStorage } from "./browser-storage.ts";
 import { KnownSaves } from "./known-saves.ts";
 import { metBy } from "./met-by.ts";
 import type { Shelf } from "./shelf.ts";
 import type { Entry } from "./shelf-entry.ts";
+import type { ShopStore } from "./shop.ts";
+import { storedHistory } from "./tab-copy.ts";
 
 /** How what is on screen stands to the shelf. */
 type Saving =
@@ -35,11 +36,11 @@ export interface Saved {
 
 export interface Parts {
   readonly store: Store;
-  readonly bench: BenchStore;
+  readonly shop: ShopStore;
   readonly shelf: Shelf;
   readonly tell: (saved: Saved) => void;
   /** What this tab knows it saved last, over a reload. */
-  readonly keeper: Keeper;
+  readonly storage: TextStorage;
   readonly now: () => number;
   /** Told once the builder's first change is on the shelf. */
   readonly settled: () => void;
@@ -67,7 +68,7 @@ export class Session {
 
   constructor(parts: Parts) {
     this.parts = parts;
-    this.#known = new KnownSaves(parts.keeper);
+    this.#known = new KnownSaves(parts.storage);
     parts.store.subscribe((after, before) => this.#watchWork(after, before));
   }
 
@@ -255,7 +256,7 @@ export class Session {
       savedAt: this.parts.now(),
       stamp: state.stamp,
       work: workIn(state),
-      history: keptHistory(state),
+      history: storedHistory(state),
     };
   }
 
@@ -263,7 +264,7 @@ export class Session {
     const { work, history, stamp } = entry;
     this.#showing = true;
     const shown = { ...work, ...history, stamp: { ...stamp } };
-    this.parts.store.setState({ ...shown, lastChanged: null, gesture: "" });
+    this.parts.store.setState({ ...shown, lastChanged: null, undoStep: null });
     this.#showing = false;
     this.#remember(entry);
     this.state.setState({ saving: "saved", met: false });

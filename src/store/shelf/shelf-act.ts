@@ -1,6 +1,5 @@
 import type { FinishedInstrument } from "../../instrument/as-built/as-built.ts";
 import { textLimits } from "../../instrument/schema.ts";
-import { learning } from "../document/bench-keep.ts";
 import { rename } from "../document/edits.ts";
 import { newId } from "../document/new-id.ts";
 import { noStamp } from "../document/stamp.ts";
@@ -8,6 +7,7 @@ import { firstState, type Work } from "../document/state.ts";
 import { recorded, workIn } from "../document/undo.ts";
 import type { Session } from "./session.ts";
 import { type Entry, newEntry } from "./shelf-entry.ts";
+import { editShop, forget, learnFrom } from "./shop.ts";
 
 /** Gives a kept instrument another name without opening it. The old one is one undo away once it is open. False when it is not on the shelf. */
 export async function renameKept({ parts }: Session, id: string, name: string): Promise<boolean> {
@@ -71,17 +71,14 @@ const gone = -1;
 
 /** Takes an instrument off the shelf, and from those learnt from. Null when it is not there. */
 export async function takeOff(session: Session, id: string): Promise<TakenOff | null> {
-  const { shelf, bench, tell } = session.parts;
+  const { shelf, shop, tell } = session.parts;
   await session.flush();
   const entry = await shelf.open(id);
   if (entry === undefined) return null;
-  const learnt = bench.getState().finished.find(({ instrument }) => instrument.id === id) ?? null;
+  const learnt = shop.getState()?.finished.find(({ instrument }) => instrument.id === id) ?? null;
   await shelf.remove(id);
   tell({ id, revision: gone });
-  bench.setState((all) => ({
-    ...all,
-    finished: all.finished.filter(({ instrument }) => instrument.id !== id),
-  }));
+  editShop(shop, (all) => forget(all, id));
   return { entry, learnt };
 }
 
@@ -89,5 +86,5 @@ export async function takeOff(session: Session, id: string): Promise<TakenOff | 
 export async function putBack({ parts }: Session, { entry, learnt }: TakenOff): Promise<void> {
   const stood = await parts.shelf.take([{ entry, over: null }]);
   for (const one of stood) parts.tell(one);
-  if (learnt !== null) parts.bench.setState((all) => learning(all, learnt));
+  if (learnt !== null) editShop(parts.shop, (all) => learnFrom(all, learnt));
 }

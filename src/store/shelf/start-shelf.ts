@@ -1,16 +1,24 @@
-import { benchStore } from "../document/kept-stores.ts";
-import { pageStore } from "../document/page-store.ts";
-import { tabKeeper } from "./page-keeper.ts";
+import type { Store } from "../document/store.ts";
+import { browserStorage, tabStorage } from "./browser-storage.ts";
 import { type Saved, Session } from "./session.ts";
 import { Shelf } from "./shelf.ts";
 import { openShelfDatabase } from "./shelf-database.ts";
 import type { ShelfSlotStore } from "./shelf-slot.ts";
+import type { ShopStore } from "./shop.ts";
+import { openShop } from "./shop-storage.ts";
 import { withSoundBeside } from "./sound-beside.ts";
 import { askToLast } from "./storage-room.ts";
 
-/** Opens the shelf and keeps the page's open instrument on it. Where the browser keeps nothing, the page works without. */
-export async function startShelf(slot: ShelfSlotStore): Promise<void> {
-  pageStore.setState(withSoundBeside);
+interface Stores {
+  readonly store: Store;
+  readonly shop: ShopStore;
+  readonly slot: ShelfSlotStore;
+}
+
+/** Opens the shop and the shelf, and keeps the page's open instrument there. Where the browser keeps nothing, the page works without. */
+export async function startShelf({ store, shop, slot }: Stores): Promise<void> {
+  openShop(shop, browserStorage(), store);
+  store.setState(withSoundBeside);
   try {
     const tabs = new BroadcastChannel("rimwright");
     let session: Session | null = null;
@@ -20,11 +28,11 @@ export async function startShelf(slot: ShelfSlotStore): Promise<void> {
     });
     const shelf = new Shelf(database);
     session = new Session({
-      store: pageStore,
-      bench: benchStore,
+      store,
+      shop,
       shelf,
       tell: ({ id, revision }) => tabs.postMessage({ id, revision }),
-      keeper: tabKeeper(),
+      storage: tabStorage(),
       now: Date.now,
       settled: () => void askToLast(navigator.storage),
     });

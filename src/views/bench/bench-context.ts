@@ -1,22 +1,25 @@
-import { createContext, useContext } from "react";
+import { useCallback } from "react";
 import { useStore } from "zustand";
-import { type Bench, recordOn } from "../../store/document/bench.ts";
-import { type BenchStore, makeBenchStore } from "../../store/document/bench-keep.ts";
 import { shownPlan } from "../../store/document/plan.ts";
-import { useRimwright } from "../store-context.ts";
+import { editShop, type Shop } from "../../store/shelf/shop.ts";
+import { ShopContext, useGiven, useRimwright } from "../store-context.ts";
 
-/** What was done at the bench. Without a provider: a store that forgets. */
-export const BenchContext = createContext<BenchStore>(
-  makeBenchStore({ getItem: () => null, setItem: () => {} }),
-);
+/** Whether the shop has been read from the browser. Until then nothing here has it to show. */
+export const useShopIsOpen = (): boolean =>
+  useStore(useGiven(ShopContext), (shop) => shop !== null);
 
-/** A part of it; the part must be the same object while nothing of it changes. */
-export function useBench<Part>(part: (bench: Bench) => Part): Part {
-  return useStore(useContext(BenchContext), part);
+/** A part of the shop; the part must be the same object while nothing of it changes. */
+export function useShop<Part>(part: (shop: Shop) => Part): Part {
+  return useStore(useGiven(ShopContext), (shop) => {
+    if (shop === null) throw new Error("The shop has not been read yet.");
+    return part(shop);
+  });
 }
 
-export function useBenchAct(): (edit: (bench: Bench) => Bench) => void {
-  return useContext(BenchContext).setState;
+/** Changes the shop. That is no edit of the instrument, and undo leaves it. */
+export function useShopEdit(): (edit: (shop: Shop) => Shop) => void {
+  const shop = useGiven(ShopContext);
+  return useCallback((edit) => editShop(shop, edit), [shop]);
 }
 
 /** The instrument worked on: the one last drawn. */
@@ -25,8 +28,8 @@ export function useWorkpiece() {
 }
 
 /** Its record. */
-export function useRecord(id: string) {
-  return useBench((bench) => recordOn(bench, id));
+export function useRecord() {
+  return useRimwright((state) => state.asBuilt);
 }
 
 /** Today by the builder's own calendar. */

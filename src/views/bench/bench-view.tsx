@@ -1,9 +1,8 @@
-import { type BenchPanel, benchPanels } from "../../store/document/bench.ts";
-import { benchStore } from "../../store/document/kept-stores.ts";
+import { type BenchPanel, benchPanels } from "../../store/shelf/shop.ts";
 import { Fence } from "../error-boundary.tsx";
 import { PlanState } from "../verdict/plan-state.tsx";
 import "./bench.css";
-import { BenchContext, useBench, useBenchAct, useWorkpiece } from "./bench-context.ts";
+import { useShop, useShopEdit, useShopIsOpen, useWorkpiece } from "./bench-context.ts";
 import { Corrections } from "./corrections.tsx";
 import { Learning } from "./learning.tsx";
 import { OutlookLine } from "./outlook-line.tsx";
@@ -13,18 +12,17 @@ import { WakeLockLine } from "./wake-lock.tsx";
 
 /** The work itself: one large step at a time, what was measured, and what is to be done about it. */
 export function BenchView() {
+  if (!useShopIsOpen()) return <p className="loading">Opening Bench…</p>;
   return (
-    <BenchContext value={benchStore}>
-      <main className="bench">
-        <PlanState />
-        <Fence what="The outlook">
-          <OutlookLine />
-        </Fence>
-        <Panels />
-        <Panel />
-        <WakeLockLine />
-      </main>
-    </BenchContext>
+    <main className="bench">
+      <PlanState />
+      <Fence what="The outlook">
+        <OutlookLine />
+      </Fence>
+      <Panels />
+      <Panel />
+      <WakeLockLine />
+    </main>
   );
 }
 
@@ -36,8 +34,8 @@ const panelNames: Readonly<Record<BenchPanel, string>> = {
 };
 
 function Panels() {
-  const panel = useBench((bench) => bench.panel);
-  const act = useBenchAct();
+  const panel = useShop((shop) => shop.panel);
+  const edit = useShopEdit();
   return (
     <nav className="bench-panels" aria-label="At the bench">
       {benchPanels.map((one) => (
@@ -45,7 +43,7 @@ function Panels() {
           key={one}
           type="button"
           aria-pressed={panel === one}
-          onClick={() => act((bench) => ({ ...bench, panel: one }))}
+          onClick={() => edit((shop) => ({ ...shop, panel: one }))}
         >
           {panelNames[one]}
         </button>
@@ -55,7 +53,7 @@ function Panels() {
 }
 
 function Panel() {
-  const panel = useBench((bench) => bench.panel);
+  const panel = useShop((shop) => shop.panel);
   const piece = useWorkpiece();
   if (piece === null) return null;
   const { instrument, profile } = piece;

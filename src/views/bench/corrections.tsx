@@ -11,9 +11,9 @@ import {
 import type { Outlook } from "../../profile/bench/outlook.ts";
 import type { Remedy, RemedyId, RemedyResult } from "../../profile/bench/remedy.ts";
 import { replaceRecord } from "../../store/document/as-built-edits.ts";
-import { useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { BeforeAfterFigure } from "./before-after-figure.tsx";
-import { today, useBenchAct } from "./bench-context.ts";
+import { today } from "./bench-context.ts";
 import { SeveralRemedies } from "./several-remedies.tsx";
 import { type Looked, useOutlook, type Workpiece } from "./use-outlook.ts";
 
@@ -77,22 +77,22 @@ export function Corrections(piece: Workpiece) {
       <section className="corrections" aria-label="Corrections">
         <h2>Corrections</h2>
         <p>Mend the measurement named above first: until then nothing can be worked out.</p>
-        <TakenList piece={piece} looked={looked} />
+        <TakenList looked={looked} />
       </section>
     );
-  return <Remedies piece={piece} looked={looked} outlook={looked.result.outlook} />;
+  return <Remedies looked={looked} outlook={looked.result.outlook} />;
 }
 
-interface CorrectionsProps {
-  readonly piece: Workpiece;
+interface RemediesProps {
   readonly looked: Looked;
+  readonly outlook: Outlook;
 }
 
 const together = "Several remedies together";
 
-function Remedies({ piece, looked, outlook }: CorrectionsProps & { readonly outlook: Outlook }) {
+function Remedies({ looked, outlook }: RemediesProps) {
   const units = useRimwright((state) => state.choices.units);
-  const act = useBenchAct();
+  const edit = useEdit();
   const { record, goal } = looked;
   const [chosen, setChosen] = useState<RemedyId | "together" | null>(null);
   const correction = correctionOf(outlook, record, goal);
@@ -101,13 +101,7 @@ function Remedies({ piece, looked, outlook }: CorrectionsProps & { readonly outl
   );
   const take = (name: string, changes: readonly Change[]): void => {
     setChosen(null);
-    act((bench) =>
-      replaceRecord(
-        bench,
-        piece.instrument.id,
-        takeCorrection(record, outlook, name, changes, today()),
-      ),
-    );
+    edit((state) => replaceRecord(state, takeCorrection(record, outlook, name, changes, today())));
   };
   return (
     <section className="corrections" aria-label="Corrections">
@@ -141,13 +135,13 @@ function Remedies({ piece, looked, outlook }: CorrectionsProps & { readonly outl
           />
         </>
       )}
-      <TakenList piece={piece} looked={looked} />
+      <TakenList looked={looked} />
     </section>
   );
 }
 
-function TakenList({ piece, looked }: CorrectionsProps) {
-  const act = useBenchAct();
+function TakenList({ looked }: { readonly looked: Looked }) {
+  const edit = useEdit();
   const { taken } = looked.record;
   if (taken.length === 0) return null;
   return (
@@ -164,11 +158,7 @@ function TakenList({ piece, looked }: CorrectionsProps) {
       <p>They are in the plan now: the figures expected from here on are after them.</p>
       <button
         type="button"
-        onClick={() =>
-          act((bench) =>
-            replaceRecord(bench, piece.instrument.id, takeBackCorrection(looked.record)),
-          )
-        }
+        onClick={() => edit((state) => replaceRecord(state, takeBackCorrection(looked.record)))}
       >
         Undo the last correction
       </button>

@@ -12,12 +12,13 @@ import {
   learntSaid,
 } from "../../profile/bench/learning.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import { learntFromOn } from "../../store/document/bench.ts";
+import { isBegun } from "../../store/document/as-built-edits.ts";
 import { setTarget, startFrom } from "../../store/document/edits.ts";
 import { newId } from "../../store/document/new-id.ts";
+import { undoStep } from "../../store/document/state.ts";
 import { angle, height } from "../figures/measures.ts";
-import { useAct, useRimwright } from "../store-context.ts";
-import { useBench, useBenchAct } from "./bench-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
+import { useShop, useShopEdit } from "./bench-context.ts";
 import type { Workpiece } from "./use-outlook.ts";
 
 const width = 600;
@@ -74,9 +75,10 @@ const cross = (x: number): string => `M${x - 6} ${line - 6}l12 12m0 -12l-12 12`;
 
 /** How the builder's own tops differ from the geometry, and what the next plan could aim for. */
 export function Learning({ instrument, profile }: Workpiece) {
-  const finished = useBench((bench) => bench.finished);
-  const demo = useBench((bench) => bench.demo);
-  const all = learntFromOn({ finished, demo });
+  const finished = useShop((shop) => shop.finished);
+  const demo = useShop((shop) => shop.demo);
+  // The invented first.
+  const all = demo ? [...demoShelf, ...finished] : finished;
   return (
     <section className="learning" aria-label="Learning">
       <h2>Learning from finished instruments</h2>
@@ -99,9 +101,9 @@ export function Learning({ instrument, profile }: Workpiece) {
 
 /** Says that the shelf is invented, and takes it away in one act. */
 function InventedShelf() {
-  const demo = useBench((bench) => bench.demo);
-  const act = useBenchAct();
-  const show = (shown: boolean): void => act((bench) => ({ ...bench, demo: shown }));
+  const demo = useShop((shop) => shop.demo);
+  const edit = useShopEdit();
+  const show = (shown: boolean): void => edit((shop) => ({ ...shop, demo: shown }));
   return (
     <div className="invented" role="note">
       {demo ? (
@@ -175,22 +177,22 @@ interface OfferProps {
 /** What the next plan would aim for, and the act that aims it. */
 function Offer({ instrument, profile, mean, invented }: OfferProps) {
   const units = useRimwright((state) => state.choices.units);
-  const begun = useBench((bench) => bench.records[instrument.id] !== undefined);
-  const act = useAct();
+  const begun = useRimwright(isBegun);
+  const edit = useEdit();
   const aim = aimAllowingFor(instrument, profile, mean);
   if (aim === null) return <p>No shim in reach of this plan would allow for it.</p>;
   const say = (value: number): string =>
     aim.kind === "pitch" ? angle(value) : height(value, units);
   const { value, kind } = instrument.target;
   const take = (): void =>
-    act((state) =>
+    edit((state) =>
       begun
         ? startFrom(
             state,
             { ...instrument, name: `${instrument.name}, the next`, target: aim },
             newId(),
           )
-        : setTarget(state, kind, aim.value, "allow for what was learnt"),
+        : setTarget(state, kind, aim.value, undoStep("allow for what was learnt", kind)),
     );
   return (
     <div className="offer">

@@ -17,12 +17,11 @@ import {
   stepMeasurement,
   typeMeasurement,
 } from "../../store/document/as-built-edits.ts";
-import { textsOn } from "../../store/document/bench.ts";
 import { Stepper } from "../fields/stepper.tsx";
 import { height } from "../figures/measures.ts";
-import { useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { Mark } from "../verdict/standing-mark.tsx";
-import { today, useBench, useBenchAct, useRecord } from "./bench-context.ts";
+import { today, useRecord } from "./bench-context.ts";
 import type { Workpiece } from "./use-outlook.ts";
 
 interface Props extends Workpiece {
@@ -32,10 +31,10 @@ interface Props extends Workpiece {
 /** One thing to measure: what it should come to, what it came to, when, and what there is to say of it. */
 export function MeasurementRow({ instrument, profile, measurement: key }: Props) {
   const units = useRimwright((state) => state.choices.units);
-  const record = useRecord(instrument.id);
-  const text = useBench((bench) => measurementText(bench, instrument.id, key, units));
-  const typed = useBench((bench) => textsOn(bench, instrument.id)[key]);
-  const act = useBenchAct();
+  const record = useRecord();
+  const text = useRimwright((state) => measurementText(state, key, units));
+  const typed = useRimwright((state) => state.readingTexts[key]);
+  const edit = useEdit();
   const field = measurementField(key);
   const taken = record.readings[key];
   const expected = useMemo(
@@ -47,7 +46,7 @@ export function MeasurementRow({ instrument, profile, measurement: key }: Props)
   const id = `reading-${key}`;
   const start = expected?.value ?? field.default;
   const step = (steps: number): void =>
-    act((bench) => stepMeasurement(bench, instrument.id, key, steps, start, units, today()));
+    edit((state) => stepMeasurement(state, key, steps, start, units, today()));
   const onKeyDown = (event: KeyboardEvent): void => {
     const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
     if (way === undefined) return;
@@ -78,9 +77,7 @@ export function MeasurementRow({ instrument, profile, measurement: key }: Props)
             aria-invalid={trouble !== null}
             aria-describedby={`${id}-how ${id}-said`}
             onChange={({ target }) =>
-              act((bench) =>
-                typeMeasurement(bench, instrument.id, key, { text: target.value, units }, today()),
-              )
+              edit((state) => typeMeasurement(state, key, { text: target.value, units }, today()))
             }
             onKeyDown={onKeyDown}
           />
@@ -92,9 +89,7 @@ export function MeasurementRow({ instrument, profile, measurement: key }: Props)
             type="button"
             className="as-expected"
             aria-label={`As expected: ${field.label}`}
-            onClick={() =>
-              act((bench) => putMeasurement(bench, instrument.id, key, start, units, today()))
-            }
+            onClick={() => edit((state) => putMeasurement(state, key, start, units, today()))}
           >
             As expected
           </button>
@@ -118,8 +113,7 @@ export function MeasurementRow({ instrument, profile, measurement: key }: Props)
               aria-label={`${field.label}: measured on`}
               value={taken.date}
               onChange={({ target }) =>
-                target.value !== "" &&
-                act((bench) => dateMeasurement(bench, instrument.id, key, target.value))
+                target.value !== "" && edit((state) => dateMeasurement(state, key, target.value))
               }
             />
           </label>
@@ -129,9 +123,7 @@ export function MeasurementRow({ instrument, profile, measurement: key }: Props)
               aria-label={`${field.label}: note`}
               maxLength={noteLimit}
               value={taken.note}
-              onChange={({ target }) =>
-                act((bench) => noteMeasurement(bench, instrument.id, key, target.value))
-              }
+              onChange={({ target }) => edit((state) => noteMeasurement(state, key, target.value))}
             />
           </label>
         </div>

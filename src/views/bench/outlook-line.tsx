@@ -4,7 +4,7 @@ import { type Goal, goals, type OutlookResult, outlookSaid } from "../../profile
 import { standing } from "../../profile/standing.ts";
 import { useRimwright } from "../store-context.ts";
 import { Mark } from "../verdict/standing-mark.tsx";
-import { useBenchAct, useWorkpiece } from "./bench-context.ts";
+import { useShopEdit, useWorkpiece } from "./bench-context.ts";
 import { useOutlook, type Workpiece } from "./use-outlook.ts";
 
 const goalNames: Readonly<Record<Goal, string>> = {
@@ -22,7 +22,7 @@ export function OutlookLine() {
 function Line(piece: Workpiece) {
   const { record, result, goal } = useOutlook(piece);
   const units = useRimwright((state) => state.choices.units);
-  const act = useBenchAct();
+  const edit = useShopEdit();
   return (
     <section className="outlook" aria-label="Outlook">
       <p className="outlook-said" aria-live="polite">
@@ -36,8 +36,8 @@ function Line(piece: Workpiece) {
         <select
           value={goal}
           onChange={({ target }) =>
-            act((bench) => ({
-              ...bench,
+            edit((shop) => ({
+              ...shop,
               goal: goals.find((one) => one === target.value) ?? null,
             }))
           }

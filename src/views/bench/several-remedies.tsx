@@ -13,7 +13,7 @@ import { type RemedyId, remedyIds, remedyNames } from "../../profile/bench/remed
 import { height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { BeforeAfterFigure } from "./before-after-figure.tsx";
-import { useBench, useBenchAct } from "./bench-context.ts";
+import { useShop, useShopEdit } from "./bench-context.ts";
 
 /** How much each may take unless stated, mm at the saddle: what is least to be seen first. Common practice, no source. */
 const usualShares: Readonly<Record<RemedyId, number>> = {
@@ -41,7 +41,7 @@ interface Props {
 /** Several remedies, each as far as its limit, in the order of the list. */
 export function SeveralRemedies({ record, outlook, goal, drawn, onDraw, onTake }: Props) {
   const units = useRimwright((state) => state.choices.units);
-  const shares = useBench((bench) => bench.shares);
+  const shares = useShop((shop) => shop.shares);
   const most = (id: RemedyId): number => shares[id] ?? usualShares[id];
   const mix = combineRemedies(
     outlook,
@@ -99,7 +99,7 @@ const styleIn = (units: Units): LengthStyle =>
   units === "mm" ? { unit: "mm", decimals: 2 } : { unit: "in", decimals: 3 };
 
 function ShareField({ id, most, units }: { id: RemedyId; most: number; units: Units }) {
-  const act = useBenchAct();
+  const edit = useShopEdit();
   const style = styleIn(units);
   const [text, setText] = useState<string | null>(null);
   const shown = text ?? lengthFigure(most, style);
@@ -118,7 +118,7 @@ function ShareField({ id, most, units }: { id: RemedyId; most: number; units: Un
           setText(target.value);
           const read = parseLength(target.value, style.unit);
           if (read.ok && read.mm >= 0 && read.mm <= 100)
-            act((bench) => ({ ...bench, shares: { ...bench.shares, [id]: read.mm } }));
+            edit((shop) => ({ ...shop, shares: { ...shop.shares, [id]: read.mm } }));
         }}
         onBlur={() => setText(null)}
       />

@@ -6,8 +6,8 @@ import type { Phrase } from "../../instrument/phrase.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import type { WorkStep } from "../../profile/bench/order-of-work.ts";
 import { markStep, noteStep } from "../../store/document/as-built-edits.ts";
-import { useRimwright } from "../store-context.ts";
-import { today, useBenchAct, useRecord } from "./bench-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
+import { today, useRecord } from "./bench-context.ts";
 import { MeasurementRow } from "./measurement-row.tsx";
 import type { Workpiece } from "./use-outlook.ts";
 
@@ -21,8 +21,8 @@ interface Props extends Workpiece {
 /** One step, to be read from the bench and touched with a glove on. */
 export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) {
   const units = useRimwright((state) => state.choices.units);
-  const record = useRecord(instrument.id);
-  const act = useBenchAct();
+  const record = useRecord();
+  const edit = useEdit();
   const { id, caution } = work;
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -31,8 +31,7 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
   const at = stepIds.indexOf(id);
   const done = record.done[id];
   const say = (phrase: Phrase): string => sayPhrase(phrase, units);
-  const mark = (date: string | null): void =>
-    act((bench) => markStep(bench, instrument.id, id, date));
+  const mark = (date: string | null): void => edit((state) => markStep(state, id, date));
   return (
     <article className="step-card" aria-labelledby="step-name">
       <p className="step-count">
@@ -73,9 +72,7 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
           rows={2}
           maxLength={noteLimit}
           value={record.notes[id] ?? ""}
-          onChange={({ target }) =>
-            act((bench) => noteStep(bench, instrument.id, id, target.value))
-          }
+          onChange={({ target }) => edit((state) => noteStep(state, id, target.value))}
         />
       </label>
       <StepBar at={at} done={done !== undefined} onMark={mark} onGoTo={onGoTo} />

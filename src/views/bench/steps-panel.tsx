@@ -4,20 +4,22 @@ import { changedBy } from "../../profile/bench/made-instrument.ts";
 import { orderOfWork } from "../../profile/bench/order-of-work.ts";
 import { finish, unfinish } from "../../store/document/as-built-edits.ts";
 import { planOf } from "../../store/document/plan.ts";
-import { today, useBench, useBenchAct, useRecord } from "./bench-context.ts";
+import { learnFrom } from "../../store/shelf/shop.ts";
+import { useEdit } from "../store-context.ts";
+import { today, useRecord, useShop, useShopEdit } from "./bench-context.ts";
 import { StepCard } from "./step-card.tsx";
 import "./steps.css";
 import type { Workpiece } from "./use-outlook.ts";
 
 /** The order of work: the step open, and all of them to choose from. */
 export function StepsPanel({ instrument, profile }: Workpiece) {
-  const open = useBench((bench) => bench.step);
-  const record = useRecord(instrument.id);
-  const act = useBenchAct();
+  const open = useShop((shop) => shop.step);
+  const record = useRecord();
+  const editShop = useShopEdit();
   const [arrived, setArrived] = useState(false);
   const goTo = (step: StepId): void => {
     setArrived(true);
-    act((bench) => ({ ...bench, step }));
+    editShop((shop) => ({ ...shop, step }));
   };
   // The plan as corrected: its sentences name what is to be done now.
   const works = useMemo(() => {
@@ -68,24 +70,33 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
 }
 
 function Finish({ instrument }: Workpiece) {
-  const { finished } = useRecord(instrument.id);
-  const act = useBenchAct();
+  const record = useRecord();
+  const { finished } = record;
+  const edit = useEdit();
+  const editShop = useShopEdit();
+  const finishToday = (): void => edit((state) => finish(state, today()));
+  // Nothing says that it is finished anew when it was finished today.
+  const finishAgain = (): void => {
+    finishToday();
+    const asBuilt = { ...record, finished: today() };
+    editShop((shop) => learnFrom(shop, { instrument, asBuilt, invented: false }));
+  };
   return (
     <section className="finish" aria-label="Finish">
       {finished === null ? (
         <>
           <p>When it is strung and you are content, put it among the instruments learnt from.</p>
-          <button type="button" onClick={() => act((bench) => finish(bench, instrument, today()))}>
+          <button type="button" onClick={finishToday}>
             Finish this instrument
           </button>
         </>
       ) : (
         <>
           <p>Finished on {finished}. It is learnt from as it was that day.</p>
-          <button type="button" onClick={() => act((bench) => finish(bench, instrument, today()))}>
+          <button type="button" onClick={finishAgain}>
             Take in what was measured since
           </button>
-          <button type="button" onClick={() => act((bench) => unfinish(bench, instrument.id))}>
+          <button type="button" onClick={() => edit(unfinish)}>
             Open it again
           </button>
         </>

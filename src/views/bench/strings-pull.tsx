@@ -3,9 +3,8 @@ import type { PulledString } from "../../instrument/as-built/as-built.ts";
 import { parseLength, type Units } from "../../instrument/length.ts";
 import { decimalText, plainText, readNumber } from "../../instrument/written-number.ts";
 import { newtonsPerPound, pullsOf, usualNotes } from "../../profile/bench/pull.ts";
-import { setStrings } from "../../store/document/as-built-edits.ts";
-import { useRimwright } from "../store-context.ts";
-import { useBenchAct } from "./bench-context.ts";
+import { changeString } from "../../store/document/as-built-edits.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import "./strings-pull.css";
 import { useOutlook, type Workpiece } from "./use-outlook.ts";
 
@@ -13,20 +12,14 @@ import { useOutlook, type Workpiece } from "./use-outlook.ts";
 export function StringsPull(piece: Workpiece) {
   const { record, result } = useOutlook(piece);
   const units = useRimwright((state) => state.choices.units);
-  const act = useBenchAct();
+  const edit = useEdit();
   const { instrument } = piece;
   const strings = stringsOf(record.strings, instrument.strings.count);
   if (!result.ok) return <p>Mend the measurement named above first.</p>;
   const { heights, setting } = result.outlook;
   const pull = pullsOf(instrument, heights, setting.middleString, strings);
   const change = (i: number, part: Partial<PulledString>): void =>
-    act((bench) =>
-      setStrings(
-        bench,
-        instrument.id,
-        strings.map((string, at) => (at === i ? { ...string, ...part } : string)),
-      ),
-    );
+    edit((state) => changeString(state, strings, i, part));
   return (
     <section className="pull" aria-label="Strings’ pull">
       <h2>Strings’ pull, for information</h2>

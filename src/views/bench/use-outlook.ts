@@ -3,7 +3,7 @@ import type { AsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { type Goal, goalOf, type OutlookResult, outlookOf } from "../../profile/bench/outlook.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import { useBench, useRecord } from "./bench-context.ts";
+import { useRecord, useShop } from "./bench-context.ts";
 
 export interface Workpiece {
   readonly instrument: Instrument;
@@ -18,8 +18,8 @@ export interface Looked {
 
 /** The outlook of the instrument from its record, and what it is held against. */
 export function useOutlook({ instrument, profile }: Workpiece): Looked {
-  const record = useRecord(instrument.id);
-  const chosen = useBench((bench) => bench.goal);
+  const record = useRecord();
+  const chosen = useShop((shop) => shop.goal);
   const result = useMemo(
     () => outlookOf(instrument, record, { ok: true, profile }),
     [instrument, record, profile],

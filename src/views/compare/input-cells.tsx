@@ -6,15 +6,14 @@ import { type Instrument, type TargetKind, targetKinds } from "../../instrument/
 import { targetFields } from "../../instrument/outcome-fields.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
-import { aimVariant, changeVariant } from "../../store/document/comparison.ts";
 import { stepField, switchTarget, typeField } from "../../store/document/edits.ts";
 import { fieldTrouble, readText, shownText } from "../../store/document/field-view.ts";
 import { planOf } from "../../store/document/plan.ts";
 import type { TypedText } from "../../store/document/state.ts";
 import { stepped } from "../../store/document/step.ts";
+import { aimVariant, changeVariant } from "../../store/document/variant-edits.ts";
 import { Stepper } from "../fields/stepper.tsx";
-import { useAct, useRimwright } from "../store-context.ts";
-import { useComparison } from "./use-comparison.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 
 /** A number of the base, edited where it stands. */
 export function BaseCell({ path }: { readonly path: FieldPath }) {
@@ -22,7 +21,7 @@ export function BaseCell({ path }: { readonly path: FieldPath }) {
   const units = useRimwright((state) => state.choices.units);
   const text = useRimwright((state) => shownText(state, path));
   const trouble = useRimwright((state) => fieldTrouble(state, path));
-  const act = useAct();
+  const edit = useEdit();
   const field = fieldAt(path, kind);
   return (
     <NumberEntry
@@ -30,8 +29,8 @@ export function BaseCell({ path }: { readonly path: FieldPath }) {
       text={text}
       unit={unitAfter(text, field, units)}
       trouble={trouble === null ? null : sayPhrase(trouble.why, units)}
-      onText={(typed) => act((state) => typeField(state, path, typed))}
-      onStep={(steps) => act((state) => stepField(state, path, steps))}
+      onText={(typed) => edit((state) => typeField(state, path, typed))}
+      onStep={(steps) => edit((state) => stepField(state, path, steps))}
     />
   );
 }
@@ -46,7 +45,7 @@ interface Props {
 export function ChangeCell({ path, variant, instrument }: Props) {
   const base = useRimwright((state) => state.instrument);
   const units = useRimwright((state) => state.choices.units);
-  const [, edit] = useComparison();
+  const edit = useEdit();
   const [typed, setTyped] = useState<TypedText | null>(null);
   const { kind } = instrument.target;
   const field = fieldAt(path, kind);
@@ -56,10 +55,10 @@ export function ChangeCell({ path, variant, instrument }: Props) {
   const says = read?.ok === true && typed?.units === units && read.value === value;
   const kept = read?.ok === false || says ? typed : null;
   const set = (next: number | null): void =>
-    edit((comparison) =>
+    edit((state) =>
       path === "target.value"
-        ? aimVariant(comparison, variant.id, next === null ? null : { kind, value: next })
-        : changeVariant(comparison, base, variant.id, path, next),
+        ? aimVariant(state, variant.id, next === null ? null : { kind, value: next })
+        : changeVariant(state, variant.id, path, next),
     );
   const onText = (text: string): void => {
     const now = { text, units };
@@ -93,17 +92,16 @@ interface AimCellProps {
 
 /** What a column aims for, and how much of it. Another kind starts at the value it has now. */
 export function AimCell({ variant, instrument }: AimCellProps) {
-  const act = useAct();
-  const [, edit] = useComparison();
+  const edit = useEdit();
   const { kind } = instrument.target;
   const aim = (next: TargetKind): void => {
     if (variant === null) {
-      act((state) => switchTarget(state, next));
+      edit((state) => switchTarget(state, next));
       return;
     }
     const plan = planOf(instrument);
     const value = plan.ok ? plan.profile[next] : targetFields[next].default;
-    edit((comparison) => aimVariant(comparison, variant.id, { kind: next, value }));
+    edit((state) => aimVariant(state, variant.id, { kind: next, value }));
   };
   return (
     <div className="aim">

@@ -5,9 +5,10 @@ import { readField } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { heldInstrument } from "../../profile/comparison/sweep.ts";
 import type { Comparison } from "../../store/document/comparison.ts";
+import { plot } from "../../store/document/variant-edits.ts";
 import type { MapJob } from "../../worker/messages.ts";
 import { FieldChoice } from "../fields/field-choice.tsx";
-import { useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
 import { ChoiceButtons, OutcomeChoice } from "./choices.tsx";
@@ -20,12 +21,13 @@ import { useJob } from "./use-job.ts";
 export function MapPanel() {
   const base = useNumbers(useRimwright((state) => state.lastGood));
   const units = useRimwright((state) => state.choices.units);
-  const [{ map }, edit] = useComparison();
+  const { map } = useComparison();
+  const edit = useEdit();
   const held = useMemo(() => heldInstrument(base, map.hold) ?? base, [base, map.hold]);
   const job = useMemo(() => jobOf(base, held, map), [base, held, map]);
   const { state, progress } = useJob<"map">(job);
   const change = (to: Partial<Comparison["map"]>): void =>
-    edit((comparison) => ({ ...comparison, map: { ...comparison.map, ...to } }));
+    edit((state) => plot(state, (plots) => ({ map: { ...plots.map, ...to } })));
   const answer = progress?.answer ?? null;
   const { kind } = held.target;
   const sheet: Omit<MapChartOptions, "width" | "height"> | null =

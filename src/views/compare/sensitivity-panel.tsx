@@ -11,8 +11,9 @@ import {
   type Sensitivity,
   sensitivitiesOf,
 } from "../../profile/comparison/sensitivity.ts";
+import { plot } from "../../store/document/variant-edits.ts";
 import { Labelled } from "../fields/labelled.tsx";
-import { useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { difference, outcomeMeasure } from "./chart-measures.ts";
 import { useComparison, useNumbers } from "./use-comparison.ts";
@@ -23,7 +24,8 @@ const mostBars = 8;
 export function SensitivityPanel() {
   const base = useNumbers(useRimwright((state) => state.lastGood));
   const units = useRimwright((state) => state.choices.units);
-  const [{ moved }, edit] = useComparison();
+  const { moved } = useComparison();
+  const edit = useEdit();
   const found = useMemo(() => sensitivitiesOf(base, moved) ?? [], [base, moved]);
   const shown = found.filter(({ plusMinus }) => plusMinus > 0).slice(0, mostBars);
   const scene = (width: number) => sceneOf(shown, moved, units, width);
@@ -44,7 +46,7 @@ export function SensitivityPanel() {
               value={moved}
               onChange={({ target }) => {
                 const key = movedKeys.find((one) => one === target.value);
-                if (key !== undefined) edit((comparison) => ({ ...comparison, moved: key }));
+                if (key !== undefined) edit((state) => plot(state, () => ({ moved: key })));
               }}
             >
               {movedKeys.map((key) => (

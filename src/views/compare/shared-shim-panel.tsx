@@ -5,10 +5,11 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import { presets } from "../../instrument/presets.ts";
 import type { Comparison } from "../../store/document/comparison.ts";
 import { readText } from "../../store/document/field-view.ts";
+import { plot } from "../../store/document/variant-edits.ts";
 import type { Shelf } from "../../store/shelf/shelf.ts";
 import type { SharedShimJob } from "../../worker/messages.ts";
 import { Labelled } from "../fields/labelled.tsx";
-import { useRimwright, useShelfSlot } from "../store-context.ts";
+import { useEdit, useRimwright, useShelfSlot } from "../store-context.ts";
 import { ChoiceButtons } from "./choices.tsx";
 import { SharedShimResult } from "./shared-shim-result.tsx";
 import { useComparison, useNumbers } from "./use-comparison.ts";
@@ -22,7 +23,8 @@ const contacts = [
 /** One shim for several instruments. */
 export function SharedShimPanel({ instruments }: { readonly instruments: readonly Instrument[] }) {
   const open = useNumbers(useRimwright((state) => state.lastGood));
-  const [{ family }, edit] = useComparison();
+  const { family } = useComparison();
+  const edit = useEdit();
   const all = useMemo(
     () => [open, ...instruments.filter(({ id }) => id !== open.id)],
     [open, instruments],
@@ -38,7 +40,7 @@ export function SharedShimPanel({ instruments }: { readonly instruments: readonl
   );
   const { state, progress } = useJob<"shared-shim">(job);
   const change = (to: Partial<Comparison["family"]>): void =>
-    edit((comparison) => ({ ...comparison, family: { ...comparison.family, ...to } }));
+    edit((state) => plot(state, (plots) => ({ family: { ...plots.family, ...to } })));
   const toggle = (id: string, on: boolean): void => {
     const ids = members.map((member) => member.id).filter((one) => one !== id);
     change({ chosen: on ? [...ids, id] : ids });

@@ -5,10 +5,10 @@ import { fieldAt, readField } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { SweepAsked } from "../../profile/comparison/sweep.ts";
 import { dragTarget, setField } from "../../store/document/edits.ts";
-import type { State } from "../../store/document/state.ts";
+import { type State, undoStep } from "../../store/document/state.ts";
 import { snapped, stepped } from "../../store/document/step.ts";
 import type { Room } from "../figures/use-room.ts";
-import { useAct, useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { fieldMeasure } from "./chart-measures.ts";
 
 interface Props {
@@ -22,7 +22,7 @@ interface Props {
 /** The base's present value, to drag or to step: the base itself is changed. */
 export function SweepHandle({ drawing, asked, room, held }: Props) {
   const units = useRimwright((state) => state.choices.units);
-  const act = useAct();
+  const edit = useEdit();
   const dragged = useRef<string | null>(null);
   const { path } = asked;
   const { kind } = held.target;
@@ -31,26 +31,26 @@ export function SweepHandle({ drawing, asked, room, held }: Props) {
   const field = fieldAt(path, kind);
   const { chart } = drawing;
   const x = pxOn(chart, value);
-  const moved = (to: number, gesture: string) => (state: State) =>
+  const moved = (to: number, drag: string) => (state: State) =>
     path === "target.value"
-      ? dragTarget(state, kind, to, gesture)
-      : setField(state, path, snapped(to, field, state.choices.units), gesture);
+      ? dragTarget(state, kind, to, drag)
+      : setField(state, path, snapped(to, field, state.choices.units), undoStep("drag", drag));
   const take = (event: PointerEvent<SVGGElement>): void => {
     event.currentTarget.setPointerCapture(event.pointerId);
     dragged.current = `sweep ${path} ${event.timeStamp}`;
   };
   const drag = (event: PointerEvent<SVGGElement>): void => {
-    const gesture = dragged.current;
+    const name = dragged.current;
     const box = event.currentTarget.ownerSVGElement?.getBoundingClientRect();
-    if (gesture === null || box === undefined) return;
-    act(moved(drawing.toInput(event.clientX - box.left), gesture));
+    if (name === null || box === undefined) return;
+    edit(moved(drawing.toInput(event.clientX - box.left), name));
   };
   const onKeyDown = (event: KeyboardEvent): void => {
     const way = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
     if (way === undefined) return;
     event.preventDefault();
     const steps = event.shiftKey ? 10 * way : way;
-    act(moved(stepped(value, field, units, steps), `step sweep ${path}`));
+    edit(moved(stepped(value, field, units, steps), `step sweep ${path}`));
   };
   return (
     <svg className="handles" width={room.width} height={room.height}>

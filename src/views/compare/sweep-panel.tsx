@@ -15,8 +15,9 @@ import {
   sweepOf,
 } from "../../profile/comparison/sweep.ts";
 import type { Comparison } from "../../store/document/comparison.ts";
+import { plot } from "../../store/document/variant-edits.ts";
 import { FieldChoice } from "../fields/field-choice.tsx";
-import { useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
 import { ChoiceButtons, OutcomeChoice } from "./choices.tsx";
@@ -67,12 +68,13 @@ export const holds = [
 
 /** One input against one outcome, a curve for the base and each variant. */
 export function SweepPanel() {
-  const [{ sweep }, edit] = useComparison();
+  const { sweep } = useComparison();
+  const edit = useEdit();
   const compared = useCompared();
   const [zoom, setZoom] = useState(2);
   const { asked, curves, held } = useSwept(compared, sweep, zooms[zoom] ?? 1);
   const change = (to: Partial<Comparison["sweep"]>): void =>
-    edit((comparison) => ({ ...comparison, sweep: { ...comparison.sweep, ...to } }));
+    edit((state) => plot(state, (plots) => ({ sweep: { ...plots.sweep, ...to } })));
   const sheet = useSheet(curves, asked, held.target.kind);
   return (
     <section className="sweep" aria-labelledby="sweep-heading">

@@ -1,10 +1,11 @@
 import { useMemo, useState } from "react";
 import type { Uncertainty } from "../../profile/uncertainty/uncertainty.ts";
 import { type Comparison, drawCounts } from "../../store/document/comparison.ts";
+import { plot } from "../../store/document/variant-edits.ts";
 import type { UncertaintyJob } from "../../worker/messages.ts";
 import { Labelled } from "../fields/labelled.tsx";
 import { ToleranceFields } from "../fields/tolerance-fields.tsx";
-import { useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { counted, percent } from "./chart-measures.ts";
 import { ChoiceButtons } from "./choices.tsx";
 import { UncertaintyResult } from "./uncertainty-result.tsx";
@@ -19,7 +20,8 @@ const shapes = [
 /** How likely the plan is to come out right, every measure off by its tolerance at once. */
 export function UncertaintyPanel() {
   const base = useNumbers(useRimwright((state) => state.lastGood));
-  const [{ sure }, edit] = useComparison();
+  const { sure } = useComparison();
+  const edit = useEdit();
   const { shape, draws, seed } = sure;
   const job = useMemo<UncertaintyJob>(
     () => ({ kind: "uncertainty", draws, asked: { instrument: base, shape, seed } }),
@@ -27,7 +29,7 @@ export function UncertaintyPanel() {
   );
   const running = useJob<"uncertainty">(job);
   const change = (to: Partial<Comparison["sure"]>): void =>
-    edit((comparison) => ({ ...comparison, sure: { ...comparison.sure, ...to } }));
+    edit((state) => plot(state, (plots) => ({ sure: { ...plots.sure, ...to } })));
   const answer = running.progress?.answer ?? null;
   return (
     <section

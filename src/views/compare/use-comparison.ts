@@ -1,10 +1,8 @@
-import { useCallback, useMemo, useState } from "react";
-import { useStore } from "zustand";
+import { useMemo, useState } from "react";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { type Variant, variantInstrument } from "../../profile/comparison/variant.ts";
 import type { ProfileResult } from "../../profile/outcome.ts";
-import { type Comparison, firstComparison } from "../../store/document/comparison.ts";
-import { compareStore } from "../../store/document/kept-stores.ts";
+import type { Comparison } from "../../store/document/comparison.ts";
 import { planOf } from "../../store/document/plan.ts";
 import { useRimwright } from "../store-context.ts";
 
@@ -24,20 +22,8 @@ export function useNumbers(instrument: Instrument): Instrument {
   return instrument;
 }
 
-export type EditComparison = (edit: (comparison: Comparison) => Comparison) => void;
-
-/** The open instrument's comparison, and what changes it. */
-export function useComparison(): readonly [Comparison, EditComparison] {
-  const id = useRimwright((state) => state.instrument.id);
-  const comparison = useStore(compareStore, (all) => all[id] ?? firstComparison);
-  const edit = useCallback<EditComparison>(
-    (change) => {
-      compareStore.setState((all) => ({ ...all, [id]: change(all[id] ?? firstComparison) }));
-    },
-    [id],
-  );
-  return [comparison, edit];
-}
+/** The open instrument's variants, and what is plotted of them. */
+export const useComparison = (): Comparison => useRimwright((state) => state.comparison);
 
 /** The base or one variant, with its plan. */
 export interface Compared {
@@ -51,7 +37,7 @@ export interface Compared {
 /** The base first, then its variants; each the same object while nothing of it changes, so that its plan is found once. */
 export function useCompared(): readonly Compared[] {
   const base = useNumbers(useRimwright((state) => state.instrument));
-  const [{ variants }] = useComparison();
+  const { variants } = useComparison();
   return useMemo(
     () => [
       { variant: null, name: "Base", instrument: base, plan: planOf(base) },

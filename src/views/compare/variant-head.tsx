@@ -1,12 +1,10 @@
-import { isFieldPath } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
-import { promote, type Variant } from "../../profile/comparison/variant.ts";
-import { nameVariant } from "../../store/document/comparison.ts";
-import { setField, setTarget, startFrom } from "../../store/document/edits.ts";
+import type { Variant } from "../../profile/comparison/variant.ts";
+import { startFrom } from "../../store/document/edits.ts";
 import { newId } from "../../store/document/new-id.ts";
 import { planOf } from "../../store/document/plan.ts";
-import { useAct, useRimwright } from "../store-context.ts";
-import { useComparison } from "./use-comparison.ts";
+import { makeBase, nameVariant } from "../../store/document/variant-edits.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 
 interface VariantHeadProps {
   readonly variant: Variant;
@@ -17,28 +15,12 @@ interface VariantHeadProps {
 /** A variant's name, and what can be made of it. */
 export function VariantHead({ variant, instrument, onRemove }: VariantHeadProps) {
   const base = useRimwright((state) => state.instrument);
-  const [comparison, edit] = useComparison();
-  const act = useAct();
-  const { id, name, changes } = variant;
+  const edit = useEdit();
+  const { id, name } = variant;
   const sound = planOf(instrument).ok;
-  const makeBase = (): void => {
-    const promoted = promote(base, comparison.variants, id);
-    if (promoted === null) return;
-    const gesture = `promote ${id}`;
-    act((state) => {
-      const changed = Object.entries(changes).reduce(
-        (so, [path, value]) =>
-          isFieldPath(path) && value !== undefined ? setField(so, path, value, gesture) : so,
-        state,
-      );
-      const { kind, value } = promoted.base.target;
-      return setTarget(changed, kind, value, gesture);
-    });
-    edit((before) => ({ ...before, variants: promoted.variants }));
-  };
   const spinOff = (): void => {
     const whole = { ...instrument, name: `${base.name}, ${name}`.slice(0, 200) };
-    act((state) => startFrom(state, whole, newId()));
+    edit((state) => startFrom(state, whole, newId()));
   };
   return (
     <div className="variant-head">
@@ -47,12 +29,16 @@ export function VariantHead({ variant, instrument, onRemove }: VariantHeadProps)
         aria-label="Name of the variant"
         value={name}
         maxLength={60}
-        onChange={({ target }) => edit((before) => nameVariant(before, id, target.value))}
+        onChange={({ target }) => edit((state) => nameVariant(state, id, target.value))}
       />
       <details className="variant-acts">
         <summary aria-label={`What to do with ${name}`}>⋯</summary>
         <div>
-          <button type="button" disabled={!sound} onClick={makeBase}>
+          <button
+            type="button"
+            disabled={!sound}
+            onClick={() => edit((state) => makeBase(state, id))}
+          >
             Make it the base
           </button>
           <button type="button" disabled={!sound} onClick={spinOff}>

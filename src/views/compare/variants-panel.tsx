@@ -2,10 +2,10 @@ import { useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldPaths } from "../../instrument/fields.ts";
 import { mostVariants, type Variant } from "../../profile/comparison/variant.ts";
-import { addVariant, removeVariant, restoreVariant } from "../../store/document/comparison.ts";
 import { newId } from "../../store/document/new-id.ts";
+import { addVariant, removeVariant, restoreVariant } from "../../store/document/variant-edits.ts";
 import { FieldChoice } from "../fields/field-choice.tsx";
-import { useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { TableExport } from "./table-export.tsx";
 import { useCompared, useComparison } from "./use-comparison.ts";
 import { VariantsTable } from "./variants-table.tsx";
@@ -18,7 +18,8 @@ interface Removed {
 /** The variants side by side, each edited where it stands. */
 export function VariantsPanel() {
   const base = useRimwright((state) => state.instrument);
-  const [{ variants }, edit] = useComparison();
+  const { variants } = useComparison();
+  const edit = useEdit();
   const compared = useCompared();
   const [asked, setAsked] = useState<readonly FieldPath[]>([]);
   const [removed, setRemoved] = useState<Removed | null>(null);
@@ -26,11 +27,11 @@ export function VariantsPanel() {
   const paths = fieldPaths.filter((path) => changed.includes(path) || asked.includes(path));
   const remove = (variant: Variant): void => {
     setRemoved({ variant, at: variants.indexOf(variant) });
-    edit((comparison) => removeVariant(comparison, variant.id));
+    edit((state) => removeVariant(state, variant.id));
   };
   const putBack = (): void => {
     if (removed === null) return;
-    edit((comparison) => restoreVariant(comparison, removed.variant, removed.at));
+    edit((state) => restoreVariant(state, removed.variant, removed.at));
     setRemoved(null);
   };
   return (
@@ -50,7 +51,7 @@ export function VariantsPanel() {
         <button
           type="button"
           disabled={variants.length >= mostVariants}
-          onClick={() => edit((comparison) => addVariant(comparison, newId()))}
+          onClick={() => edit((state) => addVariant(state, newId()))}
         >
           Add a variant
         </button>

@@ -3,7 +3,7 @@ import { type FieldGroup as Group, pathsIn } from "../../instrument/fields.ts";
 import { fold, groupOf } from "../../store/document/choices.ts";
 import { unreadFields } from "../../store/document/field-view.ts";
 import { planOf } from "../../store/document/plan.ts";
-import { useAct, useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { FieldRow } from "./field-row.tsx";
 
 interface Props {
@@ -21,7 +21,7 @@ export const FieldGroup = memo(function FieldGroup({ group, heading, children }:
       unreadFields(state).some((path) => groupOf(path) === group) ||
       refusedGroup(planOf(state.instrument)) === group,
   );
-  const act = useAct();
+  const edit = useEdit();
   return (
     <section className="group">
       <h2>
@@ -29,7 +29,7 @@ export const FieldGroup = memo(function FieldGroup({ group, heading, children }:
           type="button"
           aria-expanded={!folded}
           aria-controls={`group-${group}`}
-          onClick={() => act((state) => fold(state, group, !folded))}
+          onClick={() => edit((state) => fold(state, group, !folded))}
         >
           <svg className="fold-mark" viewBox="0 0 12 12" aria-hidden="true">
             <path d={folded ? "M4 2 L8 6 L4 10" : "M2 4 L6 8 L10 4"} />

@@ -5,7 +5,7 @@ import { fieldAt, readField } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
 import { setNone, stepField, typeField } from "../../store/document/edits.ts";
 import { fieldTrouble, shownText } from "../../store/document/field-view.ts";
-import { useAct, useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { FieldTrouble } from "./field-trouble.tsx";
 import { fieldId } from "./go-to-field.ts";
 import { NumberEntry } from "./number-entry.tsx";
@@ -17,7 +17,7 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
   const text = useRimwright((state) => shownText(state, path));
   const trouble = useRimwright((state) => fieldTrouble(state, path));
   const isNull = useRimwright((state) => readField(state.instrument, path) === null);
-  const act = useAct();
+  const edit = useEdit();
   const field = fieldAt(path, kind);
   const { label, howTo, nullWord } = field;
   const id = fieldId(path);
@@ -30,8 +30,8 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
         keypad={keypadFor(field, units)}
         invalid={trouble !== null}
         describedBy={`${id}-how ${id}-trouble`}
-        onText={(typed) => act((state) => typeField(state, path, typed))}
-        onStep={(steps) => act((state) => stepField(state, path, steps))}
+        onText={(typed) => edit((state) => typeField(state, path, typed))}
+        onStep={(steps) => edit((state) => stepField(state, path, steps))}
       />
       {nullWord !== undefined && <NoneSwitch path={path} word={nullWord} on={isNull} />}
       <span id={`${id}-how`} className="unseen">
@@ -43,7 +43,7 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
 });
 
 function NoneSwitch({ path, word, on }: { path: FieldPath; word: string; on: boolean }) {
-  const act = useAct();
+  const edit = useEdit();
   const label = useRimwright(({ instrument }) => fieldAt(path, instrument.target.kind).label);
   return (
     <label className="none-switch">
@@ -52,7 +52,7 @@ function NoneSwitch({ path, word, on }: { path: FieldPath; word: string; on: boo
         className="tick"
         checked={on}
         aria-label={`${label}: ${word}`}
-        onChange={({ target }) => act((state) => setNone(state, path, target.checked))}
+        onChange={({ target }) => edit((state) => setNone(state, path, target.checked))}
       />
       {word}
     </label>

@@ -6,7 +6,7 @@ import type { Refusal } from "../../profile/outcome.ts";
 import { setField } from "../../store/document/edits.ts";
 import { workableRange } from "../../store/document/field-view.ts";
 import { rangePhrase } from "../../store/document/plan.ts";
-import { useAct, useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { fieldId } from "./go-to-field.ts";
 
 /** "… to … works here": what a field in trouble may be, found a moment after the trouble is on the screen. */
@@ -55,14 +55,14 @@ export function FieldTrouble({ path, trouble }: { path: FieldPath; trouble: Refu
 export function UseNearest({ trouble: { field, nearest } }: { readonly trouble: Refusal }) {
   const units = useRimwright((state) => state.choices.units);
   const kind = useRimwright((state) => state.instrument.target.kind);
-  const act = useAct();
+  const edit = useEdit();
   if (nearest === null) return null;
   const { quantity } = fieldAt(field, kind);
   return (
     <button
       type="button"
       className="use-nearest"
-      onClick={() => act((state) => setField(state, field, nearest))}
+      onClick={() => edit((state) => setField(state, field, nearest))}
     >
       Use {sayQuantity({ value: nearest, as: quantity }, units)}
     </button>

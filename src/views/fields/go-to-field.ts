@@ -1,16 +1,16 @@
 import type { FieldPath } from "../../instrument/field.ts";
 import { fold, groupOf } from "../../store/document/choices.ts";
-import { useAct } from "../store-context.ts";
+import { useEdit } from "../store-context.ts";
 
 /** The id of a field's input in the page. */
 export const fieldId = (path: FieldPath): string => `field-${path}`;
 
 /** Unfolds a field's group and puts the cursor in it. */
 export function useGoToField(): (path: FieldPath) => void {
-  const act = useAct();
+  const edit = useEdit();
   return (path) => {
     const group = groupOf(path);
-    if (group !== null) act((state) => fold(state, group, false));
+    if (group !== null) edit((state) => fold(state, group, false));
     // The group is drawn by the next frame at the latest.
     requestAnimationFrame(() => {
       const input = document.getElementById(fieldId(path));

@@ -8,7 +8,7 @@ import { sayPhrase } from "../../instrument/phrase.ts";
 import { textLimits } from "../../instrument/schema.ts";
 import { switchTarget, writeNotes } from "../../store/document/edits.ts";
 import { rangePhrase } from "../../store/document/plan.ts";
-import { useAct, useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
 import { FieldGroup } from "./field-group.tsx";
 import { FieldRow } from "./field-row.tsx";
@@ -16,7 +16,7 @@ import { HowPanel } from "./how-panel.tsx";
 
 function NotesField() {
   const notes = useRimwright((state) => state.instrument.notes);
-  const act = useAct();
+  const edit = useEdit();
   return (
     <section className="group">
       <h2>
@@ -27,7 +27,7 @@ function NotesField() {
         rows={4}
         maxLength={textLimits.notes}
         value={notes}
-        onChange={({ target }) => act((state) => writeNotes(state, target.value))}
+        onChange={({ target }) => edit((state) => writeNotes(state, target.value))}
       />
     </section>
   );
@@ -42,7 +42,7 @@ function NotesLine() {
 /** Which outcome the shim is found for. The choice itself moves nothing: the next target starts at what is now. */
 function TargetFields() {
   const kind = useRimwright((state) => state.instrument.target.kind);
-  const act = useAct();
+  const edit = useEdit();
   return (
     <>
       <fieldset className="target-kinds">
@@ -54,7 +54,7 @@ function TargetFields() {
               className="tick"
               name="target-kind"
               checked={kind === choice}
-              onChange={() => act((state) => switchTarget(state, choice))}
+              onChange={() => edit((state) => switchTarget(state, choice))}
             />
             {choice === "shim" ? "Shim itself, as stated" : targetFields[choice].label}
           </label>

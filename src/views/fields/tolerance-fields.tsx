@@ -8,7 +8,7 @@ import {
   withShimFixed,
 } from "../../profile/uncertainty/tolerances.ts";
 import { setTolerances } from "../../store/document/edits.ts";
-import { useAct, useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { FieldChoice } from "./field-choice.tsx";
 import { fieldFormat, ValueEntry } from "./number-entry.tsx";
 import "./tolerance-fields.css";
@@ -16,16 +16,16 @@ import "./tolerance-fields.css";
 /** The plus-or-minus of each measure, kept with the instrument. */
 export function ToleranceFields() {
   const instrument = useRimwright((state) => state.lastGood);
-  const act = useAct();
+  const edit = useEdit();
   const built = useMemo(() => withShimFixed(instrument) ?? instrument, [instrument]);
   const [asked, setAsked] = useState<readonly FieldPath[]>([]);
   const stated = tolerancesOf(built).map(([path]) => path);
   const emptied = asked.filter((path) => !stated.includes(path));
   const set = (path: FieldPath, plusMinus: number): void => {
     if (!asked.includes(path)) setAsked([...asked, path]);
-    act((state) => setTolerances(state, { ...state.instrument.tolerances, [path]: plusMinus }));
+    edit((state) => setTolerances(state, { ...state.instrument.tolerances, [path]: plusMinus }));
   };
-  const take = (to: Instrument["tolerances"]): void => act((state) => setTolerances(state, to));
+  const take = (to: Instrument["tolerances"]): void => edit((state) => setTolerances(state, to));
   return (
     <div className="tolerances">
       <p className="tolerance-note">

@@ -7,7 +7,7 @@ import { dragBreak, dragTarget, stepField, stepTarget } from "../../store/docume
 import type { ShownPlan } from "../../store/document/plan.ts";
 import type { State } from "../../store/document/state.ts";
 import { dimension, height } from "../figures/measures.ts";
-import { useAct, useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 
 /** Something on the section that can be moved by hand or by key. */
 export interface Grip {
@@ -121,7 +121,7 @@ let drags = 0;
 /** The break, the shim and the saddle, to be dragged or moved by the arrow keys. */
 export function Handles({ section, plan, onHold }: Props) {
   const units = useRimwright((state) => state.choices.units);
-  const act = useAct();
+  const edit = useEdit();
   const drawing = useRef<SVGSVGElement>(null);
   const held = useRef<Held | null>(null);
   const [notice, setNotice] = useState("");
@@ -145,7 +145,7 @@ export function Handles({ section, plan, onHold }: Props) {
     const { current } = held;
     if (current === null) return;
     const to = placeOf(event, current.section);
-    act((state) => current.grip.drag(state, current.from, to, current.gesture));
+    edit((state) => current.grip.drag(state, current.from, to, current.gesture));
     tell(current.grip);
   };
   const letGo = (): void => {
@@ -156,7 +156,7 @@ export function Handles({ section, plan, onHold }: Props) {
     const way = keys[event.key];
     if (way === undefined) return;
     event.preventDefault();
-    act((state) => grip.step(state, event.shiftKey ? 10 * way : way));
+    edit((state) => grip.step(state, event.shiftKey ? 10 * way : way));
     tell(grip);
   };
 

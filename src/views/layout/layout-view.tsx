@@ -4,7 +4,7 @@ import { chooseStretch, turnOver } from "../../store/document/choices.ts";
 import { stretches } from "../../store/document/state.ts";
 import { Fence } from "../error-boundary.tsx";
 import { Inputs } from "../fields/inputs.tsx";
-import { useAct, useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { AllNumbers } from "../verdict/all-numbers.tsx";
 import { Checks } from "../verdict/checks.tsx";
 import { PlanState } from "../verdict/plan-state.tsx";
@@ -15,7 +15,7 @@ import { SectionFigure } from "./section-figure.tsx";
 function DrawingTools() {
   const stretch = useRimwright((state) => state.choices.stretch);
   const turned = useRimwright((state) => state.choices.turned);
-  const act = useAct();
+  const edit = useEdit();
   return (
     <div className="drawing-tools">
       <fieldset className="switch">
@@ -26,13 +26,13 @@ function DrawingTools() {
             type="button"
             aria-pressed={stretch === times}
             aria-label={times === 1 ? "Heights true to scale" : `Heights ${times} times`}
-            onClick={() => act((state) => chooseStretch(state, times))}
+            onClick={() => edit((state) => chooseStretch(state, times))}
           >
             {times}×
           </button>
         ))}
       </fieldset>
-      <button type="button" aria-pressed={turned} onClick={() => act(turnOver)}>
+      <button type="button" aria-pressed={turned} onClick={() => edit(turnOver)}>
         Turn over
       </button>
     </div>

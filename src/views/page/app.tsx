@@ -1,10 +1,11 @@
 import { lazy, Suspense } from "react";
 import type { Store } from "../../store/document/store.ts";
 import type { ShelfSlotStore } from "../../store/shelf/shelf-slot.ts";
+import type { ShopStore } from "../../store/shelf/shop.ts";
 import "./look.css";
 import "./page.css";
 import { Fence } from "../error-boundary.tsx";
-import { ShelfSlotContext, StoreContext } from "../store-context.ts";
+import { ShelfSlotContext, ShopContext, StoreContext } from "../store-context.ts";
 import { Header } from "./header.tsx";
 import { useOpenView } from "./view-list.tsx";
 import "./print.css";
@@ -15,22 +16,25 @@ const PageTroubles = lazy(() =>
 
 interface Props {
   readonly store: Store;
+  readonly shop: ShopStore;
   readonly slot: ShelfSlotStore;
 }
 
-export function App({ store, slot }: Props) {
+export function App({ store, shop, slot }: Props) {
   const { id, name, body } = useOpenView();
   return (
     <StoreContext value={store}>
-      <ShelfSlotContext value={slot}>
-        <Header />
-        <Suspense>
-          <PageTroubles />
-        </Suspense>
-        <Fence key={id} what={`The ${name} view`}>
-          {body}
-        </Fence>
-      </ShelfSlotContext>
+      <ShopContext value={shop}>
+        <ShelfSlotContext value={slot}>
+          <Header />
+          <Suspense>
+            <PageTroubles />
+          </Suspense>
+          <Fence key={id} what={`The ${name} view`}>
+            {body}
+          </Fence>
+        </ShelfSlotContext>
+      </ShopContext>
     </StoreContext>
   );
 }

@@ -2,11 +2,11 @@ import { useEffect } from "react";
 import { useStore } from "zustand";
 import { redo, undo } from "../../store/document/undo.ts";
 import type { Session } from "../../store/shelf/session.ts";
-import { useAct, useRimwright, useShelfSlot } from "../store-context.ts";
+import { useEdit, useRimwright, useShelfSlot } from "../store-context.ts";
 
 /** Takes acts back and does them again, also by the keys everybody's hands know. */
 function HistoryButtons() {
-  const act = useAct();
+  const edit = useEdit();
   const back = useRimwright(({ past }) => past.length > 0);
   const forth = useRimwright(({ future }) => future.length > 0);
   useEffect(() => {
@@ -15,17 +15,17 @@ function HistoryButtons() {
       const key = event.key.toLowerCase();
       if (key !== "z" && key !== "y") return;
       event.preventDefault();
-      act(key === "y" || event.shiftKey ? redo : undo);
+      edit(key === "y" || event.shiftKey ? redo : undo);
     };
     addEventListener("keydown", press);
     return () => removeEventListener("keydown", press);
-  }, [act]);
+  }, [edit]);
   return (
     <div className="history">
-      <button type="button" aria-label="Undo" disabled={!back} onClick={() => act(undo)}>
+      <button type="button" aria-label="Undo" disabled={!back} onClick={() => edit(undo)}>
         ↶
       </button>
-      <button type="button" aria-label="Redo" disabled={!forth} onClick={() => act(redo)}>
+      <button type="button" aria-label="Redo" disabled={!forth} onClick={() => edit(redo)}>
         ↷
       </button>
     </div>

@@ -3,7 +3,7 @@ import type { Units } from "../../instrument/length.ts";
 import { textLimits } from "../../instrument/schema.ts";
 import { chooseUnits } from "../../store/document/choices.ts";
 import { rename } from "../../store/document/edits.ts";
-import { useAct, useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { StartFrom } from "./start-from.tsx";
 import { useOpenView, views } from "./view-list.tsx";
 
@@ -16,7 +16,7 @@ const choices: readonly (readonly [Units, string, string])[] = [
 /** How lengths are shown. It changes no stored value. */
 function UnitsSwitch() {
   const units = useRimwright((state) => state.choices.units);
-  const act = useAct();
+  const edit = useEdit();
   return (
     <fieldset className="switch">
       <legend className="unseen">Units shown</legend>
@@ -26,7 +26,7 @@ function UnitsSwitch() {
           type="button"
           aria-pressed={units === choice}
           aria-label={name}
-          onClick={() => act((state) => chooseUnits(state, choice))}
+          onClick={() => edit((state) => chooseUnits(state, choice))}
         >
           {sign}
         </button>
@@ -56,7 +56,7 @@ export function Header() {
 
 function NameField() {
   const name = useRimwright((state) => state.instrument.name);
-  const act = useAct();
+  const edit = useEdit();
   return (
     <input
       className="name"
@@ -64,7 +64,7 @@ function NameField() {
       value={name}
       maxLength={textLimits.name}
       placeholder="Unnamed instrument"
-      onChange={({ target }) => act((state) => rename(state, target.value))}
+      onChange={({ target }) => edit((state) => rename(state, target.value))}
     />
   );
 }

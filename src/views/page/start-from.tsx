@@ -2,7 +2,7 @@ import { lazy, Suspense, useRef, useState } from "react";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { putBack, startFrom } from "../../store/document/edits.ts";
 import { newId } from "../../store/document/new-id.ts";
-import { useAct, useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 
 const StartList = lazy(() =>
   import("./start-list.tsx").then(({ StartList: Body }) => ({ default: Body })),
@@ -13,10 +13,10 @@ export function StartFrom() {
   const list = useRef<HTMLDivElement>(null);
   const away = useRimwright((state) => state.putAway?.instrument.name ?? null);
   const [wanted, setWanted] = useState(false);
-  const act = useAct();
+  const edit = useEdit();
   const start = (preset: Instrument): void => {
     list.current?.hidePopover?.();
-    act((state) => startFrom(state, preset, newId()));
+    edit((state) => startFrom(state, preset, newId()));
   };
   return (
     <div className="start-from">
@@ -24,7 +24,7 @@ export function StartFrom() {
         Start from…
       </button>
       {away !== null && (
-        <button type="button" className="put-back" onClick={() => act(putBack)}>
+        <button type="button" className="put-back" onClick={() => edit(putBack)}>
           Back to “{away === "" ? "unnamed" : away}”
         </button>
       )}

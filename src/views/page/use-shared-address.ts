@@ -2,7 +2,7 @@ import { useEffect, useState } from "react";
 import { startFrom } from "../../store/document/edits.ts";
 import { newId } from "../../store/document/new-id.ts";
 import { sharedIn } from "../../store/files/shared-address.ts";
-import { useAct } from "../store-context.ts";
+import { useEdit } from "../store-context.ts";
 
 interface Shared {
   /** Why the address's instrument cannot be shown; null when it is, or none was asked for. */
@@ -13,7 +13,7 @@ interface Shared {
 
 /** Shows the instrument an address holds, now or later; what was open can be put back. It comes to the shelf only when the builder keeps or changes it. */
 export function useSharedAddress(): Shared {
-  const act = useAct();
+  const edit = useEdit();
   const [shared, setShared] = useState<Shared>({ trouble: null, id: null });
   useEffect(() => {
     const look = async (): Promise<void> => {
@@ -23,7 +23,7 @@ export function useSharedAddress(): Shared {
       const read = await readShareText(text);
       if (read.ok) {
         const id = newId();
-        act((state) => startFrom(state, read.instrument, id));
+        edit((state) => startFrom(state, read.instrument, id));
         setShared({ trouble: null, id });
       } else {
         const trouble = read.problems[0]?.message ?? "The address holds no instrument.";
@@ -35,6 +35,6 @@ export function useSharedAddress(): Shared {
     const changed = (): void => void look();
     addEventListener("hashchange", changed);
     return () => removeEventListener("hashchange", changed);
-  }, [act]);
+  }, [edit]);
   return shared;
 }

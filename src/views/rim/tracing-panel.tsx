@@ -6,7 +6,7 @@ import { guessedEnds, turned } from "../../geometry/outline/tracing-ends.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import { traceOutline } from "../../store/document/edits.ts";
 import { wordsIn } from "../figures/plan-words.ts";
-import { useAct, useRimwright } from "../store-context.ts";
+import { useEdit, useRimwright } from "../store-context.ts";
 import { type OutlineFile, useOutlineFile } from "./outline-file.ts";
 import { RimFigure } from "./rim-figure.tsx";
 import {
@@ -47,12 +47,12 @@ export function TracingPanel() {
 }
 
 function InUse({ places }: { readonly places: number }) {
-  const act = useAct();
+  const edit = useEdit();
   return (
     <p>
       This instrument follows a traced outline of {places} places; its stated widths and places of
       bouts and waist shape nothing.{" "}
-      <button type="button" onClick={() => act((state) => traceOutline(state, null))}>
+      <button type="button" onClick={() => edit((state) => traceOutline(state, null))}>
         Take the tracing off
       </button>
     </p>
@@ -124,7 +124,7 @@ function Verdict({
   readonly lines: number;
 }) {
   const units = useRimwright((state) => state.choices.units);
-  const act = useAct();
+  const edit = useEdit();
   const words = wordsIn(units);
   if (!result.ok)
     return (
@@ -143,7 +143,7 @@ function Verdict({
           : "everything drawn."}
         {lines > 1 && ` The drawing holds ${lines} lines; the longest is taken.`}
       </p>
-      <button type="button" onClick={() => act((state) => traceOutline(state, tracing))}>
+      <button type="button" onClick={() => edit((state) => traceOutline(state, tracing))}>
         Use this outline
       </button>
     </>

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { shelfFiles } from "../../store/files/shelf-file.ts";
+import { shelfFiles } from "../../store/shelf/export.ts";
 import { type Intake, type TakenIn, takeIn } from "../../store/shelf/import.ts";
 import type { Session } from "../../store/shelf/session.ts";
 import { saveJson } from "../save-file.ts";

@@ -5,7 +5,7 @@ import { textLimits } from "../../instrument/schema.ts";
 import { settingOf } from "../../profile/setting.ts";
 import { shownPlan } from "../../store/document/plan.ts";
 import { openAddress } from "../../store/files/share.ts";
-import { oneFile } from "../../store/files/shelf-file.ts";
+import { oneFile } from "../../store/shelf/export.ts";
 import type { Session } from "../../store/shelf/session.ts";
 import type { Shelf } from "../../store/shelf/shelf.ts";
 import type { Card } from "../../store/shelf/shelf-entry.ts";

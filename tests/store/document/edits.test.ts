@@ -175,7 +175,7 @@ describe("dragging", () => {
     const dragged = dragBreak(typed, 387.3, "drag 1");
     expect(dragged.instrument.dome.flatLength).toBe(105);
     expect(shownText(dragged, "dome.flatLength")).toBe("105");
-    expect(dragged.gesture).toBe("drag 1");
+    expect(dragged.undoStep?.at).toBe("drag 1");
   });
 
   test("the shim becomes the target", () => {

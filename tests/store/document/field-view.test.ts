@@ -6,7 +6,7 @@ import { typeField } from "../../../src/store/document/edits.ts";
 import { workableRange } from "../../../src/store/document/field-view.ts";
 import { hasPlan, planOf } from "../../../src/store/document/plan.ts";
 import { firstState } from "../../../src/store/document/state.ts";
-import { documents } from "../documents.ts";
+import { documents } from "../../support/documents.ts";
 
 const paths: readonly FieldPath[] = [
   "body.length",

@@ -3,7 +3,7 @@ import { stepField } from "../../../src/store/document/edits.ts";
 import { readStamp } from "../../../src/store/document/stamp.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
 import type { Shelf } from "../../../src/store/shelf/shelf.ts";
-import { openShelf, openTab } from "../desk.ts";
+import { openShelf, openTab } from "../../support/tab.ts";
 
 let shelf: Shelf;
 beforeEach(async () => {
@@ -22,7 +22,7 @@ const shown = (tab: ReturnType<typeof openTab>): number =>
 
 async function oneEditSaved(): Promise<ReturnType<typeof openTab>> {
   const tab = openTab(shelf, visit("one"));
-  tab.act(longer);
+  tab.edit(longer);
   await tab.session.flush();
   return tab;
 }
@@ -30,16 +30,16 @@ async function oneEditSaved(): Promise<ReturnType<typeof openTab>> {
 async function anotherVisitSaves(): Promise<void> {
   const other = openTab(shelf, visit("other"));
   await other.session.start();
-  other.act(longer);
+  other.edit(longer);
   await other.session.flush();
 }
 
 describe("after a visit that was cut off", () => {
   test("the shelf's later edits are shown, though what the tab kept is older and no save was noted", async () => {
     const first = openTab(shelf, visit("one"));
-    first.act(longer);
+    first.edit(longer);
     const kept = first.store.getState();
-    first.act(longer);
+    first.edit(longer);
     await first.session.flush();
     const again = openTab(shelf, visit("two", kept));
     await again.session.start();
@@ -49,7 +49,7 @@ describe("after a visit that was cut off", () => {
 
   test("the tab's later edits are saved over the shelf's, though its last save was never noted", async () => {
     const first = await oneEditSaved();
-    first.act(longer);
+    first.edit(longer);
     const again = openTab(shelf, visit("two", first.store.getState()));
     await again.session.start();
     await again.session.flush();
@@ -62,7 +62,7 @@ describe("after a visit that was cut off", () => {
   test("an edit made before the shelf is open goes on from that visit, and stays on screen", async () => {
     const first = await oneEditSaved();
     const again = openTab(shelf, visit("two", first.store.getState()));
-    again.act(longer);
+    again.edit(longer);
     await again.session.start();
     await again.session.flush();
     expect(shown(again)).toBe(length + 2);
@@ -71,13 +71,13 @@ describe("after a visit that was cut off", () => {
 
   test("an edit made before the shelf is open yields to what the tab had not kept of that visit", async () => {
     const first = openTab(shelf, visit("one"));
-    first.act(longer);
+    first.edit(longer);
     const kept = first.store.getState();
-    first.act(longer);
-    first.act(longer);
+    first.edit(longer);
+    first.edit(longer);
     await first.session.flush();
     const again = openTab(shelf, visit("two", kept));
-    again.act(longer);
+    again.edit(longer);
     await again.session.start();
     expect(shown(again)).toBe(length + 3);
     expect(again.session.state.getState().met).toBe(true);
@@ -85,11 +85,11 @@ describe("after a visit that was cut off", () => {
 
   test("its last save, come late, is no other tab's", async () => {
     const first = await oneEditSaved();
-    first.act(longer);
+    first.edit(longer);
     const again = openTab(shelf, visit("two", first.store.getState()));
     await again.session.start();
     await first.session.flush();
-    again.act(longer);
+    again.edit(longer);
     await again.session.flush();
     expect(shown(again)).toBe(length + 3);
     expect(again.session.state.getState()).toMatchObject({ saving: "saved", met: false });
@@ -98,7 +98,7 @@ describe("after a visit that was cut off", () => {
   test("what another visit saved since is shown without a word when nothing of ours was unsaved", async () => {
     const first = await oneEditSaved();
     await anotherVisitSaves();
-    const again = openTab(shelf, visit("two", first.store.getState()), { keeper: first.keeper });
+    const again = openTab(shelf, visit("two", first.store.getState()), { storage: first.storage });
     await again.session.start();
     expect(shown(again)).toBe(length + 2);
     expect(again.session.state.getState().met).toBe(false);
@@ -107,8 +107,8 @@ describe("after a visit that was cut off", () => {
   test("what another visit saved since is shown, and said, when ours had unsaved edits", async () => {
     const first = await oneEditSaved();
     await anotherVisitSaves();
-    first.act((state) => stepField(state, "shim.contact", 1));
-    const again = openTab(shelf, visit("two", first.store.getState()), { keeper: first.keeper });
+    first.edit((state) => stepField(state, "shim.contact", 1));
+    const again = openTab(shelf, visit("two", first.store.getState()), { storage: first.storage });
     await again.session.start();
     expect(shown(again)).toBe(length + 2);
     expect(again.session.state.getState().met).toBe(true);

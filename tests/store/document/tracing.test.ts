@@ -2,9 +2,9 @@ import { expect, test } from "vitest";
 import { traceOutline, typeField } from "../../../src/store/document/edits.ts";
 import { planOf, shownPlan } from "../../../src/store/document/plan.ts";
 import { firstState } from "../../../src/store/document/state.ts";
-import { keep, recall } from "../../../src/store/shelf/keep.ts";
+import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 import { pear } from "../../support/pear.ts";
-import { memoryKeeper } from "../desk.ts";
+import { memoryStorage } from "../../support/tab.ts";
 
 test("a tracing makes the body as long as it is, and leaves the stated widths for when it comes off", () => {
   const typed = typeField(typeField(firstState, "body.length", "490"), "body.waistWidth", "241");
@@ -30,7 +30,7 @@ test("another length than the traced one is refused in words, and the last plan 
 
 test("a tracing that does not go together with the rest is kept over a reload", () => {
   const longer = typeField(traceOutline(firstState, pear), "body.length", "510");
-  const keeper = memoryKeeper();
-  keep(keeper, longer);
-  expect(recall(keeper).instrument).toEqual(longer.instrument);
+  const storage = memoryStorage();
+  writeTabCopy(storage, longer);
+  expect(readTabCopy(storage).instrument).toEqual(longer.instrument);
 });

@@ -7,8 +7,8 @@ import { typeField } from "../../../src/store/document/edits.ts";
 import { firstState, workOn } from "../../../src/store/document/state.ts";
 import { fileJsonSchema } from "../../../src/store/files/file-schema.ts";
 import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
-import { recall } from "../../../src/store/shelf/keep.ts";
-import { memoryKeeper } from "../desk.ts";
+import { readTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { memoryStorage } from "../../support/tab.ts";
 
 const published = new URL("../../../public/rimwright-file.schema.json", import.meta.url);
 
@@ -29,11 +29,11 @@ describe("the published schema, as zod's full build reads it back", () => {
   const kept = JSON.parse(
     readFileSync(new URL("fixtures/v1/kept.json", import.meta.url), "utf8"),
   ) as Record<string, unknown>;
-  const keeper = memoryKeeper(
+  const storage = memoryStorage(
     Object.fromEntries(Object.entries(kept).map(([key, one]) => [key, JSON.stringify(one)])),
   );
   const works = [
-    recall(keeper),
+    readTabCopy(storage),
     typeField(firstState, "dome.flatLength", "480"),
     ...presets.map(workOn),
     ...demoShelf.map(({ instrument, asBuilt }) => ({ ...workOn(instrument), asBuilt })),

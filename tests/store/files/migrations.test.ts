@@ -2,16 +2,18 @@ import "fake-indexeddb/auto";
 import { readFileSync } from "node:fs";
 import { openDB } from "idb";
 import { describe, expect, test } from "vitest";
-import { makeBenchStore } from "../../../src/store/document/bench-keep.ts";
 import { makeStore } from "../../../src/store/document/store.ts";
 import { undo } from "../../../src/store/document/undo.ts";
 import { readShareText } from "../../../src/store/files/share.ts";
 import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
+import type { TextStorage } from "../../../src/store/shelf/browser-storage.ts";
 import { readIntake } from "../../../src/store/shelf/import.ts";
-import { keep, recall } from "../../../src/store/shelf/keep.ts";
 import { Shelf } from "../../../src/store/shelf/shelf.ts";
 import { openShelfDatabase } from "../../../src/store/shelf/shelf-database.ts";
-import { memoryKeeper, openShelf } from "../desk.ts";
+import { makeShopStore, type Shop } from "../../../src/store/shelf/shop.ts";
+import { openShop } from "../../../src/store/shelf/shop-storage.ts";
+import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { memoryStorage, openShelf } from "../../support/tab.ts";
 
 // These files were written by the page itself while that version was its own, and are never written again.
 const fixture = (name: string, version = "v1"): string =>
@@ -21,14 +23,20 @@ const json = (name: string, version?: string) => JSON.parse(fixture(name, versio
 const news = { superseded: () => {}, blocked: () => {} };
 const id = "0f1e2d3c4b5a69788796a5b4c3d2e1f0";
 
+function shopIn(storage: TextStorage): Shop | null {
+  const shop = makeShopStore();
+  openShop(shop, storage, makeStore());
+  return shop.getState();
+}
+
 describe("what version 1 kept in the tab", () => {
   const kept = json("kept.json");
-  const keeper = memoryKeeper(
+  const storage = memoryStorage(
     Object.fromEntries(Object.entries(kept).map(([key, one]) => [key, JSON.stringify(one)])),
   );
 
   test("comes back with the comparison and the record that lay beside it", () => {
-    const state = recall(keeper);
+    const state = readTabCopy(storage);
     expect(state.instrument).toEqual(kept.rimwright.instrument);
     expect(state.texts).toEqual(kept.rimwright.texts);
     expect(state.comparison).toEqual(kept["rimwright-compare"][id]);
@@ -39,7 +47,7 @@ describe("what version 1 kept in the tab", () => {
   });
 
   test("gives what was put away its own", () => {
-    const { putAway } = recall(keeper);
+    const { putAway } = readTabCopy(storage);
     const away = kept.rimwright.putAway.instrument.id;
     expect(putAway?.instrument).toEqual(kept.rimwright.putAway.instrument);
     expect(putAway?.comparison).toEqual(kept["rimwright-compare"][away]);
@@ -47,7 +55,7 @@ describe("what version 1 kept in the tab", () => {
   });
 
   test("has acts that take nothing back of what lay beside it", () => {
-    const state = recall(keeper);
+    const state = readTabCopy(storage);
     const back = undo(state);
     expect(back.instrument).not.toEqual(state.instrument);
     expect(back.asBuilt).toEqual(state.asBuilt);
@@ -55,15 +63,15 @@ describe("what version 1 kept in the tab", () => {
   });
 
   test("is kept from then on in the form of version 2", () => {
-    const state = recall(keeper);
-    const now = memoryKeeper();
-    keep(now, state);
-    expect(recall(now)).toEqual(state);
+    const state = readTabCopy(storage);
+    const now = memoryStorage();
+    writeTabCopy(now, state);
+    expect(readTabCopy(now)).toEqual(state);
   });
 
   test("leaves the shop as it was", () => {
     const { records: _, texts: __, ...shop } = kept["rimwright-bench"];
-    expect(makeBenchStore(keeper, makeStore(recall(keeper))).getState()).toMatchObject(shop);
+    expect(shopIn(storage)).toEqual(shop);
     expect(shop.finished).toHaveLength(1);
   });
 });
@@ -162,15 +170,13 @@ describe("files and addresses of version 1", () => {
 describe("version 2", () => {
   test("kept in the tab comes back as it was", () => {
     const kept = json("kept.json", "v2");
-    const keeper = memoryKeeper(
+    const storage = memoryStorage(
       Object.fromEntries(Object.entries(kept).map(([key, one]) => [key, JSON.stringify(one)])),
     );
     const { history, version, ...rest } = kept.rimwright;
     expect(version).toBe(2);
-    expect(recall(keeper)).toMatchObject({ ...rest, ...history });
-    expect(makeBenchStore(keeper, makeStore(recall(keeper))).getState()).toMatchObject(
-      kept["rimwright-shop"],
-    );
+    expect(readTabCopy(storage)).toMatchObject({ ...rest, ...history });
+    expect(shopIn(storage)).toEqual(kept["rimwright-shop"]);
   });
 
   test("on the shelf is opened as it was", async () => {

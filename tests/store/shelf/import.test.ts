@@ -1,20 +1,16 @@
 import { describe, expect, test, vi } from "vitest";
 import { stepIds } from "../../../src/instrument/as-built/steps.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { addVariant, firstComparison } from "../../../src/store/document/comparison.ts";
 import { typeField } from "../../../src/store/document/edits.ts";
 import { firstState, type Work, workOn } from "../../../src/store/document/state.ts";
 import { undo, workIn } from "../../../src/store/document/undo.ts";
-import {
-  fileLimits,
-  oneFile,
-  shelfFileOf,
-  shelfFiles,
-} from "../../../src/store/files/shelf-file.ts";
+import { addVariant } from "../../../src/store/document/variant-edits.ts";
+import { fileLimits, shelfFileOf } from "../../../src/store/files/shelf-file.ts";
+import { oneFile, shelfFiles } from "../../../src/store/shelf/export.ts";
 import { choose, takeIn } from "../../../src/store/shelf/import.ts";
 import type { Shelf } from "../../../src/store/shelf/shelf.ts";
 import { type Entry, isInNoFile, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
-import { intakeOf, openShelf, openTab } from "../desk.ts";
+import { intakeOf, openShelf, openTab } from "../../support/tab.ts";
 
 function presetAt(i: number) {
   const found = presets[i];
@@ -30,7 +26,7 @@ const fileOf = (...works: readonly Work[]): Blob =>
 /** An instrument with variants and a record. */
 const full: Work = {
   ...workOn(preset),
-  comparison: addVariant(firstComparison, "a"),
+  comparison: addVariant(firstState, "a").comparison,
   asBuilt: { ...workOn(preset).asBuilt, done: { level: "2026-05-14" }, finished: "2026-06-01" },
 };
 
@@ -43,11 +39,11 @@ async function kept(shelf: Shelf, work: Work): Promise<Entry> {
 describe("a file", () => {
   test("brings variants and record in with the instrument, and a finished one is learnt from", async () => {
     const { shelf } = await openShelf();
-    const { session, bench } = openTab(shelf);
+    const { session, shop } = openTab(shelf);
     const done = await takeIn(session, await intakeOf(shelf, fileOf(full, workOn(another))));
     expect(done).toEqual({ taken: 2, replaced: 0, skipped: 0, same: 0, bad: [] });
     expect(await shelf.look(preset.id)).toEqual(full);
-    expect(bench.getState().finished).toEqual([
+    expect(shop.getState()?.finished).toEqual([
       { instrument: full.instrument, asBuilt: full.asBuilt, invented: false },
     ]);
   });
@@ -143,7 +139,7 @@ describe("an instrument the shelf has otherwise", () => {
     const intake = choose(await intakeOf(shelf, fileOf(other)), null, "replace");
     await takeIn(tab.session, intake);
     expect(tab.store.getState().instrument.name).toBe("Another");
-    tab.act(undo);
+    tab.edit(undo);
     expect(workIn(tab.store.getState())).toEqual(full);
   });
 

@@ -5,7 +5,7 @@ import { undo } from "../../../src/store/document/undo.ts";
 import type { Shelf } from "../../../src/store/shelf/shelf.ts";
 import type { ShelfDatabase } from "../../../src/store/shelf/shelf-database.ts";
 import type { Entry } from "../../../src/store/shelf/shelf-entry.ts";
-import { openShelf, openTab } from "../desk.ts";
+import { openShelf, openTab } from "../../support/tab.ts";
 
 let shelf: Shelf;
 let database: ShelfDatabase;
@@ -29,8 +29,8 @@ describe("a session", () => {
   });
 
   test("saves an edit, with the way back, and says so", async () => {
-    const { session, act, tell } = openTab(shelf);
-    act(longer);
+    const { session, edit, tell } = openTab(shelf);
+    edit(longer);
     expect(session.state.getState().saving).toBe("saving");
     await session.flush();
     expect(session.state.getState().saving).toBe("saved");
@@ -42,7 +42,7 @@ describe("a session", () => {
 
   test("shows in one tab what another saved", async () => {
     const [one, two] = [openTab(shelf), openTab(shelf)];
-    one.act(longer);
+    one.edit(longer);
     await one.session.flush();
     await two.session.hear({ id, revision: 1 });
     expect(two.store.getState().instrument.body.length).toBe(length + 1);
@@ -50,13 +50,13 @@ describe("a session", () => {
 
   test("overwrites nothing when two tabs save at once: the later yields, and its own is one undo away", async () => {
     const [one, two] = [openTab(shelf), openTab(shelf)];
-    one.act(longer);
-    two.act((state) => stepField(state, "shim.contact", 1));
+    one.edit(longer);
+    two.edit((state) => stepField(state, "shim.contact", 1));
     await one.session.flush();
     await two.session.flush();
     expect(two.session.state.getState().met).toBe(true);
     expect(two.store.getState().instrument).toEqual(one.store.getState().instrument);
-    two.act(undo);
+    two.edit(undo);
     expect(two.store.getState().instrument.shim.contact).toBe(
       firstState.instrument.shim.contact + 1,
     );
@@ -64,10 +64,10 @@ describe("a session", () => {
 
   test("saves at the next start what a killed tab had kept but not saved", async () => {
     const first = openTab(shelf);
-    first.act(longer);
+    first.edit(longer);
     await first.session.flush();
-    first.act(longer);
-    const again = openTab(shelf, first.store.getState(), { keeper: first.keeper });
+    first.edit(longer);
+    const again = openTab(shelf, first.store.getState(), { storage: first.storage });
     await again.session.start();
     await again.session.flush();
     expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);
@@ -75,22 +75,22 @@ describe("a session", () => {
 
   test("starts on the shelf's entry when another tab has saved since", async () => {
     const [one, two] = [openTab(shelf), openTab(shelf)];
-    one.act(longer);
+    one.edit(longer);
     await one.session.flush();
     await two.session.start();
     expect(two.store.getState().instrument.body.length).toBe(length + 1);
   });
 
   test("saves what is left behind before another entry is opened", async () => {
-    const { session, act, store } = openTab(shelf);
-    act(longer);
+    const { session, edit, store } = openTab(shelf);
+    edit(longer);
     await session.flush();
     const entry = await shelf.open(id);
     if (entry === undefined) throw new Error("not saved");
     const instrument = { ...entry.work.instrument, id: "other" };
     const work = { ...entry.work, instrument, lastGood: instrument };
     await shelf.take([{ entry: { ...entry, id: "other", work }, over: null }]);
-    act((state) => stepField(state, "shim.contact", 1));
+    edit((state) => stepField(state, "shim.contact", 1));
     expect(await session.open("other")).toBe(true);
     expect(store.getState().instrument.id).toBe("other");
     expect((await shelf.open(id))?.work.instrument.shim.contact).toBe(
@@ -99,22 +99,22 @@ describe("a session", () => {
   });
 
   test("says that a save was refused, keeps the work, and saves it with the next edit", async () => {
-    const { session, act, store } = openTab(shelf);
+    const { session, edit, store } = openTab(shelf);
     const save = vi.spyOn(shelf, "save").mockRejectedValueOnce(new Error("QuotaExceededError"));
-    act(longer);
+    edit(longer);
     await session.flush();
     expect(session.state.getState().saving).toBe("refused");
     expect(store.getState().instrument.body.length).toBe(length + 1);
     save.mockRestore();
-    act(longer);
+    edit(longer);
     await session.flush();
     expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);
   });
 
   test("writes no more once a newer page has taken the shelf over", async () => {
-    const { session, act } = openTab(shelf);
+    const { session, edit } = openTab(shelf);
     session.supersede();
-    act(longer);
+    edit(longer);
     await session.flush();
     expect(await shelf.cards()).toEqual([]);
     expect(session.state.getState().saving).toBe("superseded");
@@ -122,9 +122,9 @@ describe("a session", () => {
 
   test("goes on saving when the clock is moved back", async () => {
     const times = [5_000_000, 9, 8];
-    const { session, act } = openTab(shelf, firstState, { now: () => times.shift() ?? 0 });
+    const { session, edit } = openTab(shelf, firstState, { now: () => times.shift() ?? 0 });
     for (let i = 1; i <= 3; i++) {
-      act(longer);
+      edit(longer);
       await session.flush();
       expect(await shelf.open(id)).toMatchObject({ revision: i });
     }
@@ -133,21 +133,21 @@ describe("a session", () => {
 
   test("puts the tab's own copy on the shelf again where its entry was spoiled, which is set aside", async () => {
     const first = openTab(shelf);
-    first.act(longer);
+    first.edit(longer);
     await first.session.flush();
     const spoiled = { id, version: 2, revision: 7, work: { lastGood: "?" } };
     await database.put("entries", spoiled as unknown as Entry);
-    const again = openTab(shelf, first.store.getState(), { keeper: first.keeper });
+    const again = openTab(shelf, first.store.getState(), { storage: first.storage });
     await again.session.start();
     expect(await shelf.aside()).toEqual([{ id, json: spoiled }]);
-    again.act(longer);
+    again.edit(longer);
     await again.session.flush();
     expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);
   });
 
   test("leaves the last whole save where the browser gives out amid one", async () => {
-    const { session, act } = openTab(shelf);
-    act(longer);
+    const { session, edit } = openTab(shelf);
+    edit(longer);
     await session.flush();
     const before = [await shelf.open(id), await shelf.cards()];
     const { put: whole } = IDBObjectStore.prototype;
@@ -155,12 +155,12 @@ describe("a session", () => {
     put.mockImplementationOnce(whole).mockImplementationOnce(() => {
       throw new DOMException("full", "QuotaExceededError");
     });
-    act(longer);
+    edit(longer);
     await session.flush();
     put.mockRestore();
     expect(session.state.getState().saving).toBe("refused");
     expect([await shelf.open(id), await shelf.cards()]).toEqual(before);
-    act(longer);
+    edit(longer);
     await session.flush();
     expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 3);
   });

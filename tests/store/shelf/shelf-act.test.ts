@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import { presets } from "../../../src/instrument/presets.ts";
 import { finish, markStep } from "../../../src/store/document/as-built-edits.ts";
-import { addVariant, firstComparison } from "../../../src/store/document/comparison.ts";
+import { firstComparison } from "../../../src/store/document/comparison.ts";
 import {
   putBack as putBackAway,
   startFrom,
@@ -10,10 +10,12 @@ import {
 } from "../../../src/store/document/edits.ts";
 import { firstState, type State, type Work, workOn } from "../../../src/store/document/state.ts";
 import { undo, workIn } from "../../../src/store/document/undo.ts";
+import { addVariant } from "../../../src/store/document/variant-edits.ts";
 import type { Shelf } from "../../../src/store/shelf/shelf.ts";
 import { duplicate, putBack, renameKept, takeOff } from "../../../src/store/shelf/shelf-act.ts";
 import { type Entry, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
-import { openShelf, openTab } from "../desk.ts";
+import { editShop } from "../../../src/store/shelf/shop.ts";
+import { openShelf, openTab } from "../../support/tab.ts";
 
 let shelf: Shelf;
 beforeEach(async () => {
@@ -29,7 +31,7 @@ function presetWork(): Work {
   const { asBuilt } = workOn(preset);
   return {
     ...workOn(preset),
-    comparison: addVariant(firstComparison, "a"),
+    comparison: addVariant(firstState, "a").comparison,
     asBuilt: { ...asBuilt, done: { level: day }, finished: day },
   };
 }
@@ -51,7 +53,7 @@ async function entryOf(one: string): Promise<Entry> {
 describe("another name", () => {
   test("is given without opening, told to other tabs, and one undo away", async () => {
     await kept();
-    const { session, store, tell, act } = openTab(shelf);
+    const { session, store, tell, edit } = openTab(shelf);
     expect(await renameKept(session, fullId, "Nr. 7")).toBe(true);
     expect(store.getState().instrument.id).toBe(id);
     expect((await shelf.cards())[0]?.name).toBe("Nr. 7");
@@ -62,7 +64,7 @@ describe("another name", () => {
       instrument: { ...full.instrument, name: "Nr. 7" },
       lastGood: { ...full.lastGood, name: "Nr. 7" },
     });
-    act(undo);
+    edit(undo);
     expect(workIn(store.getState())).toEqual(full);
   });
 
@@ -96,7 +98,7 @@ describe("another name", () => {
 describe("a copy", () => {
   test("has the variants and the record under an id of its own, and is not finished", async () => {
     await kept();
-    const { session, bench } = openTab(shelf);
+    const { session, shop } = openTab(shelf);
     const copy = await duplicate(session, fullId);
     expect(copy?.id).not.toBe(fullId);
     const own = { id: copy?.id, name: `${full.instrument.name}, copy` };
@@ -106,7 +108,7 @@ describe("a copy", () => {
       lastGood: { ...full.lastGood, ...own },
       asBuilt: { ...full.asBuilt, finished: null },
     });
-    expect(bench.getState().finished).toEqual([]);
+    expect(shop.getState()?.finished).toEqual([]);
     expect((await entryOf(fullId)).work).toEqual(full);
   });
 
@@ -123,22 +125,22 @@ describe("a copy", () => {
 describe("what is taken off", () => {
   test("comes back whole, history and what was learnt from it too", async () => {
     const tab = openTab(shelf);
-    tab.bench.setState((bench) => markStep(bench, id, "level", day));
-    await Promise.resolve();
-    tab.bench.setState((bench) => finish(bench, firstState.instrument, day));
+    tab.edit((state) => markStep(state, "level", day));
+    tab.edit((state) => finish(state, day));
     await tab.session.flush();
-    const [before, learnt] = [await entryOf(id), tab.bench.getState().finished];
+    const [before, learnt] = [await entryOf(id), tab.shop.getState()?.finished ?? []];
+    expect(learnt).toHaveLength(1);
     expect(before.history.past).toHaveLength(2);
     const other = openTab(shelf, firstState);
-    other.bench.setState((bench) => ({ ...bench, finished: learnt }));
+    editShop(other.shop, (shop) => ({ ...shop, finished: learnt }));
     const off = await takeOff(other.session, id);
     expect(await shelf.cards()).toEqual([]);
-    expect(other.bench.getState().finished).toEqual([]);
+    expect(other.shop.getState()?.finished).toEqual([]);
     expect(other.tell).toHaveBeenLastCalledWith({ id, revision: -1 });
     if (off === null) throw new Error("not there");
     await putBack(other.session, off);
     expect(await entryOf(id)).toEqual(before);
-    expect(other.bench.getState().finished).toEqual(learnt);
+    expect(other.shop.getState()?.finished).toEqual(learnt);
   });
 
   test("does not take the place of what came there since", async () => {
@@ -159,10 +161,9 @@ describe("an instrument left for another", () => {
 
   test("has its own variants and record when it is opened again, and the other none of them", async () => {
     await kept();
-    const { session, compare, bench, store } = openTab(shelf);
-    compare.setState((all) => ({ ...all, [id]: addVariant(firstComparison, "mine") }));
-    await Promise.resolve();
-    bench.setState((all) => markStep(all, id, "shim", day));
+    const { session, edit, store } = openTab(shelf);
+    edit((state) => addVariant(state, "mine"));
+    edit((state) => markStep(state, "shim", day));
     const mine = workIn(store.getState());
     await session.open(fullId);
     expect(workIn(store.getState())).toEqual(full);
@@ -171,14 +172,14 @@ describe("an instrument left for another", () => {
   });
 
   test("put back, is the shelf's own again: its next edit is no other tab's", async () => {
-    const { session, act, store } = openTab(shelf);
-    act(longer);
+    const { session, edit, store } = openTab(shelf);
+    edit(longer);
     await session.flush();
-    act((state) => startFrom(state, full.instrument, "fresh"));
+    edit((state) => startFrom(state, full.instrument, "fresh"));
     await session.flush();
-    act(putBackAway);
+    edit(putBackAway);
     await session.flush();
-    act(longer);
+    edit(longer);
     await session.flush();
     expect(session.state.getState()).toEqual({ saving: "saved", met: false });
     expect((await entryOf(id)).work).toEqual(workIn(store.getState()));
@@ -186,11 +187,11 @@ describe("an instrument left for another", () => {
 
   test("while another tab saves it, loses neither: ours is one undo away on the shelf", async () => {
     const [one, two] = [openTab(shelf), openTab(shelf)];
-    one.act(longer);
-    two.act((state) => stepField(state, "shim.contact", 1));
+    one.edit(longer);
+    two.edit((state) => stepField(state, "shim.contact", 1));
     const ours = workIn(two.store.getState());
     await one.session.flush();
-    two.act((state) => startFrom(state, full.instrument, "fresh"));
+    two.edit((state) => startFrom(state, full.instrument, "fresh"));
     await two.session.flush();
     const entry = await entryOf(id);
     expect(entry.work).toEqual(workIn(one.store.getState()));
@@ -198,15 +199,15 @@ describe("an instrument left for another", () => {
   });
 
   test("while the browser refuses it, is saved with the next that it takes", async () => {
-    const { session, act, store } = openTab(shelf);
-    act(longer);
+    const { session, edit, store } = openTab(shelf);
+    edit(longer);
     const left = workIn(store.getState());
     const save = vi.spyOn(shelf, "save").mockRejectedValue(new Error("QuotaExceededError"));
-    act((state) => startFrom(state, full.instrument, "fresh"));
+    edit((state) => startFrom(state, full.instrument, "fresh"));
     await session.flush();
     expect(await shelf.cards()).toEqual([]);
     save.mockRestore();
-    act(longer);
+    edit(longer);
     await session.flush();
     expect((await entryOf(id)).work).toEqual(left);
     expect((await entryOf("fresh")).work).toEqual(workIn(store.getState()));
@@ -214,8 +215,8 @@ describe("an instrument left for another", () => {
 
   test("is not left by opening another while the browser refuses to save it", async () => {
     await kept();
-    const { session, act, store } = openTab(shelf);
-    act(longer);
+    const { session, edit, store } = openTab(shelf);
+    edit(longer);
     vi.spyOn(shelf, "save").mockRejectedValue(new Error("QuotaExceededError"));
     expect(await session.open(fullId)).toBe(false);
     expect(store.getState().instrument.id).toBe(id);

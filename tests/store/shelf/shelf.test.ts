@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { presets } from "../../../src/instrument/presets.ts";
 import { workOn } from "../../../src/store/document/state.ts";
 import { type Entry, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
-import { openShelf } from "../desk.ts";
+import { openShelf } from "../../support/tab.ts";
 
 const entries: readonly Entry[] = presets.map((preset) => newEntry(workOn(preset), 1));
 const arrivals = entries.map((entry) => ({ entry, over: null }));

@@ -1,23 +1,23 @@
 import { describe, expect, test } from "vitest";
 import { emptyAsBuilt } from "../../../src/instrument/as-built/as-built.ts";
-import { addVariant, firstComparison } from "../../../src/store/document/comparison.ts";
 import { stepField } from "../../../src/store/document/edits.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
 import { recorded } from "../../../src/store/document/undo.ts";
-import { keep, recall } from "../../../src/store/shelf/keep.ts";
+import { addVariant } from "../../../src/store/document/variant-edits.ts";
 import { withSoundBeside } from "../../../src/store/shelf/sound-beside.ts";
-import { memoryKeeper } from "../desk.ts";
+import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { memoryStorage } from "../../support/tab.ts";
 
-const comparison = addVariant(firstComparison, "a");
+const { comparison } = addVariant(firstState, "a");
 const asBuilt = { ...emptyAsBuilt, done: { level: "2026-05-14" } };
 
 /** A kept state with a part of its record spoiled by hand, and one act that has it too. */
 function spoiled(part: object): State {
   const sound = { ...firstState, comparison, asBuilt: { ...asBuilt, ...part } };
   const state = recorded(sound, stepField(sound, "body.length", 1));
-  const keeper = memoryKeeper();
-  keep(keeper, state);
-  return recall(keeper);
+  const storage = memoryStorage();
+  writeTabCopy(storage, state);
+  return readTabCopy(storage);
 }
 
 describe("what the tab kept beside the instrument", () => {
@@ -48,9 +48,9 @@ describe("what the tab kept beside the instrument", () => {
 
   test("leaves out of a comparison what no field can hold", () => {
     const variants = [{ id: "a", name: "A", changes: { "neck.scale": 630, "no.such": 1 } }];
-    const keeper = memoryKeeper();
-    keep(keeper, { ...firstState, comparison: { ...comparison, variants } });
-    expect(withSoundBeside(recall(keeper)).comparison.variants).toEqual([
+    const storage = memoryStorage();
+    writeTabCopy(storage, { ...firstState, comparison: { ...comparison, variants } });
+    expect(withSoundBeside(readTabCopy(storage)).comparison.variants).toEqual([
       { id: "a", name: "A", changes: { "neck.scale": 630 } },
     ]);
   });

@@ -3,7 +3,7 @@ import { stepField } from "../../../src/store/document/edits.ts";
 import type { State } from "../../../src/store/document/state.ts";
 import type { Card } from "../../../src/store/shelf/shelf-entry.ts";
 import { askToLast, storageRoom, toBackUp } from "../../../src/store/shelf/storage-room.ts";
-import { openShelf, openTab } from "../desk.ts";
+import { openShelf, openTab } from "../../support/tab.ts";
 
 /** A browser's storage that answers as told. */
 const storage = (answers: Partial<StorageManager>): StorageManager => ({
@@ -42,19 +42,19 @@ describe("asking the browser to keep things", () => {
 
   test("waits for the first change on the shelf, and comes once a visit", async () => {
     const { shelf } = await openShelf();
-    const { session, act, settled } = openTab(shelf);
+    const { session, edit, settled } = openTab(shelf);
     const longer = (state: State): State => stepField(state, "body.length", 1);
     await session.start();
     await session.flush();
     expect(settled).not.toHaveBeenCalled();
     const save = vi.spyOn(shelf, "save").mockRejectedValueOnce(new Error("QuotaExceededError"));
-    act(longer);
+    edit(longer);
     await session.flush();
     expect(settled).not.toHaveBeenCalled();
     save.mockRestore();
-    act(longer);
+    edit(longer);
     await session.flush();
-    act(longer);
+    edit(longer);
     await session.flush();
     expect(settled).toHaveBeenCalledTimes(1);
   });

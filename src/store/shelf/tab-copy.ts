@@ -3,6 +3,7 @@ import type { MeasurementKey } from "../../instrument/as-built/measurement-field
 import { fieldGroups } from "../../instrument/fields.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
 import { asJson, type Json } from "../document/json.ts";
+import { newId } from "../document/new-id.ts";
 import { readStamp } from "../document/stamp.ts";
 import {
   type Choices,
@@ -12,33 +13,29 @@ import {
   type State,
   stretches,
 } from "../document/state.ts";
+import { makeStore, type Store } from "../document/store.ts";
 import { workIn } from "../document/undo.ts";
 import { keptFromOne } from "../files/migrations.ts";
 import { type BesideReader, isUnits, readHistory, readWork } from "../files/read-document.ts";
-
-/** What the browser keeps between visits; `Storage` is one. */
-export interface Keeper {
-  getItem(key: string): string | null;
-  setItem(key: string, value: string): void;
-}
+import type { TextStorage } from "./browser-storage.ts";
 
 const key = "rimwright";
 
-/** Acts kept each way, to be taken back after a reload. */
-const keptActs = 40;
+/** Steps of undo stored each way, to be taken back after a reload. */
+const storedSteps = 40;
 
-export const keptHistory = ({ past, future }: History): History => ({
-  past: past.slice(-keptActs),
-  future: future.slice(0, keptActs),
+export const storedHistory = ({ past, future }: History): History => ({
+  past: past.slice(-storedSteps),
+  future: future.slice(0, storedSteps),
 });
 
-/** Writes the state down: without its history where there is no room for that. A browser that refuses to keep anything is no fault of the page's. */
-export function keep(keeper: Keeper, state: State): boolean {
+/** Stores the state: without its history where there is no room for that. A browser that refuses to store anything is no fault of the page's. */
+export function writeTabCopy(storage: TextStorage, state: State): boolean {
   const { putAway, choices, stamp } = state;
   const kept = { version: 2, ...workIn(state), putAway, choices, stamp };
-  return [{ ...kept, history: keptHistory(state) }, kept].some((one) => {
+  return [{ ...kept, history: storedHistory(state) }, kept].some((one) => {
     try {
-      keeper.setItem(key, JSON.stringify(one));
+      storage.setItem(key, JSON.stringify(one));
       return true;
     } catch {
       return false;
@@ -46,10 +43,10 @@ export function keep(keeper: Keeper, state: State): boolean {
   });
 }
 
-/** The state as last kept. Whatever of it cannot be read is left out; with nothing readable, the first state. */
-export function recall(keeper: Keeper): State {
+/** The state as last stored. Whatever of it cannot be read is left out; with nothing readable, the first state. */
+export function readTabCopy(storage: TextStorage): State {
   try {
-    const kept = keptIn(keeper);
+    const kept = keptIn(storage);
     const work = readWork(kept, onTrust);
     if (work === null) return firstState;
     const putAway = readWork(asJson(kept["putAway"]), onTrust);
@@ -68,8 +65,8 @@ export function recall(keeper: Keeper): State {
   }
 }
 
-function keptIn(keeper: Keeper): Json {
-  const read = (one: string): Json => asJson(JSON.parse(keeper.getItem(one) ?? "null"));
+function keptIn(storage: TextStorage): Json {
+  const read = (one: string): Json => asJson(JSON.parse(storage.getItem(one) ?? "null"));
   const kept = read(key);
   return kept["version"] === 2
     ? kept
@@ -108,3 +105,30 @@ function isRecord(json: unknown): json is AsBuilt {
 }
 
 const isGroup = (json: unknown): boolean => typeof json === "object" && json !== null;
+
+/** How long edits must rest before they are stored, and the longest that any waits, ms. */
+const rest = 300;
+const longest = 450;
+
+/** A store of the open document that goes on where the last visit stopped, and is stored once its edits rest. */
+export function openTabStore(storage: TextStorage, page: EventTarget): Store {
+  const stored = readTabCopy(storage);
+  const store = makeStore({ ...stored, run: newId(), began: stored.stamp });
+  let since = 0;
+  let waiting: ReturnType<typeof setTimeout> | null = null;
+  const storeNow = (): void => {
+    if (waiting === null) return;
+    clearTimeout(waiting);
+    waiting = null;
+    writeTabCopy(storage, store.getState());
+  };
+  store.subscribe(() => {
+    const now = performance.now();
+    if (waiting === null) since = now;
+    else clearTimeout(waiting);
+    waiting = setTimeout(storeNow, Math.min(rest, since + longest - now));
+  });
+  page.addEventListener("pagehide", storeNow);
+  page.addEventListener("visibilitychange", storeNow);
+  return store;
+}

@@ -1,15 +1,14 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { planOf } from "../../src/store/document/plan.ts";
-import { workIn } from "../../src/store/document/undo.ts";
-import { openAddress, readShareText } from "../../src/store/files/share.ts";
-import { sharedIn } from "../../src/store/files/shared-address.ts";
-import { shelfFileOf } from "../../src/store/files/shelf-file.ts";
-import { readIntake, takeIn } from "../../src/store/shelf/import.ts";
-import { keep, recall } from "../../src/store/shelf/keep.ts";
-import { memoryKeeper, openShelf, openTab } from "./desk.ts";
-
-import { documents } from "./documents.ts";
+import { planOf } from "../../../src/store/document/plan.ts";
+import { workIn } from "../../../src/store/document/undo.ts";
+import { openAddress, readShareText } from "../../../src/store/files/share.ts";
+import { sharedIn } from "../../../src/store/files/shared-address.ts";
+import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
+import { readIntake, takeIn } from "../../../src/store/shelf/import.ts";
+import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { documents } from "../../support/documents.ts";
+import { memoryStorage, openShelf, openTab } from "../../support/tab.ts";
 
 const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
 
@@ -44,9 +43,9 @@ test("export then import is identity, half-done numbers, variants and record inc
 test("what is kept for a reload is identity, texts, acts and what was put away included", () => {
   fc.assert(
     fc.property(documents, (state) => {
-      const keeper = memoryKeeper();
-      keep(keeper, state);
-      const back = recall(keeper);
+      const storage = memoryStorage();
+      writeTabCopy(storage, state);
+      const back = readTabCopy(storage);
       expect(plain(workIn(back))).toEqual(plain(workIn(state)));
       expect(plain([back.past, back.future, back.putAway])).toEqual(
         plain([state.past.slice(-40), state.future.slice(0, 40), state.putAway]),

@@ -1,15 +1,15 @@
 import "fake-indexeddb/auto";
 import { afterEach, vi } from "vitest";
-import { makeBenchStore } from "../../src/store/document/bench-keep.ts";
-import { makeCompareStore } from "../../src/store/document/compare-keep.ts";
 import { firstState, type State } from "../../src/store/document/state.ts";
 import { makeStore } from "../../src/store/document/store.ts";
 import { recorded } from "../../src/store/document/undo.ts";
+import type { TextStorage } from "../../src/store/shelf/browser-storage.ts";
 import { type Intake, readIntake } from "../../src/store/shelf/import.ts";
-import type { Keeper } from "../../src/store/shelf/keep.ts";
 import { type Parts, Session } from "../../src/store/shelf/session.ts";
 import { Shelf } from "../../src/store/shelf/shelf.ts";
 import { openShelfDatabase, type ShelfDatabase } from "../../src/store/shelf/shelf-database.ts";
+import { makeShopStore } from "../../src/store/shelf/shop.ts";
+import { openShop } from "../../src/store/shelf/shop-storage.ts";
 
 const opened: ShelfDatabase[] = [];
 let count = 0;
@@ -29,8 +29,8 @@ export async function openShelf({ stays = false } = {}): Promise<{
   return { shelf: new Shelf(database), database };
 }
 
-/** What a browser keeps, in memory. */
-export function memoryKeeper(first: Readonly<Record<string, string>> = {}): Keeper {
+/** What a browser stores, in memory. */
+export function memoryStorage(first: Readonly<Record<string, string>> = {}): TextStorage {
   const held = new Map(Object.entries(first));
   return {
     getItem: (key) => held.get(key) ?? null,
@@ -41,16 +41,16 @@ export function memoryKeeper(first: Readonly<Record<string, string>> = {}): Keep
 /** A tab of the page on a shelf. */
 export function openTab(shelf: Shelf, state: State = firstState, more: Partial<Parts> = {}) {
   const store = makeStore(state);
-  const keeper = more.keeper ?? memoryKeeper();
-  const bench = makeBenchStore(memoryKeeper(), store);
-  const compare = makeCompareStore(store);
+  const storage = more.storage ?? memoryStorage();
+  const shop = makeShopStore();
+  openShop(shop, memoryStorage(), store);
   const tell = vi.fn();
   const settled = vi.fn();
   const now = () => 1;
-  const session = new Session({ store, bench, shelf, tell, keeper, now, settled, ...more });
-  const act = (edit: (state: State) => State): void =>
-    store.setState((before) => recorded(before, edit(before)));
-  return { store, session, bench, compare, tell, settled, act, keeper };
+  const session = new Session({ store, shop, shelf, tell, storage, now, settled, ...more });
+  const edit = (change: (state: State) => State): void =>
+    store.setState((before) => recorded(before, change(before)));
+  return { store, session, shop, tell, settled, edit, storage };
 }
 
 /** What a file would bring in; throws where it is refused whole. */

@@ -2,15 +2,15 @@ import { readFileSync } from "node:fs";
 import { deflateRawSync } from "node:zlib";
 import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
-import { presets } from "../../src/instrument/presets.ts";
-import { planOf } from "../../src/store/document/plan.ts";
-import { workOn } from "../../src/store/document/state.ts";
-import { readShareText } from "../../src/store/files/share.ts";
-import { readIntake, takeIn } from "../../src/store/shelf/import.ts";
-import type { Shelf } from "../../src/store/shelf/shelf.ts";
-import type { ShelfDatabase } from "../../src/store/shelf/shelf-database.ts";
-import { newEntry } from "../../src/store/shelf/shelf-entry.ts";
-import { openShelf, openTab } from "./desk.ts";
+import { presets } from "../../../src/instrument/presets.ts";
+import { planOf } from "../../../src/store/document/plan.ts";
+import { workOn } from "../../../src/store/document/state.ts";
+import { readShareText } from "../../../src/store/files/share.ts";
+import { readIntake, takeIn } from "../../../src/store/shelf/import.ts";
+import type { Shelf } from "../../../src/store/shelf/shelf.ts";
+import type { ShelfDatabase } from "../../../src/store/shelf/shelf-database.ts";
+import { newEntry } from "../../../src/store/shelf/shelf-entry.ts";
+import { openShelf, openTab } from "../../support/tab.ts";
 import { spoiled, torn } from "./hostile-input.ts";
 
 /** Processor time that one file or fragment may take, ms: longer is a page that hangs. */

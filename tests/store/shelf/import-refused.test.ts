@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { firstComparison } from "../../src/store/document/comparison.ts";
-import { fileLimits } from "../../src/store/files/shelf-file.ts";
-import { readIntake } from "../../src/store/shelf/import.ts";
-import { intakeOf, openShelf } from "./desk.ts";
+import { firstComparison } from "../../../src/store/document/comparison.ts";
+import { fileLimits } from "../../../src/store/files/shelf-file.ts";
+import { readIntake } from "../../../src/store/shelf/import.ts";
+import { intakeOf, openShelf } from "../../support/tab.ts";
 
 const file = (json: unknown): Blob => new Blob([JSON.stringify(json)]);
 

@@ -9,13 +9,13 @@ import {
   typeField,
 } from "../../../src/store/document/edits.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
-import { makeKeptStore } from "../../../src/store/document/store.ts";
 import { recorded } from "../../../src/store/document/undo.ts";
-import { type Keeper, keep, recall } from "../../../src/store/shelf/keep.ts";
+import type { TextStorage } from "../../../src/store/shelf/browser-storage.ts";
+import { openTabStore, readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 
 function shelf(
   first: Record<string, string> = {},
-): Keeper & { readonly held: Map<string, string> } {
+): TextStorage & { readonly held: Map<string, string> } {
   const held = new Map(Object.entries(first));
   return {
     held,
@@ -43,10 +43,10 @@ function worked(): State {
 
 describe("what is kept", () => {
   test("comes back whole: numbers that have no plan, texts, choices, and what was put away", () => {
-    const keeper = shelf();
+    const storage = shelf();
     const state = worked();
-    keep(keeper, state);
-    const back = recall(keeper);
+    writeTabCopy(storage, state);
+    const back = readTabCopy(storage);
     expect(back.instrument).toEqual(state.instrument);
     expect(back.lastGood).toEqual(state.lastGood);
     expect(back.texts).toEqual(state.texts);
@@ -73,7 +73,7 @@ describe("what is kept", () => {
     '{"lastGood":{},"instrument":{"body":{"length":"long"}},"choices":{"units":"ell","stretch":3,"folded":"all"}}',
     '{"lastGood":{},"setAside":{"dome.dishRadius":-5,"body.length":null}}',
   ])("reads %s as a state that works, whatever it holds", (text) => {
-    const back = recall(shelf({ rimwright: text }));
+    const back = readTabCopy(shelf({ rimwright: text }));
     expect(back.choices.units).toBe("mm");
     expect(back.texts).toEqual({});
     expect(back.setAside).toEqual({});
@@ -81,7 +81,7 @@ describe("what is kept", () => {
   });
 
   test("a browser that keeps nothing is no fault", () => {
-    const refuses: Keeper = {
+    const refuses: TextStorage = {
       getItem: () => {
         throw new Error("refused");
       },
@@ -89,40 +89,40 @@ describe("what is kept", () => {
         throw new Error("refused");
       },
     };
-    expect(recall(refuses)).toBe(firstState);
-    expect(keep(refuses, firstState)).toBe(false);
+    expect(readTabCopy(refuses)).toBe(firstState);
+    expect(writeTabCopy(refuses, firstState)).toBe(false);
   });
 
   test("is kept without its history where there is no room for that", () => {
     const state = recorded(firstState, typeField(firstState, "body.length", "493"));
     const roomy = shelf();
-    keep(roomy, state);
-    expect(recall(roomy).past).toHaveLength(1);
+    writeTabCopy(roomy, state);
+    expect(readTabCopy(roomy).past).toHaveLength(1);
     const full = (roomy.held.get("rimwright")?.length ?? 0) - 1;
     const tight = shelf();
-    const keeper: Keeper = {
+    const storage: TextStorage = {
       getItem: tight.getItem,
       setItem: (key, value) => {
         if (value.length > full) throw new DOMException("full", "QuotaExceededError");
         tight.setItem(key, value);
       },
     };
-    expect(keep(keeper, state)).toBe(true);
-    expect(recall(keeper)).toMatchObject({ instrument: state.instrument, past: [] });
+    expect(writeTabCopy(storage, state)).toBe(true);
+    expect(readTabCopy(storage)).toMatchObject({ instrument: state.instrument, past: [] });
   });
 
   test("is written a moment after a change, and at once when the page goes", () => {
     vi.useFakeTimers();
-    const keeper = shelf();
+    const storage = shelf();
     const page = new EventTarget();
-    const store = makeKeptStore(keeper, page);
+    const store = openTabStore(storage, page);
     store.setState((state) => typeField(state, "body.length", "493"));
-    expect(keeper.held.size).toBe(0);
+    expect(storage.held.size).toBe(0);
     vi.advanceTimersByTime(500);
-    expect(recall(keeper).instrument.body.length).toBe(493);
+    expect(readTabCopy(storage).instrument.body.length).toBe(493);
     store.setState((state) => typeField(state, "body.length", "494"));
     page.dispatchEvent(new Event("pagehide"));
-    expect(recall(keeper).instrument.body.length).toBe(494);
+    expect(readTabCopy(storage).instrument.body.length).toBe(494);
     vi.useRealTimers();
   });
 });

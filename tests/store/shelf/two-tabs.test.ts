@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
-import { setField } from "../../src/store/document/edits.ts";
-import { firstState, type State } from "../../src/store/document/state.ts";
-import type { Saved } from "../../src/store/shelf/session.ts";
-import { readCard } from "../../src/store/shelf/shelf-entry.ts";
-import { openShelf, openTab } from "./desk.ts";
+import { setField } from "../../../src/store/document/edits.ts";
+import { firstState, type State } from "../../../src/store/document/state.ts";
+import type { Saved } from "../../../src/store/shelf/session.ts";
+import { readCard } from "../../../src/store/shelf/shelf-entry.ts";
+import { openShelf, openTab } from "../../support/tab.ts";
 
 const long = (length: number) => (state: State) => setField(state, "body.length", length);
 const lengthIn = ({ instrument }: Pick<State, "instrument">): number => instrument.body.length;
@@ -27,8 +27,8 @@ test("of two tabs that edit at once, what yields stays one undo away in both, wh
     }
   };
   for (let i = 0; i < 5; i += 1) {
-    one.act(long(480 + i));
-    two.act(long(500 + i));
+    one.edit(long(480 + i));
+    two.edit(long(500 + i));
     await Promise.all([one.session.flush(), two.session.flush()]);
     await settle();
     const [ours, theirs] = [one.store.getState(), two.store.getState()];

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { rename } from "../../src/store/document/edits.ts";
-import { firstState } from "../../src/store/document/state.ts";
-import type { Saved } from "../../src/store/shelf/session.ts";
-import { openShelf, openTab } from "./desk.ts";
+import { rename } from "../../../src/store/document/edits.ts";
+import { firstState } from "../../../src/store/document/state.ts";
+import type { Saved } from "../../../src/store/shelf/session.ts";
+import { openShelf, openTab } from "../../support/tab.ts";
 
 const { id } = firstState.instrument;
 
@@ -28,7 +28,7 @@ async function race(order: readonly Turn[]) {
   const { shelf } = await openShelf();
   const post: Saved[][] = [[], [], []];
   let visits = 0;
-  const open = (tab: number, kept = firstState, keeper?: ReturnType<typeof openTab>["keeper"]) =>
+  const open = (tab: number, kept = firstState, storage?: ReturnType<typeof openTab>["storage"]) =>
     openTab(
       shelf,
       { ...kept, run: `visit ${visits++}` },
@@ -36,7 +36,7 @@ async function race(order: readonly Turn[]) {
         tell: (saved) => {
           for (const [other, box] of post.entries()) if (other !== tab) box.push(saved);
         },
-        ...(keeper === undefined ? {} : { keeper }),
+        ...(storage === undefined ? {} : { storage }),
       },
     );
   const tabs = [open(0), open(1), open(2)];
@@ -54,14 +54,14 @@ async function race(order: readonly Turn[]) {
   };
   for (const [i, what] of order) {
     if (what === "edit")
-      tabAt(i).act((state) => ({ ...rename(state, `edit ${count++}`), gesture: "" }));
+      tabAt(i).edit((state) => ({ ...rename(state, `edit ${count++}`), undoStep: null }));
     if (what === "save") await save(i);
     if (what === "hear") await hear(i);
     if (what === "reload") {
-      const { store, keeper, session } = tabAt(i);
+      const { store, storage, session } = tabAt(i);
       await save(i);
       session.supersede();
-      tabs[i] = open(i, store.getState(), keeper);
+      tabs[i] = open(i, store.getState(), storage);
       await tabAt(i).session.start();
     }
   }

@@ -1,0 +1,71 @@
+import type { FinishedInstrument } from "../../instrument/as-built/as-built.ts";
+import { readAsBuilt } from "../../instrument/as-built/read-as-built.ts";
+import { isStepId } from "../../instrument/as-built/steps.ts";
+import { readInstrument } from "../../instrument/read-instrument.ts";
+import { goals } from "../../profile/bench/outlook.ts";
+import { remedyIds } from "../../profile/bench/remedy.ts";
+import { asJson } from "../document/json.ts";
+import type { State } from "../document/state.ts";
+import type { Store } from "../document/store.ts";
+import type { TextStorage } from "./browser-storage.ts";
+import { benchPanels, editShop, firstShop, learnFrom, type Shop, type ShopStore } from "./shop.ts";
+
+const key = "rimwright-shop";
+
+/** Until version 2 the shop was stored with the records, under this key. */
+const keyBefore = "rimwright-bench";
+
+/** Has the shop go on where the last visit stopped, be stored with each change, and learn from what is finished on `page`. */
+export function openShop(shop: ShopStore, storage: TextStorage, page: Store): void {
+  shop.setState(loadShop(storage), true);
+  shop.subscribe((after) => {
+    try {
+      storage.setItem(key, JSON.stringify(after));
+    } catch {
+      // A browser that refuses to store anything is no fault of the page's.
+    }
+  });
+  page.subscribe((after, before) => followFinish(shop, after, before));
+}
+
+/** Finished or opened again, by hand, by undo or in another tab: it is learnt from, or no more. */
+function followFinish(shop: ShopStore, after: State, before: State): void {
+  const { instrument, lastGood, asBuilt } = after;
+  if (instrument.id !== before.instrument.id) return;
+  if (asBuilt.finished === before.asBuilt.finished) return;
+  editShop(shop, (all) => learnFrom(all, { instrument: lastGood, asBuilt, invented: false }));
+}
+
+function loadShop(storage: TextStorage): Shop {
+  try {
+    return readShop(JSON.parse(storage.getItem(key) ?? storage.getItem(keyBefore) ?? "null"));
+  } catch {
+    return firstShop;
+  }
+}
+
+/** What was stored, from any JSON value: whatever cannot be read of it is as it is at first. */
+export function readShop(json: unknown): Shop {
+  const { finished, demo, panel, step, goal, shares } = asJson(json);
+  return {
+    finished: Array.isArray(finished) ? finished.flatMap(readFinished) : [],
+    demo: demo !== false,
+    panel: benchPanels.find((one) => one === panel) ?? firstShop.panel,
+    step: typeof step === "string" && isStepId(step) ? step : firstShop.step,
+    goal: goals.find((one) => one === goal) ?? null,
+    shares: Object.fromEntries(
+      remedyIds.flatMap((id) => {
+        const share = asJson(shares)[id];
+        return typeof share === "number" && share >= 0 && share <= 100 ? [[id, share]] : [];
+      }),
+    ),
+  };
+}
+
+function readFinished(json: unknown): readonly FinishedInstrument[] {
+  const { instrument, asBuilt } = asJson(json);
+  const [stated, record] = [readInstrument(instrument), readAsBuilt(asBuilt)];
+  return stated.ok && record.ok
+    ? [{ instrument: stated.instrument, asBuilt: record.asBuilt, invented: false }]
+    : [];
+}

@@ -1,0 +1,186 @@
+import fc from "fast-check";
+import {
+  isMeasurementKey,
+  measurementField,
+} from "../../src/instrument/as-built/measurement-fields.ts";
+import { stepIds } from "../../src/instrument/as-built/steps.ts";
+import type { FieldPath } from "../../src/instrument/field.ts";
+import { fieldAt, fieldPaths } from "../../src/instrument/fields.ts";
+import { targetKinds } from "../../src/instrument/instrument.ts";
+import { presets } from "../../src/instrument/presets.ts";
+import {
+  changeString,
+  finish,
+  markStep,
+  noteMeasurement,
+  noteStep,
+  putMeasurement,
+  typeMeasurement,
+} from "../../src/store/document/as-built-edits.ts";
+import { drawCounts } from "../../src/store/document/comparison.ts";
+import {
+  rename,
+  setField,
+  setTolerances,
+  startFrom,
+  switchTarget,
+  traceOutline,
+  typeField,
+  writeNotes,
+} from "../../src/store/document/edits.ts";
+import { firstState, type State } from "../../src/store/document/state.ts";
+import { recorded, redo, undo } from "../../src/store/document/undo.ts";
+import {
+  addVariant,
+  aimVariant,
+  changeVariant,
+  nameVariant,
+  plot,
+  removeVariant,
+} from "../../src/store/document/variant-edits.ts";
+import { pear } from "./pear.ts";
+
+/** One edit of a builder's, of any part of a document. */
+type Edit = (state: State) => State;
+
+const words = fc.oneof(
+  fc.string({ unit: "binary", maxLength: 40 }),
+  fc.constantFrom("עוד אחד", "\u202Ex\u200B", "<b>&amp;", "二号", "__proto__", "\uD800", ""),
+);
+const path = fc.constantFrom(...fieldPaths);
+const reading = fc.constantFrom(
+  ...["shim", "gapAfter", "contact", "bridgeThickness"].filter(isMeasurementKey),
+);
+const step = fc.constantFrom(...stepIds);
+const day = fc.constantFrom("2026-01-31", "2026-02-28");
+const share = fc.double({ min: 0, max: 1, noNaN: true });
+const at = (part: number, { min, max }: { min: number; max: number }): number =>
+  min + part * (max - min);
+const variantAt = ({ comparison: { variants } }: State, i: number): string =>
+  variants[i % (variants.length || 1)]?.id ?? "";
+
+/** Near what it is, so that many of them have a plan, or anywhere at all. */
+const numbers: fc.Arbitrary<Edit> = fc
+  .tuple(path, share, fc.boolean())
+  .map(([of, part, near]) => (state) => {
+    const field = fieldAt(of, state.instrument.target.kind);
+    const value = near ? field.default * (0.98 + 0.04 * part) : at(part, field);
+    return setField(state, of, field.quantity === "count" ? Math.round(value) : value);
+  });
+
+function changeAt(state: State, i: number, of: FieldPath, part: number): State {
+  const id = variantAt(state, i);
+  if (of === "target.value") return aimVariant(state, id, { kind: "pitch", value: part });
+  const field = fieldAt(of, "pitch");
+  const value = field.quantity === "count" ? field.min : at(part, field);
+  const none = part > 0.8 && field.nullWord !== undefined;
+  return changeVariant(state, id, of, none ? null : value);
+}
+
+const edits: fc.Arbitrary<Edit> = fc.oneof(
+  { weight: 6, arbitrary: numbers },
+  fc.tuple(path, words).map(
+    ([of, text]): Edit =>
+      (state) =>
+        typeField(state, of, text),
+  ),
+  words.map(
+    (name): Edit =>
+      (state) =>
+        rename(state, name),
+  ),
+  words.map(
+    (notes): Edit =>
+      (state) =>
+        writeNotes(state, notes),
+  ),
+  fc.constantFrom(...targetKinds).map(
+    (kind): Edit =>
+      (state) =>
+        switchTarget(state, kind),
+  ),
+  fc.nat(presets.length - 1).map(
+    (i): Edit =>
+      (state) =>
+        startFrom(state, presets[i] ?? state.instrument, `id-${i}`),
+  ),
+  fc.tuple(path, share).map(
+    ([of, part]): Edit =>
+      (state) =>
+        setTolerances(state, { ...state.instrument.tolerances, [of]: part }),
+  ),
+  fc.constant<Edit>((state) => traceOutline(state, pear)),
+  fc.constant<Edit>(undo),
+  fc.constant<Edit>(redo),
+  fc.uuid().map(
+    (id): Edit =>
+      (state) =>
+        addVariant(state, id),
+  ),
+  fc.nat(7).map(
+    (i): Edit =>
+      (state) =>
+        removeVariant(state, variantAt(state, i)),
+  ),
+  fc.tuple(fc.nat(7), words).map(
+    ([i, name]): Edit =>
+      (state) =>
+        nameVariant(state, variantAt(state, i), name),
+  ),
+  fc.tuple(fc.nat(7), path, share).map(
+    ([i, of, part]): Edit =>
+      (state) =>
+        changeAt(state, i, of, part),
+  ),
+  fc.constantFrom(...drawCounts).map(
+    (draws): Edit =>
+      (state) =>
+        plot(state, ({ sure, family }) => ({
+          sure: { ...sure, draws },
+          family: { ...family, chosen: ["a"] },
+        })),
+  ),
+  fc.tuple(reading, share, day).map(
+    ([key, part, on]): Edit =>
+      (state) =>
+        putMeasurement(state, key, at(part, measurementField(key)), "mm", on),
+  ),
+  fc.tuple(reading, words, day).map(
+    ([key, text, on]): Edit =>
+      (state) =>
+        typeMeasurement(state, key, { text, units: "mm" }, on),
+  ),
+  fc.tuple(reading, words).map(
+    ([key, note]): Edit =>
+      (state) =>
+        noteMeasurement(state, key, note),
+  ),
+  fc.tuple(step, words).map(
+    ([of, note]): Edit =>
+      (state) =>
+        noteStep(state, of, note),
+  ),
+  fc.tuple(step, fc.option(day)).map(
+    ([of, on]): Edit =>
+      (state) =>
+        markStep(state, of, on),
+  ),
+  fc.tuple(words, share).map(
+    ([note, unitWeight]): Edit =>
+      (state) =>
+        changeString(state, [{ note: "", unitWeight: null, diameter: null }], 0, {
+          note: note.slice(0, 20),
+          unitWeight,
+        }),
+  ),
+  day.map(
+    (on): Edit =>
+      (state) =>
+        state.asBuilt.finished === null ? finish(state, on) : state,
+  ),
+);
+
+/** What a builder may have on screen after some edits of any kind. */
+export const documents = fc
+  .array(edits, { maxLength: 25 })
+  .map((done) => done.reduce((state, edit) => recorded(state, edit(state)), firstState));
