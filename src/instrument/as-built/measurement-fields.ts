@@ -73,6 +73,7 @@ const measurementFields = {
   actionBass: made("strings", "strings.actionBass"),
   actionTreble: made("strings", "strings.actionTreble"),
   relief: made("strings", "neck.relief"),
+  weekRelief: own("week", "Relief, after a week", fields["neck.relief"].howTo),
   weekClearance: own("week", "Fret plane over the bridge, after a week", clearanceHow),
   weekActionBass: own("week", "Bass action, after a week", fields["strings.actionBass"].howTo),
   weekActionTreble: own(
@@ -80,7 +81,7 @@ const measurementFields = {
     "Treble action, after a week",
     fields["strings.actionTreble"].howTo,
   ),
-  weekRelief: own("week", "Relief, after a week", fields["neck.relief"].howTo),
+  yearRelief: own("year", "Relief, after a year", fields["neck.relief"].howTo),
   yearClearance: own("year", "Fret plane over the bridge, after a year", clearanceHow),
   yearActionBass: own("year", "Bass action, after a year", fields["strings.actionBass"].howTo),
   yearActionTreble: own(
@@ -88,7 +89,6 @@ const measurementFields = {
     "Treble action, after a year",
     fields["strings.actionTreble"].howTo,
   ),
-  yearRelief: own("year", "Relief, after a year", fields["neck.relief"].howTo),
 } as const satisfies Readonly<Record<string, MeasurementField>>;
 
 export type MeasurementKey = keyof typeof measurementFields;

@@ -1,4 +1,4 @@
-import type { AsBuilt, Measurements } from "../../instrument/as-built/as-built.ts";
+import { type AsBuilt, type Measurements, measured } from "../../instrument/as-built/as-built.ts";
 import {
   type MeasurementKey,
   measurementField,
@@ -11,6 +11,7 @@ import { profileOf } from "../profile.ts";
 import type { SaddleHeights } from "../saddle.ts";
 import { madeOf, noOffsets } from "./made-instrument.ts";
 import { type Outlook, outlookOf } from "./outlook.ts";
+import { clearanceAlongFrets, reliefBeside } from "./straightedge.ts";
 
 export interface Expected {
   /** mm. */
@@ -68,12 +69,17 @@ export function expectedOf(
   const before = { ...asBuilt, readings: earlier(asBuilt.readings, key) };
   const result = outlookOf(instrument, before, planned);
   if (!result.ok) return null;
-  const value = valueFrom(result.outlook, key);
+  const value = valueFrom(result.outlook, before.readings, key);
   return value === null ? null : { value, within: withinOf(result.outlook, key) };
 }
 
-function valueFrom(outlook: Outlook, key: MeasurementKey): number | null {
+function valueFrom(outlook: Outlook, before: Measurements, key: MeasurementKey): number | null {
   const { heights, instrument, plan, offsets } = outlook;
+  const beside = reliefBeside[key];
+  if (beside !== undefined) {
+    const relief = measured(before, beside);
+    return relief === null ? null : clearanceAlongFrets(outlook, relief);
+  }
   const height = heightRead[key];
   if (height !== undefined) return heights[height] as number;
   const station = stationsNamed[key];

@@ -9,7 +9,8 @@ import type { Instrument, Target } from "../../instrument/instrument.ts";
 import { count, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import type { Profile } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
-import { goals, outlookOf } from "./outlook.ts";
+import { goals, type Outlook, outlookOf } from "./outlook.ts";
+import { clearanceAlongFrets, reliefBeside } from "./straightedge.ts";
 import { type Interval, intervalOf, isOutlier } from "./student-t.ts";
 
 export const learntKinds = ["gap", "stringHeight", "week", "year"] as const;
@@ -38,6 +39,8 @@ interface Sample {
 export interface Learnt {
   readonly kind: LearntKind;
   readonly samples: readonly Sample[];
+  /** How many more were measured, but without the relief that the measurement depends on. */
+  readonly withoutRelief: number;
   /** Null with too few to know. */
   readonly interval: Interval | null;
 }
@@ -64,9 +67,20 @@ export function learntFrom(finished: readonly FinishedInstrument[], kind: Learnt
   const deviations = found.map(({ deviation }) => deviation);
   return {
     kind,
+    withoutRelief: finished.filter(({ asBuilt }) => lacksRelief(asBuilt, kind)).length,
     samples: found.map((sample, i) => ({ ...sample, outlier: isOutlier(deviations, i) })),
     interval: found.length < leastInstruments ? null : intervalOf(deviations),
   };
+}
+
+function lacksRelief(asBuilt: AsBuilt, kind: LearntKind): boolean {
+  const { measurement } = looks[kind];
+  const beside = reliefBeside[measurement];
+  return (
+    beside !== undefined &&
+    asBuilt.readings[measurement] !== undefined &&
+    asBuilt.readings[beside] === undefined
+  );
 }
 
 /** Null where it was not measured, or where what it is to be held against was not. */
@@ -82,14 +96,20 @@ export function deviationOf(
   if (value === null || (rests !== null && then.readings[rests] === undefined)) return null;
   const result = outlookOf(instrument, { ...then, readings: without(then.readings, hidden) });
   if (!result.ok) return null;
-  const { heights } = result.outlook;
-  const predicted =
-    kind === "gap"
-      ? heights.flatGap
-      : kind === "stringHeight"
-        ? heights.stringHeight
-        : heights.bridgeClearance;
-  return value - predicted;
+  const predicted = predictedFrom(result.outlook, then.readings, kind);
+  return predicted === null ? null : value - predicted;
+}
+
+function predictedFrom(
+  outlook: Outlook,
+  measurements: Measurements,
+  kind: LearntKind,
+): number | null {
+  if (kind === "gap") return outlook.heights.flatGap;
+  if (kind === "stringHeight") return outlook.heights.stringHeight;
+  const beside = reliefBeside[looks[kind].measurement];
+  const relief = beside === undefined ? null : measured(measurements, beside);
+  return relief === null ? null : clearanceAlongFrets(outlook, relief);
 }
 
 /** The record as it was before the first correction that set a measurement aside. */
@@ -107,8 +127,16 @@ function without(readings: Measurements, keys: readonly MeasurementKey[]): Measu
   );
 }
 
-/** "Over 5 instruments …", or that it cannot know yet. */
-export function learntSaid({ kind, samples, interval }: Learnt): Phrase {
+/** "Over 5 instruments …", or that it cannot know yet; and how many could not be used. */
+export function learntSaid(learnt: Learnt): Phrase {
+  const { withoutRelief: n } = learnt;
+  const said = overAll(learnt);
+  if (n === 0) return said;
+  const left = n === 1 ? phrase`${count(n)} more is` : phrase`${count(n)} more are`;
+  return [...said, " ", ...left, " left out: the straightedge was measured without the relief."];
+}
+
+function overAll({ kind, samples, interval }: Learnt): Phrase {
   const n = samples.length;
   if (interval === null) {
     const rests = n === 1 ? phrase`${count(n)} instrument` : phrase`${count(n)} instruments`;

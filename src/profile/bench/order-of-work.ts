@@ -1,6 +1,6 @@
 import { type StepId, stepIds } from "../../instrument/as-built/steps.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
-import { mm, type Phrase, phrase } from "../../instrument/phrase.ts";
+import { count, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import type { Profile } from "../outcome.ts";
 
 /** One step of the work on one instrument. The figures to be measured stand beside it: `expectedOf`. */
@@ -219,14 +219,14 @@ const strings: StepWriter = (_, { stringHeight }) => ({
 
 const settling =
   (when: string): StepWriter =>
-  () => ({
+  ({ neck }) => ({
     instructions: [
       [`Measure again ${when}, tuned to pitch and in the room where it was measured first.`],
       [
         "The geometry expects no change. What has changed is what this top does under load: it is learnt from.",
       ],
     ],
-    measure: ["The fret plane over the bridge, the action on both sides, the relief."],
+    measure: phrase`The relief first, then a straightedge along the frets: it rests on frets ${count(1)} and ${count(neck.lastFret)}, so relief lowers it at the saddle. Without the relief nothing is expected of it, and nothing learnt. Then the action on both sides.`,
     mistake: ["Measuring in another season's air and calling it the load."],
     sign: ["Relief and top have moved together, and move back."],
     caution: null,
