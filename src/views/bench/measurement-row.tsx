@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useMemo } from "react";
+import { useMemo } from "react";
 import { noteLimit } from "../../instrument/as-built/as-built.ts";
 import {
   type MeasurementKey,
@@ -17,7 +17,7 @@ import {
   stepMeasurement,
   typeMeasurement,
 } from "../../store/document/as-built-edits.ts";
-import { Stepper } from "../fields/stepper.tsx";
+import { NumberEntry } from "../fields/number-entry.tsx";
 import { height } from "../figures/measures.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { Mark } from "../verdict/standing-mark.tsx";
@@ -47,12 +47,6 @@ export function MeasurementRow({ instrument, profile, measurement: key }: Props)
   const start = expected?.value ?? field.default;
   const step = (steps: number): void =>
     edit((state) => stepMeasurement(state, key, steps, start, units, today()));
-  const onKeyDown = (event: KeyboardEvent): void => {
-    const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
-    if (way === undefined) return;
-    event.preventDefault();
-    step(event.shiftKey ? 10 * way : way);
-  };
   return (
     <div className="reading">
       <label htmlFor={id}>{field.label}</label>
@@ -65,25 +59,15 @@ export function MeasurementRow({ instrument, profile, measurement: key }: Props)
         {field.howTo}
       </p>
       <div className="reading-entry">
-        <Stepper label={`Less: ${field.label}`} sign="−" disabled={false} onStep={() => step(-1)} />
-        <span className="entry">
-          <input
-            id={id}
-            name={key}
-            value={text}
-            inputMode="text"
-            autoComplete="off"
-            spellCheck={false}
-            aria-invalid={trouble !== null}
-            aria-describedby={`${id}-how ${id}-said`}
-            onChange={({ target }) =>
-              edit((state) => typeMeasurement(state, key, { text: target.value, units }, today()))
-            }
-            onKeyDown={onKeyDown}
-          />
-          <span className="unit">{styleOf(field, units).unit}</span>
-        </span>
-        <Stepper label={`More: ${field.label}`} sign="+" disabled={false} onStep={() => step(1)} />
+        <NumberEntry
+          {...{ id, label: field.label, name: key, text, unit: styleOf(field, units).unit }}
+          invalid={trouble !== null}
+          describedBy={`${id}-how ${id}-said`}
+          onText={(next) =>
+            edit((state) => typeMeasurement(state, key, { text: next, units }, today()))
+          }
+          onStep={step}
+        />
         {expected !== null && taken === undefined && (
           <button
             type="button"

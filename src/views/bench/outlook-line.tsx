@@ -2,6 +2,7 @@ import { measurementField } from "../../instrument/as-built/measurement-fields.t
 import { sayPhrase } from "../../instrument/phrase.ts";
 import { type Goal, goals, type OutlookResult, outlookSaid } from "../../profile/bench/outlook.ts";
 import { standing } from "../../profile/standing.ts";
+import { Select } from "../fields/select.tsx";
 import { useRimwright } from "../store-context.ts";
 import { Mark } from "../verdict/standing-mark.tsx";
 import { useShopEdit, useWorkpiece } from "./bench-context.ts";
@@ -31,24 +32,14 @@ function Line(piece: Workpiece) {
           : `${blame(result)} ${sayPhrase(result.why, units)}`}
       </p>
       {result.ok && <Standing piece={piece} value={result.outlook.heights[goal]} goal={goal} />}
-      <label className="outlook-goal">
-        Held against
-        <select
+      <div className="outlook-goal">
+        <Select
+          label="Judge by"
           value={goal}
-          onChange={({ target }) =>
-            edit((shop) => ({
-              ...shop,
-              goal: goals.find((one) => one === target.value) ?? null,
-            }))
-          }
-        >
-          {goals.map((one) => (
-            <option key={one} value={one}>
-              {goalNames[one]}
-            </option>
-          ))}
-        </select>
-      </label>
+          options={goals.map((one) => [one, goalNames[one]])}
+          onChoose={(one) => edit((shop) => ({ ...shop, goal: one }))}
+        />
+      </div>
     </section>
   );
 }

@@ -1,15 +1,9 @@
-import { useState } from "react";
 import type { AsBuilt, Change } from "../../instrument/as-built/as-built.ts";
-import {
-  type LengthStyle,
-  lengthFigure,
-  parseLength,
-  type Units,
-} from "../../instrument/length.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import { combineRemedies, leastDifference } from "../../profile/bench/correction.ts";
 import type { Goal, Outlook } from "../../profile/bench/outlook.ts";
 import { type RemedyId, remedyIds, remedyNames } from "../../profile/bench/remedy.ts";
+import { LengthEntry } from "../fields/length-entry.tsx";
 import { height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { BeforeAfterFigure } from "./before-after-figure.tsx";
@@ -42,6 +36,7 @@ interface Props {
 export function SeveralRemedies({ record, outlook, goal, drawn, onDraw, onTake }: Props) {
   const units = useRimwright((state) => state.choices.units);
   const shares = useShop((shop) => shop.shares);
+  const edit = useShopEdit();
   const most = (id: RemedyId): number => shares[id] ?? usualShares[id];
   const mix = combineRemedies(
     outlook,
@@ -58,7 +53,17 @@ export function SeveralRemedies({ record, outlook, goal, drawn, onDraw, onTake }
       </p>
       <ul className="shares">
         {remedyIds.map((id) => (
-          <ShareField key={id} id={id} most={most(id)} units={units} />
+          <li key={id}>
+            <LengthEntry
+              label={`${remedyNames[id]}, at most`}
+              value={most(id)}
+              least={0}
+              most={100}
+              onChange={(mm) =>
+                mm !== null && edit((shop) => ({ ...shop, shares: { ...shop.shares, [id]: mm } }))
+              }
+            />
+          </li>
         ))}
       </ul>
       <ol className="several-parts">
@@ -92,37 +97,5 @@ export function SeveralRemedies({ record, outlook, goal, drawn, onDraw, onTake }
         </div>
       )}
     </section>
-  );
-}
-
-const styleIn = (units: Units): LengthStyle =>
-  units === "mm" ? { unit: "mm", decimals: 2 } : { unit: "in", decimals: 3 };
-
-function ShareField({ id, most, units }: { id: RemedyId; most: number; units: Units }) {
-  const edit = useShopEdit();
-  const style = styleIn(units);
-  const [text, setText] = useState<string | null>(null);
-  const shown = text ?? lengthFigure(most, style);
-  const parsed = parseLength(shown, style.unit);
-  const bad = !parsed.ok || parsed.mm < 0 || parsed.mm > 100;
-  return (
-    <li>
-      <label htmlFor={`share-${id}`}>{remedyNames[id]}, at most</label>
-      <input
-        id={`share-${id}`}
-        value={shown}
-        inputMode="decimal"
-        autoComplete="off"
-        aria-invalid={bad}
-        onChange={({ target }) => {
-          setText(target.value);
-          const read = parseLength(target.value, style.unit);
-          if (read.ok && read.mm >= 0 && read.mm <= 100)
-            edit((shop) => ({ ...shop, shares: { ...shop.shares, [id]: read.mm } }));
-        }}
-        onBlur={() => setText(null)}
-      />
-      <span>{style.unit}</span>
-    </li>
   );
 }

@@ -1,9 +1,9 @@
-import { useState } from "react";
 import type { PulledString } from "../../instrument/as-built/as-built.ts";
 import { parseLength, type Units } from "../../instrument/length.ts";
 import { decimalText, plainText, readNumber } from "../../instrument/written-number.ts";
 import { newtonsPerPound, pullsOf, usualNotes } from "../../profile/bench/pull.ts";
 import { changeString } from "../../store/document/as-built-edits.ts";
+import { type NumberFormat, optional, ValueEntry } from "../fields/number-entry.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 import "./strings-pull.css";
 import { useOutlook, type Workpiece } from "./use-outlook.ts";
@@ -60,22 +60,22 @@ export function StringsPull(piece: Workpiece) {
               </td>
               <td>
                 <span className="pull-label">lb/in</span>
-                <NumberCell
+                <ValueEntry
                   label={`String ${i + 1}: unit weight`}
+                  shown=""
                   value={string.unitWeight}
-                  read={readWeight}
-                  say={(value) => decimalText(value, 8)}
-                  onValue={(unitWeight) => change(i, { unitWeight })}
+                  format={weightFormat}
+                  onChange={(unitWeight) => change(i, { unitWeight })}
                 />
               </td>
               <td>
                 <span className="pull-label">steel, {units === "mm" ? "mm" : "in"}</span>
-                <NumberCell
+                <ValueEntry
                   label={`String ${i + 1}: diameter`}
+                  shown=""
                   value={string.diameter}
-                  read={(text) => readDiameter(text, units)}
-                  say={(value) => decimalText(units === "mm" ? value : value / 25.4, 4)}
-                  onValue={(diameter) => change(i, { diameter })}
+                  format={diameterFormat(units)}
+                  onChange={(diameter) => change(i, { diameter })}
                 />
               </td>
               <td className="pull-value">{pullSaid(pull.strings[i] ?? null)}</td>
@@ -125,43 +125,29 @@ function stringsOf(entered: readonly PulledString[], count: number): readonly Pu
   );
 }
 
-function readWeight(text: string): number | null {
-  const read = readNumber(plainText(text));
-  return read.ok && read.value > 0 && read.value <= 1 ? read.value : null;
-}
+const weightFormat: NumberFormat = optional({
+  read: (text) => {
+    const read = readNumber(plainText(text));
+    if (!read.ok) return read;
+    return read.value > 0 && read.value <= 1
+      ? read
+      : { ok: false, why: "A string weighs more than 0 and at most 1 lb/in." };
+  },
+  show: (value) => (value === null ? "" : decimalText(value, 8)),
+  unitAfter: () => "",
+});
 
-function readDiameter(text: string, units: Units): number | null {
-  const read = parseLength(text, units === "mm" ? "mm" : "in");
-  return read.ok && read.mm > 0 && read.mm <= 10 ? read.mm : null;
-}
-
-interface CellProps {
-  readonly label: string;
-  readonly value: number | null;
-  readonly read: (text: string) => number | null;
-  readonly say: (value: number) => string;
-  readonly onValue: (value: number | null) => void;
-}
-
-/** A number that may be left out; what cannot be read stays as typed, and is marked. */
-function NumberCell({ label, value, read, say, onValue }: CellProps) {
-  const [text, setText] = useState<string | null>(null);
-  const shown = text ?? (value === null ? "" : say(value));
-  const bad = shown.trim() !== "" && read(shown) === null;
-  return (
-    <input
-      aria-label={label}
-      aria-invalid={bad}
-      value={shown}
-      inputMode="decimal"
-      autoComplete="off"
-      onChange={({ target }) => {
-        setText(target.value);
-        onValue(read(target.value));
-      }}
-      onBlur={() => {
-        if (!bad) setText(null);
-      }}
-    />
-  );
-}
+const diameterFormat = (units: Units): NumberFormat => {
+  const unit = units === "mm" ? "mm" : "in";
+  return optional({
+    read: (text) => {
+      const read = parseLength(text, unit);
+      if (!read.ok) return read;
+      return read.mm > 0 && read.mm <= 10
+        ? { ok: true, value: read.mm }
+        : { ok: false, why: "A string is more than 0 and at most 10 mm thick." };
+    },
+    show: (value) => (value === null ? "" : decimalText(unit === "mm" ? value : value / 25.4, 4)),
+    unitAfter: () => "",
+  });
+};

@@ -1,33 +1,19 @@
 import { type OutcomeKey, outcomeKeys, outcomeNames } from "../../profile/comparison/outcomes.ts";
-import { Labelled } from "../fields/labelled.tsx";
+import { Select } from "../fields/select.tsx";
 
 interface OutcomeChoiceProps {
   readonly value: OutcomeKey;
   readonly onChoose: (key: OutcomeKey) => void;
 }
 
-export function OutcomeChoice({ value, onChoose }: OutcomeChoiceProps) {
-  return (
-    <Labelled label="Outcome">
-      {(id) => (
-        <select
-          id={id}
-          value={value}
-          onChange={({ target }) => {
-            const chosen = outcomeKeys.find((key) => key === target.value);
-            if (chosen !== undefined) onChoose(chosen);
-          }}
-        >
-          {outcomeKeys.map((key) => (
-            <option key={key} value={key}>
-              {outcomeNames[key][0]}
-            </option>
-          ))}
-        </select>
-      )}
-    </Labelled>
-  );
-}
+export const OutcomeChoice = ({ value, onChoose }: OutcomeChoiceProps) => (
+  <Select
+    label="Outcome"
+    value={value}
+    options={outcomeKeys.map((key) => [key, outcomeNames[key][0]])}
+    onChoose={onChoose}
+  />
+);
 
 interface ChoiceButtonsProps<Value extends string> {
   readonly legend: string;

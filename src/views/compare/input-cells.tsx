@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useState } from "react";
+import { useState } from "react";
 import type { FieldPath } from "../../instrument/field.ts";
 import { fieldFigure, unitAfter } from "../../instrument/field-text.ts";
 import { fieldAt, readField } from "../../instrument/fields.ts";
@@ -12,7 +12,8 @@ import { planOf } from "../../store/document/plan.ts";
 import type { TypedText } from "../../store/document/state.ts";
 import { stepped } from "../../store/document/step.ts";
 import { aimVariant, changeVariant } from "../../store/document/variant-edits.ts";
-import { Stepper } from "../fields/stepper.tsx";
+import { NumberEntry } from "../fields/number-entry.tsx";
+import { Select } from "../fields/select.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 
 /** A number of the base, edited where it stands. */
@@ -24,7 +25,7 @@ export function BaseCell({ path }: { readonly path: FieldPath }) {
   const edit = useEdit();
   const field = fieldAt(path, kind);
   return (
-    <NumberEntry
+    <CellEntry
       label={`${field.label}, base`}
       text={text}
       unit={unitAfter(text, field, units)}
@@ -68,7 +69,7 @@ export function ChangeCell({ path, variant, instrument }: Props) {
   };
   const text = kept === null ? fieldFigure(value, field, units) : kept.text;
   return (
-    <NumberEntry
+    <CellEntry
       label={`${field.label}, ${variant.name}`}
       text={text}
       unit={unitAfter(text, field, units)}
@@ -105,20 +106,13 @@ export function AimCell({ variant, instrument }: AimCellProps) {
   };
   return (
     <div className="aim">
-      <select
-        aria-label={`Aims for, ${variant === null ? "base" : variant.name}`}
+      <Select
+        label={`Aims for, ${variant === null ? "base" : variant.name}`}
+        labelUnseen
         value={kind}
-        onChange={({ target }) => {
-          const next = targetKinds.find((one) => one === target.value);
-          if (next !== undefined) aim(next);
-        }}
-      >
-        {targetKinds.map((one) => (
-          <option key={one} value={one}>
-            {targetFields[one].label}
-          </option>
-        ))}
-      </select>
+        options={targetKinds.map((one) => [one, targetFields[one].label])}
+        onChoose={aim}
+      />
       {variant === null ? (
         <BaseCell path="target.value" />
       ) : (
@@ -128,7 +122,7 @@ export function AimCell({ variant, instrument }: AimCellProps) {
   );
 }
 
-interface EntryProps {
+interface CellEntryProps {
   readonly label: string;
   readonly text: string;
   readonly unit: string;
@@ -140,30 +134,11 @@ interface EntryProps {
 }
 
 /** A number to type or to step, with what is wrong with it. */
-function NumberEntry(props: EntryProps) {
+function CellEntry(props: CellEntryProps) {
   const { label, text, unit, same, trouble, onText, onStep } = props;
-  const onKeyDown = (event: KeyboardEvent): void => {
-    const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
-    if (way === undefined) return;
-    event.preventDefault();
-    onStep(event.shiftKey ? 10 * way : way);
-  };
   return (
     <div className="cell-entry" data-same={same ? "" : undefined}>
-      <Stepper label={`Less: ${label}`} sign="−" disabled={false} onStep={() => onStep(-1)} />
-      <span className="entry">
-        <input
-          aria-label={label}
-          aria-invalid={trouble !== null}
-          value={text}
-          autoComplete="off"
-          spellCheck={false}
-          onChange={({ target }) => onText(target.value)}
-          onKeyDown={onKeyDown}
-        />
-        <span className="unit">{unit}</span>
-      </span>
-      <Stepper label={`More: ${label}`} sign="+" disabled={false} onStep={() => onStep(1)} />
+      <NumberEntry {...{ label, text, unit, onText, onStep }} invalid={trouble !== null} />
       {trouble !== null && (
         <p className="cell-trouble" role="alert">
           {trouble}

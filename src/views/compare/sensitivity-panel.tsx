@@ -12,7 +12,7 @@ import {
   sensitivitiesOf,
 } from "../../profile/comparison/sensitivity.ts";
 import { plot } from "../../store/document/variant-edits.ts";
-import { Labelled } from "../fields/labelled.tsx";
+import { Select } from "../fields/select.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { difference, outcomeMeasure } from "./chart-measures.ts";
@@ -39,24 +39,12 @@ export function SensitivityPanel() {
         As built: the shim is cut and stays as planned. Each measure is off by its tolerance alone.
       </p>
       <div className="panel-acts">
-        <Labelled label="Outcome">
-          {(id) => (
-            <select
-              id={id}
-              value={moved}
-              onChange={({ target }) => {
-                const key = movedKeys.find((one) => one === target.value);
-                if (key !== undefined) edit((state) => plot(state, () => ({ moved: key })));
-              }}
-            >
-              {movedKeys.map((key) => (
-                <option key={key} value={key}>
-                  {outcomeNames[key][0]}
-                </option>
-              ))}
-            </select>
-          )}
-        </Labelled>
+        <Select
+          label="Outcome"
+          value={moved}
+          options={movedKeys.map((key) => [key, outcomeNames[key][0]])}
+          onChoose={(key) => edit((state) => plot(state, () => ({ moved: key })))}
+        />
       </div>
       <SceneRoom
         name="bars"

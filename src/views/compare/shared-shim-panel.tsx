@@ -1,14 +1,12 @@
 import { useEffect, useMemo, useState } from "react";
-import { fieldFigure, unitAfter } from "../../instrument/field-text.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { presets } from "../../instrument/presets.ts";
 import type { Comparison } from "../../store/document/comparison.ts";
-import { readText } from "../../store/document/field-view.ts";
 import { plot } from "../../store/document/variant-edits.ts";
 import type { Shelf } from "../../store/shelf/shelf.ts";
 import type { SharedShimJob } from "../../worker/messages.ts";
-import { Labelled } from "../fields/labelled.tsx";
+import { fieldFormat, optional, ValueEntry } from "../fields/number-entry.tsx";
 import { useEdit, useRimwright, useShelfSlot } from "../store-context.ts";
 import { ChoiceButtons } from "./choices.tsx";
 import { SharedShimResult } from "./shared-shim-result.tsx";
@@ -23,6 +21,7 @@ const contacts = [
 /** One shim for several instruments. */
 export function SharedShimPanel({ instruments }: { readonly instruments: readonly Instrument[] }) {
   const open = useNumbers(useRimwright((state) => state.lastGood));
+  const units = useRimwright((state) => state.choices.units);
   const { family } = useComparison();
   const edit = useEdit();
   const all = useMemo(
@@ -80,53 +79,19 @@ export function SharedShimPanel({ instruments }: { readonly instruments: readonl
           value={contact}
           onChoose={(to) => change({ contact: to })}
         />
-        <OwnShim shim={shim} onShim={(to) => change({ shim: to })} />
+        <ValueEntry
+          label="The shim I own"
+          value={shim}
+          placeholder="none"
+          format={optional(fieldFormat(fieldAt("target.value", "shim"), units))}
+          onChange={(to) => change({ shim: to })}
+        />
       </div>
       {state === "failed" && (
         <p className="panel-note">This could not be worked out in this browser.</p>
       )}
       {progress !== null && <SharedShimResult answer={progress.answer} shim={shim} />}
     </section>
-  );
-}
-
-interface OwnProps {
-  readonly shim: number | null;
-  readonly onShim: (shim: number | null) => void;
-}
-
-/** The shim at hand; nothing typed asks nothing. */
-function OwnShim({ shim, onShim }: OwnProps) {
-  const units = useRimwright((state) => state.choices.units);
-  const field = fieldAt("target.value", "shim");
-  const [typed, setTyped] = useState<string | null>(null);
-  const shown = typed ?? (shim === null ? "" : fieldFigure(shim, field, units));
-  const read = readText("target.value", "shim", { text: shown, units });
-  const take = (text: string): void => {
-    setTyped(text);
-    const stated = readText("target.value", "shim", { text, units });
-    if (text.trim() === "") onShim(null);
-    else if (stated.ok) onShim(stated.value);
-  };
-  return (
-    <Labelled label="The shim I own">
-      {(id) => (
-        <span className="entry">
-          <input
-            id={id}
-            value={shown}
-            placeholder="none"
-            autoComplete="off"
-            aria-invalid={shown.trim() !== "" && !read.ok}
-            onChange={({ target }) => take(target.value)}
-            onBlur={() => {
-              if (read.ok) setTyped(null);
-            }}
-          />
-          <span className="unit">{unitAfter(shown, field, units)}</span>
-        </span>
-      )}
-    </Labelled>
   );
 }
 

@@ -1,9 +1,10 @@
-import { useMemo, useState } from "react";
+import { useMemo } from "react";
 import type { Uncertainty } from "../../profile/uncertainty/uncertainty.ts";
 import { type Comparison, drawCounts } from "../../store/document/comparison.ts";
 import { plot } from "../../store/document/variant-edits.ts";
 import type { UncertaintyJob } from "../../worker/messages.ts";
-import { Labelled } from "../fields/labelled.tsx";
+import { type NumberFormat, ValueEntry } from "../fields/number-entry.tsx";
+import { Select } from "../fields/select.tsx";
 import { ToleranceFields } from "../fields/tolerance-fields.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { counted, percent } from "./chart-measures.ts";
@@ -51,25 +52,18 @@ export function UncertaintyPanel() {
           value={shape}
           onChoose={(to) => change({ shape: to })}
         />
-        <Labelled label="Draws">
-          {(id) => (
-            <select
-              id={id}
-              value={draws}
-              onChange={({ target }) => {
-                const count = drawCounts.find((one) => String(one) === target.value);
-                if (count !== undefined) change({ draws: count });
-              }}
-            >
-              {drawCounts.map((count) => (
-                <option key={count} value={count}>
-                  {counted(count)}
-                </option>
-              ))}
-            </select>
-          )}
-        </Labelled>
-        <Seed seed={seed} onSeed={(to) => change({ seed: to })} />
+        <Select
+          label="Draws"
+          value={draws}
+          options={drawCounts.map((count) => [count, counted(count)])}
+          onChoose={(count) => change({ draws: count })}
+        />
+        <ValueEntry
+          label="Seed"
+          value={seed}
+          format={seedFormat}
+          onChange={(to) => to !== null && change({ seed: to })}
+        />
       </div>
       <RunLine running={running} draws={draws} answer={answer} />
       {answer !== null && <UncertaintyResult uncertainty={answer} />}
@@ -82,31 +76,14 @@ export function UncertaintyPanel() {
 }
 
 /** The same seed gives the same draws. */
-function Seed({
-  seed,
-  onSeed,
-}: {
-  readonly seed: number;
-  readonly onSeed: (seed: number) => void;
-}) {
-  const [text, setText] = useState(String(seed));
-  return (
-    <Labelled label="Seed">
-      {(id) => (
-        <input
-          id={id}
-          value={text}
-          inputMode="numeric"
-          aria-invalid={!/^\d{1,9}$/.test(text)}
-          onChange={({ target }) => {
-            setText(target.value);
-            if (/^\d{1,9}$/.test(target.value)) onSeed(Number(target.value));
-          }}
-        />
-      )}
-    </Labelled>
-  );
-}
+const seedFormat: NumberFormat = {
+  read: (text) =>
+    /^\d{1,9}$/.test(text.trim())
+      ? { ok: true, value: Number(text) }
+      : { ok: false, why: "A seed is a whole number of up to nine digits." },
+  show: String,
+  unitAfter: () => "",
+};
 
 interface LineProps {
   readonly running: Running<"uncertainty">;

@@ -2,6 +2,7 @@ import { Fragment, useId, useState } from "react";
 import type { TracingEnds } from "../../geometry/outline/tracing.ts";
 import type { Place } from "../../geometry/polyline.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
+import { Select } from "../fields/select.tsx";
 
 interface TracingTextProps {
   readonly text: string;
@@ -76,7 +77,6 @@ interface TracingChoicesProps {
 
 /** The drawing's unit, and how near the curve must come to it. */
 export function TracingChoices({ unit, error, stated, onUnit, onError }: TracingChoicesProps) {
-  const id = useId();
   const units: readonly (readonly [TracingUnit, string])[] = [
     ...(stated ? [["file", "as the file says"] as const] : []),
     ["mm", "mm"],
@@ -85,36 +85,13 @@ export function TracingChoices({ unit, error, stated, onUnit, onError }: Tracing
   ];
   return (
     <div className="value-entries">
-      <div className="labelled">
-        <label htmlFor={`${id}-unit`}>Drawn in</label>
-        <select
-          id={`${id}-unit`}
-          value={unit}
-          onChange={({ target }) =>
-            onUnit(units.find(([one]) => one === target.value)?.[0] ?? "mm")
-          }
-        >
-          {units.map(([one, name]) => (
-            <option key={one} value={one}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </div>
-      <div className="labelled">
-        <label htmlFor={`${id}-error`}>Fitted within</label>
-        <select
-          id={`${id}-error`}
-          value={error}
-          onChange={({ target }) => onError(Number(target.value))}
-        >
-          {errors.map((mm) => (
-            <option key={mm} value={mm}>
-              {mm} mm
-            </option>
-          ))}
-        </select>
-      </div>
+      <Select label="Drawn in" value={unit} options={units} onChoose={onUnit} />
+      <Select
+        label="Fitted within"
+        value={error}
+        options={errors.map((mm) => [mm, `${mm} mm`])}
+        onChoose={onError}
+      />
     </div>
   );
 }
