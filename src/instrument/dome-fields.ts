@@ -51,7 +51,7 @@ export const domeFields: Readonly<Record<DomePath, Field>> = {
     default: 0,
     step: 0.1,
     howTo:
-      "How much more the dish takes off the rim at the tail end than at the break; 0 if it lies level.",
+      "Side depth before the dish less after it, at the tail end and at the break: the one less the other. 0: as much off both.",
   },
   "dome.blendLength": {
     label: "Blend length",

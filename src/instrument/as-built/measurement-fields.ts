@@ -29,6 +29,8 @@ const made = (
 
 const sideHow =
   "Along the side, from the finished top edge to the finished back edge; the mean of both hands.";
+const dishHow =
+  "Along the side, from the top edge to the back edge or to a mark that stays; the mean of both hands.";
 const gapHow =
   "Straightedge on the flat along the centreline: from its edge down to the top, at the saddle line.";
 const clearanceHow =
@@ -36,6 +38,10 @@ const clearanceHow =
 
 /** What can be measured on the way, in the order of work. mm. */
 const measurementFields = {
+  breakBeforeDish: own("dish", "Side depth at the break, before the dish", dishHow, depth),
+  tailBeforeDish: own("dish", "Side depth at the tail, before the dish", dishHow, depth),
+  breakAfterDish: own("dish", "Side depth at the break, after the dish", dishHow, depth),
+  tailAfterDish: own("dish", "Side depth at the tail, after the dish", dishHow, depth),
   depthTail: own("check", "Side depth at the tail", sideHow, depth),
   depthLowerBout: own("check", "Side depth at the lower bout", sideHow, depth),
   depthWaist: own("check", "Side depth at the waist", sideHow, depth),

@@ -6,7 +6,7 @@ import {
 } from "../../instrument/as-built/measurement-fields.ts";
 import { isFieldPath, readField, writeField } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
-import type { ProfileResult } from "../outcome.ts";
+import type { Profile, ProfileResult } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
 import type { SaddleHeights } from "../saddle.ts";
 import { madeOf, noOffsets } from "./made-instrument.ts";
@@ -28,6 +28,14 @@ const stationsNamed: Readonly<Partial<Record<MeasurementKey, string>>> = {
   depthBreak: "break",
   depthUpperBout: "upper bout",
   depthNeckEnd: "neck end",
+};
+
+/** A side depth after the dish: the one before it, and the station both are measured at. */
+const afterDish: Readonly<
+  Partial<Record<MeasurementKey, { readonly before: MeasurementKey; readonly station: string }>>
+> = {
+  breakAfterDish: { before: "breakBeforeDish", station: "break" },
+  tailAfterDish: { before: "tailBeforeDish", station: "tail" },
 };
 
 /** Medium tolerance of ISO 2768-1 for 30 to 120 mm. */
@@ -85,10 +93,20 @@ function valueFrom(outlook: Outlook, before: Measurements, key: MeasurementKey):
   const station = stationsNamed[key];
   if (station !== undefined)
     return plan.stations.find(({ name }) => name === station)?.sideDepth ?? null;
+  const dished = afterDish[key];
+  if (dished !== undefined) {
+    const depth = measured(before, dished.before);
+    return depth === null ? null : depth - lossAt(plan, dished.station);
+  }
   if (key === "shim") return instrument.target.value + offsets.shim;
   if (key === "overrun") return overrunOn(outlook);
   const path = measurementField(settled[key] ?? key).replaces;
   return path === null ? null : readField(instrument, path);
+}
+
+/** What comes off the level edge at a station. */
+function lossAt({ stations, rimOffset }: Profile, station: string): number {
+  return rimOffset + (stations.find(({ name }) => name === station)?.removal ?? 0);
 }
 
 function overrunOn({ instrument }: Outlook): number | null {
@@ -99,7 +117,7 @@ function overrunOn({ instrument }: Outlook): number | null {
 function withinOf(outlook: Outlook, key: MeasurementKey): number {
   const height = heightRead[key];
   if (height !== undefined) return heightWithin(outlook, height);
-  if (stationsNamed[key] !== undefined) return depthWithin;
+  if (stationsNamed[key] !== undefined || afterDish[key] !== undefined) return depthWithin;
   if (key === "overrun") return overrunWithin;
   const path = key === "shim" ? "target.value" : measurementField(settled[key] ?? key).replaces;
   return (path === null ? undefined : outlook.instrument.tolerances[path]) ?? caliperWithin;

@@ -2,6 +2,7 @@ import { type StepId, stepIds } from "../../instrument/as-built/steps.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { count, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import type { Profile } from "../outcome.ts";
+import { tailExtraExplained } from "./tail-extra.ts";
 
 /** One step of the work on one instrument. The figures to be measured stand beside it: `expectedOf`. */
 export interface WorkStep {
@@ -54,21 +55,21 @@ const mark: StepWriter = ({ dome }, { breakX, breakHalfWidth }) => ({
   caution: null,
 });
 
-const dish: StepWriter = ({ dome }, plan) => ({
+const dish: StepWriter = (instrument, plan) => ({
   instructions: [
-    dome.dishRadius === null
+    instrument.dome.dishRadius === null
       ? ["No dome: sand the tail part flat from the break to the tail."]
-      : phrase`Sand the tail part in the dish of ${mm(dome.dishRadius)} radius up to the break marks, the rim level on it.`,
-    ...(dome.tailExtra === 0
-      ? []
-      : [phrase`Bear down at the tail: it loses ${mm(dome.tailExtra)} more than the break.`]),
+      : phrase`Sand the tail part in the dish of ${mm(instrument.dome.dishRadius)} radius up to the break marks.`,
+    ...tailExtraExplained(instrument, plan),
     removalSaid(plan),
     phrase`It ends last ${mm(plan.leastRemovalX)} from the tail: look there for untouched edge before you stop.`,
     ...(plan.rimOffset > 0
       ? [phrase`The whole edge comes down ${mm(plan.rimOffset)}, because it was too low there.`]
       : []),
   ],
-  measure: ["Pencil the edge all round and sand until the last of it is gone up to the marks."],
+  measure: [
+    "Pencil the edge all round and sand until the last of it is gone up to the marks. Side depth before and after, at the tail and at the break, tells how much more came off at the tail.",
+  ],
   mistake: ["Pulling the rim over the dish's edge, or wearing one place of the dish."],
   sign: ["Linings chip where they ride over the edge; a groove shows at the dish's rim."],
   caution: dust,

@@ -9,6 +9,7 @@ import { markStep, noteStep } from "../../store/document/as-built-edits.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { today, useRecord } from "./bench-context.ts";
 import { MeasurementRow } from "./measurement-row.tsx";
+import { TailExtraOffer } from "./tail-extra-offer.tsx";
 import type { Workpiece } from "./use-outlook.ts";
 
 interface Props extends Workpiece {
@@ -52,6 +53,7 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
         {measurementsAt(id).map((key) => (
           <MeasurementRow key={key} instrument={instrument} profile={profile} measurement={key} />
         ))}
+        {id === "dish" && <TailExtraOffer instrument={instrument} />}
       </section>
       <section className="step-mistake" aria-label="Usual mistake">
         <h3>The usual mistake</h3>
