@@ -1,32 +1,18 @@
+import { curveLinearClosed, line } from "d3-shape";
 import type { Frame, Point } from "./frame.ts";
 import { pointAt } from "./frame.ts";
-import type { FillStyle, LineStyle, PathShape } from "./scene.ts";
 
 /** A number as a drawing writes it, to a hundredth. */
 export const hundredth = (value: number): number => Math.round(value * 100) / 100;
 
+const open = line<Point>().digits(2);
+const closed = line<Point>().curve(curveLinearClosed).digits(2);
+
 /** SVG path data through the points, to a hundredth of a px. */
-export function pathOf(points: readonly Point[]): string {
-  let d = "";
-  for (const [x, y] of points) d += `${d === "" ? "M" : "L"}${hundredth(x)},${hundredth(y)}`;
-  return d;
-}
+export const pathOf = (points: readonly Point[]): string => open(points) ?? "";
 
-export const closedPathOf = (points: readonly Point[]): string => `${pathOf(points)}Z`;
-
-export const lineShape = (role: string, line: LineStyle, points: readonly Point[]): PathShape => ({
-  kind: "path",
-  role,
-  line,
-  d: pathOf(points),
-});
-
-export const areaShape = (
-  role: string,
-  line: LineStyle,
-  fill: FillStyle,
-  points: readonly Point[],
-): PathShape => ({ kind: "path", role, line, fill, d: closedPathOf(points) });
+/** The same, and back to the first. */
+export const closedPathOf = (points: readonly Point[]): string => closed(points) ?? "";
 
 /** px between the places at which a curve is looked at. */
 const step = 5;

@@ -1,7 +1,7 @@
 import type { Point } from "./frame.ts";
 import { capHeight, textWidth } from "./lettering.ts";
-import { lineShape } from "./path.ts";
 import type { GroupShape, Shape, TextShape } from "./scene.ts";
+import { group, lineShape, textShape } from "./shapes.ts";
 
 /** A round length a bar may stand for: mm, and how it is written. */
 export interface RoundLength {
@@ -59,24 +59,19 @@ export function scaleRow(
   const used = ([a, b, c]: readonly [string, string, string]): number =>
     textWidth(a, size, true) + textWidth(b, size) + textWidth(c, size) + bars + 2 * space + 16;
   const [said, levelText, uprightText] = used(full) <= room ? full : brief;
-  const write = (x: number, text: string, strong = false): TextShape => ({
-    ...{ kind: "text", role: "scale", x, y: base, anchor: "start", size, strong, text },
-  });
+  const write = (x: number, text: string, strong = false): TextShape =>
+    textShape("scale", text, [x, base], size, { anchor: "start", strong });
   const barLeft = left + textWidth(said, size, true) + space;
   const barRight = barLeft + level.mm * along;
   const middle = base - capHeight(size) / 2;
   const uprightX = barRight + 6 + textWidth(levelText, size) + space;
-  return {
-    kind: "group",
-    role: "scales",
-    shapes: [
-      write(left, said, true),
-      ...levelBar(barLeft, barRight, middle),
-      write(barRight + 6, levelText),
-      ...uprightBar(uprightX, base - upright.mm * up, base),
-      write(uprightX + tick + 6, uprightText),
-    ],
-  };
+  return group("scales", [
+    write(left, said, true),
+    ...levelBar(barLeft, barRight, middle),
+    write(barRight + 6, levelText),
+    ...uprightBar(uprightX, base - upright.mm * up, base),
+    write(uprightX + tick + 6, uprightText),
+  ]);
 }
 
 const levelBar = (left: number, right: number, y: number): readonly Shape[] => [

@@ -16,7 +16,7 @@ import { mapOf } from "../../src/profile/comparison/map.ts";
 import { sweepOf } from "../../src/profile/comparison/sweep.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { settingOf } from "../../src/profile/setting.ts";
-import { pathsOf, pointsOf, readPoints, textOf, textsOf } from "./read-scene.ts";
+import { circleIn, pathsOf, pointsOf, readPoints, textOf, textsOf } from "./read-scene.ts";
 
 const mm = (name: string): Measure => ({
   name,
@@ -70,13 +70,17 @@ describe("the sweep's chart", () => {
     const rings = pathsOf(scene, "crossing");
     const crossings = curves.flatMap(({ sweep }) => sweep.crossings);
     expect(rings).toHaveLength(crossings.length);
-    const middles = rings.map(({ d }) => {
-      const points = readPoints(d);
-      return points.reduce((sum, [x]) => sum + x, 0) / points.length;
-    });
-    crossings.forEach(({ at }, i) => {
-      expect(Math.abs((middles[i] ?? 0) - pxOn(chart, at))).toBeLessThan(0.02);
-    });
+    for (const [i, { at, edge }] of crossings.entries()) {
+      const window = curves.find(({ sweep }) => sweep.crossings.some((one) => one.at === at))?.sweep
+        .window;
+      const { centre, radius } = circleIn(rings[i]?.d ?? "");
+      expect(radius).toBe(4);
+      expect(Math.abs(centre[0] - pxOn(chart, at))).toBeLessThan(0.01);
+      expect(Math.abs(centre[1] - pyOn(chart, window?.[edge === "low" ? 0 : 1] ?? 0))).toBeLessThan(
+        0.01,
+      );
+    }
+    expect(crossings.length).toBeGreaterThan(0);
   });
 
   it("shades the window, marks the present value, and finds it where it is dragged", () => {

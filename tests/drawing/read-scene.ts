@@ -24,6 +24,13 @@ export function pointsOf(scene: Scene, role: string): readonly Point[] {
 export const readPoints = (d: string): readonly Point[] =>
   [...d.matchAll(/(-?[\d.]+),(-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
 
+/** Centre and radius of a circle as written in a path's data: from its right end round. */
+export function circleIn(d: string): { readonly centre: Point; readonly radius: number } {
+  const [, x, y, radius] = /^M(-?[\d.]+),(-?[\d.]+)A([\d.]+),\3,/.exec(d) ?? [];
+  if (radius === undefined) throw new Error(`no circle: ${d}`);
+  return { centre: [Number(x) - Number(radius), Number(y)], radius: Number(radius) };
+}
+
 /** The one text that starts so. */
 export function textOf(scene: Scene, start: string): TextShape {
   const found = textsOf(scene).find(({ text }) => text.startsWith(start));

@@ -1,7 +1,7 @@
 import type { Range } from "../../instrument/instrument.ts";
 import { textWidth } from "../lettering.ts";
-import { areaShape, lineShape } from "../path.ts";
 import type { FillStyle, Scene, Shape } from "../scene.ts";
+import { areaShape, lineShape, rectangle, textShape } from "../shapes.ts";
 import {
   acrossShapes,
   type Chart,
@@ -10,7 +10,6 @@ import {
   type Measure,
   pxOn,
   roomy,
-  text,
 } from "./chart.ts";
 
 /** A bar from one value to another, named over it. */
@@ -67,12 +66,7 @@ export function barChart({ width, title, measure, bars, band, rule }: BarChartOp
 function upright(chart: Chart, role: string, [low, high]: Range): Shape {
   const { top, bottom } = chart;
   const [from, to] = [pxOn(chart, low), pxOn(chart, high)];
-  return areaShape(role, "none", "window", [
-    [from, top - 4],
-    [to, top - 4],
-    [to, bottom],
-    [from, bottom],
-  ]);
+  return areaShape(role, "none", "window", rectangle([from, top - 4], [to, bottom]));
 }
 
 function barShapes(chart: Chart, bar: Bar, y: number): readonly Shape[] {
@@ -83,14 +77,15 @@ function barShapes(chart: Chart, bar: Bar, y: number): readonly Shape[] {
   const endsRoom = room - textWidth(name, letteringSize) - 14;
   const ends = [bar.low, bar.high].filter((end) => end !== undefined).join(" – ");
   return [
-    text("bar-name", chart.left, y + 13, "start", name),
-    ...(ends === "" ? [] : [text("bar-ends", chart.right, y + 13, "end", fitted(ends, endsRoom))]),
-    areaShape("bar", "thin", bar.fill, [
-      [from, top],
-      [to, top],
-      [to, foot],
-      [from, foot],
-    ]),
+    textShape("bar-name", name, [chart.left, y + 13], letteringSize, { anchor: "start" }),
+    ...(ends === ""
+      ? []
+      : [
+          textShape("bar-ends", fitted(ends, endsRoom), [chart.right, y + 13], letteringSize, {
+            anchor: "end",
+          }),
+        ]),
+    areaShape("bar", "thin", bar.fill, rectangle([from, top], [to, foot])),
   ];
 }
 
@@ -103,6 +98,9 @@ function ruleShapes(chart: Chart, rule: BarChartOptions["rule"]): readonly Shape
       [x, chart.top - 4],
       [x, chart.bottom],
     ]),
-    text("rule", x + (anchor === "end" ? -6 : 6), chart.top - 12, anchor, rule.says, 13, true),
+    textShape("rule", rule.says, [x + (anchor === "end" ? -6 : 6), chart.top - 12], letteringSize, {
+      anchor,
+      strong: true,
+    }),
   ];
 }

@@ -1,9 +1,9 @@
+import { extent, ticks } from "d3-array";
 import type { Range } from "../../instrument/instrument.ts";
-import { roundStep } from "../../profile/comparison/map.ts";
 import type { Point } from "../frame.ts";
 import { textWidth } from "../lettering.ts";
-import { areaShape, lineShape } from "../path.ts";
-import type { Shape, TextShape } from "../scene.ts";
+import type { Shape } from "../scene.ts";
+import { areaShape, lineShape, rectangle, textShape } from "../shapes.ts";
 
 /** How one quantity is written on a chart's axis. */
 export interface Measure {
@@ -32,7 +32,7 @@ export interface Chart {
 }
 
 export const letteringSize = 13;
-const smallSize = 12;
+export const smallSize = 12;
 
 const share = ([low, high]: Range, value: number): number =>
   high > low ? (value - low) / (high - low) : 0.5;
@@ -57,22 +57,19 @@ export function valueAtPx({ left, right, across }: Chart, px: number): number {
 
 /** A range a little wider than what it must hold, never empty. */
 export function roomy(values: readonly number[], least: number): Range {
-  const [low, high] = [Math.min(...values), Math.max(...values)];
-  if (!Number.isFinite(low + high)) return [0, least];
+  const [low, high] = extent(values);
+  if (low === undefined) return [0, least];
   const spare = Math.max((high - low) * 0.08, (least - (high - low)) / 2, 0);
   return [low - spare, high + spare];
 }
 
-/** Round values of the shown unit along an axis, at least `apart` px from one another. */
+/** Round values of the shown unit along an axis, some `apart` px from one another and never nearer than two thirds of that. */
 function ticksOf({ measure, range }: Axis, length: number, apart: number): readonly number[] {
-  const [low, high] = [range[0] / measure.size, range[1] / measure.size];
-  const step = roundStep(Math.max((high - low) / Math.max(1, Math.floor(length / apart)), 1e-9));
-  const first = Math.ceil(low / step - 1e-9);
-  const last = Math.floor(high / step + 1e-9);
-  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * step);
+  const [low, high] = range.map((end) => end / measure.size);
+  return ticks(low ?? 0, high ?? 0, Math.max(1, Math.floor(length / apart)));
 }
 
-const tickText = (shown: number): string => String(Number(shown.toPrecision(10))).replace("-", "−");
+const tickText = (shown: number): string => String(shown).replace("-", "−");
 
 const axisName = ({ name, unit }: Measure): string => (unit === "" ? name : `${name}, ${unit}`);
 
@@ -86,7 +83,7 @@ export function acrossShapes(chart: Chart): readonly Shape[] {
   const { size } = across.measure;
   return [
     lineShape("axis", "thin", foot),
-    ...ticksOf(across, right - left, 56).flatMap((shown) => {
+    ...ticksOf(across, right - left, 80).flatMap((shown) => {
       const x = pxOn(chart, shown * size);
       const tick: readonly Point[] = [
         [x, bottom],
@@ -94,10 +91,12 @@ export function acrossShapes(chart: Chart): readonly Shape[] {
       ];
       return [
         lineShape("tick", "thin", tick),
-        text("tick", x, bottom + 17, "middle", tickText(shown), smallSize),
+        textShape("tick", tickText(shown), [x, bottom + 17], smallSize),
       ];
     }),
-    text("axis-name", right, bottom + 34, "end", axisName(across.measure)),
+    textShape("axis-name", axisName(across.measure), [right, bottom + 34], letteringSize, {
+      anchor: "end",
+    }),
   ];
 }
 
@@ -111,7 +110,7 @@ export function upShapes(chart: Chart): readonly Shape[] {
   const { size } = up.measure;
   return [
     lineShape("axis", "thin", side),
-    ...ticksOf(up, bottom - top, 34).flatMap((shown) => {
+    ...ticksOf(up, bottom - top, 48).flatMap((shown) => {
       const y = pyOn(chart, shown * size);
       const tick: readonly Point[] = [
         [left - 4, y],
@@ -119,23 +118,13 @@ export function upShapes(chart: Chart): readonly Shape[] {
       ];
       return [
         lineShape("tick", "thin", tick),
-        text("tick", left - 7, y + 4, "end", tickText(shown), smallSize),
+        textShape("tick", tickText(shown), [left - 7, y + 4], smallSize, { anchor: "end" }),
       ];
     }),
-    text("axis-name", 2, top - 22, "start", axisName(up.measure)),
+    textShape("axis-name", axisName(up.measure), [2, top - 22], letteringSize, {
+      anchor: "start",
+    }),
   ];
-}
-
-export function text(
-  role: string,
-  x: number,
-  y: number,
-  anchor: TextShape["anchor"],
-  words: string,
-  size = letteringSize,
-  strong = false,
-): TextShape {
-  return { kind: "text", role, x, y, anchor, size, strong, text: words };
 }
 
 /** A band right across the chart between two values up it, as far as it is in sight; null when it is not. */
@@ -144,12 +133,7 @@ export function bandAcross(chart: Chart, role: string, [low, high]: Range): Shap
   const upper = Math.max(top, pyOn(chart, high));
   const lower = Math.min(bottom, pyOn(chart, low));
   if (upper >= lower) return null;
-  return areaShape(role, "none", "window", [
-    [left, upper],
-    [right, upper],
-    [right, lower],
-    [left, lower],
-  ]);
+  return areaShape(role, "none", "window", rectangle([left, upper], [right, lower]));
 }
 
 /** Names with the height each would stand at, moved apart so that none lies on another, in order of height. */

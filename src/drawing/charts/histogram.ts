@@ -1,9 +1,18 @@
+import { area, curveStepAfter } from "d3-shape";
 import type { Range } from "../../instrument/instrument.ts";
 import type { Histogram } from "../../profile/uncertainty/running-statistics.ts";
 import type { Point } from "../frame.ts";
-import { areaShape, lineShape } from "../path.ts";
-import type { Scene, Shape } from "../scene.ts";
-import { acrossShapes, type Chart, type Measure, placeOn, pxOn, text } from "./chart.ts";
+import type { PathShape, Scene, Shape } from "../scene.ts";
+import { areaShape, lineShape, rectangle, textShape } from "../shapes.ts";
+import {
+  acrossShapes,
+  type Chart,
+  letteringSize,
+  type Measure,
+  placeOn,
+  pxOn,
+  pyOn,
+} from "./chart.ts";
 
 export interface HistogramOptions {
   readonly width: number;
@@ -37,7 +46,7 @@ export function histogramChart(options: HistogramOptions): Scene {
     title: `${measure.name} as drawn: 95 % from ${measure.say(interval[0])} to ${measure.say(interval[1])}.`,
     shapes: [
       ...windowShapes(chart, window),
-      areaShape("draws", "thin", "wood", barPoints(chart, histogram)),
+      barShape(chart, histogram),
       lineShape("first-order", "dashed", normalPoints(chart, options)),
       ...acrossShapes(chart),
       ...intervalShapes(chart, options),
@@ -50,22 +59,16 @@ function windowShapes(chart: Chart, [low, high]: Range): readonly Shape[] {
   const from = Math.max(left, pxOn(chart, low));
   const to = Math.min(right, pxOn(chart, high));
   if (!(from < to)) return [];
-  return [
-    areaShape("window", "none", "window", [
-      [from, top],
-      [to, top],
-      [to, bottom],
-      [from, bottom],
-    ]),
-  ];
+  return [areaShape("window", "none", "window", rectangle([from, top], [to, bottom]))];
 }
 
-function barPoints(chart: Chart, { from, width, counts }: Histogram): readonly Point[] {
-  const tops = counts.flatMap((count, i) => [
+/** The bars as one area, so that no seam shows between them. */
+function barShape(chart: Chart, { from, width, counts }: Histogram): PathShape {
+  const tops = [...counts, counts.at(-1) ?? 0].map((count, i) =>
     placeOn(chart, from + i * width, count),
-    placeOn(chart, from + (i + 1) * width, count),
-  ]);
-  return [placeOn(chart, from, 0), ...tops, placeOn(chart, from + counts.length * width, 0)];
+  );
+  const bars = area<Point>().curve(curveStepAfter).y0(pyOn(chart, 0)).digits(2);
+  return { kind: "path", role: "draws", line: "thin", fill: "wood", d: bars(tops) ?? "" };
 }
 
 function normalPoints(chart: Chart, { histogram, normal }: HistogramOptions): readonly Point[] {
@@ -97,12 +100,11 @@ function intervalShapes(chart: Chart, { interval, measure }: HistogramOptions): 
     ]),
     tick(from),
     tick(to),
-    text(
+    textShape(
       "interval",
-      (from + to) / 2,
-      y - 8,
-      "middle",
       `95 %: ${measure.say(interval[0])} to ${measure.say(interval[1])}`,
+      [(from + to) / 2, y - 8],
+      letteringSize,
     ),
   ];
 }

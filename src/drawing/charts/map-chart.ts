@@ -2,10 +2,10 @@ import type { Range } from "../../instrument/instrument.ts";
 import type { Place } from "../../profile/comparison/contour.ts";
 import type { InputMap } from "../../profile/comparison/map.ts";
 import { textWidth } from "../lettering.ts";
-import { areaShape, closedPathOf, pathOf } from "../path.ts";
+import { closedPathOf, pathOf } from "../path.ts";
 import type { Scene, Shape } from "../scene.ts";
-import { acrossShapes, type Chart, type Measure, placeOn, text, upShapes } from "./chart.ts";
-import { ring } from "./sweep-chart.ts";
+import { areaShape, circleShape, rectangle, textShape } from "../shapes.ts";
+import { acrossShapes, type Chart, type Measure, placeOn, smallSize, upShapes } from "./chart.ts";
 
 export interface MapChartOptions {
   readonly width: number;
@@ -39,7 +39,7 @@ export function mapChart(options: MapChartOptions): Scene {
       ...acrossShapes(chart),
       ...upShapes(chart),
       ...contourShapes(chart, options),
-      ...(present === null ? [] : [areaShape("present", "thick", "paper", ring(present, 6))]),
+      ...(present === null ? [] : [circleShape("present", "thick", "paper", present, 6)]),
     ],
   };
 }
@@ -66,7 +66,7 @@ function contourShapes(chart: Chart, { map, outcome }: MapChartOptions): readonl
       drawn[0] ?? [],
     );
     const words = outcome.say(level);
-    const width = textWidth(words, 12);
+    const width = textWidth(words, smallSize);
     const spot = spotFor(
       longest.filter((place) => inSight(place, width)),
       taken,
@@ -94,14 +94,9 @@ function spotFor(line: readonly Place[], taken: readonly Place[], width: number)
 }
 
 function labelShapes([x, y]: Place, words: string): readonly Shape[] {
-  const half = textWidth(words, 12) / 2 + 1;
+  const half = textWidth(words, smallSize) / 2 + 1;
   return [
-    areaShape("contour-label", "none", "paper", [
-      [x - half, y - 8],
-      [x + half, y - 8],
-      [x + half, y + 8],
-      [x - half, y + 8],
-    ]),
-    text("contour-label", x, y + 4, "middle", words, 12),
+    areaShape("contour-label", "none", "paper", rectangle([x - half, y - 8], [x + half, y + 8])),
+    textShape("contour-label", words, [x, y + 4], smallSize),
   ];
 }

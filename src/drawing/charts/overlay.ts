@@ -3,9 +3,10 @@ import type { Profile } from "../../profile/outcome.ts";
 import type { Setting } from "../../profile/setting.ts";
 import { blendedTopZ } from "../../profile/top.ts";
 import { type Frame, type Point, pointAt, pyAt } from "../frame.ts";
-import { curvePoints, lineShape } from "../path.ts";
+import { curvePoints } from "../path.ts";
 import type { LineStyle, Scene, Shape } from "../scene.ts";
-import { fitted, spacedApart, text } from "./chart.ts";
+import { group, lineShape, textShape } from "../shapes.ts";
+import { fitted, letteringSize, spacedApart } from "./chart.ts";
 
 /** The base is drawn thick; each variant after it has a line type of its own. */
 const variantLines: readonly LineStyle[] = [
@@ -66,25 +67,27 @@ export function variantsOverlay({ width, height, variants }: OverlayOptions): Sc
     title: `Sections of ${variants.map(({ name }) => name).join(", ")} on one another, heights drawn ${stretch} times.`,
     shapes: [
       lineShape("flat", "thin", [pointAt(frame, 0, 0), pointAt(frame, longest, 0)]),
-      ...variants.map((variant) => ({
-        kind: "group" as const,
-        role: "variant",
-        shapes: variantShapes(frame, variant),
-      })),
+      ...variants.map((variant) => group("variant", variantShapes(frame, variant))),
       ...spacedApart(names, 16, [14, height - 30]).flatMap(({ name, y, at }) => [
         lineShape("leader", "thin", [
           [frame.left - 2, y],
           [frame.left - 12, at],
         ]),
-        text("variant-name", frame.left - 15, at + 4, "end", fitted(name, nameRoom - 18)),
+        textShape(
+          "variant-name",
+          fitted(name, nameRoom - 18),
+          [frame.left - 15, at + 4],
+          letteringSize,
+          { anchor: "end" },
+        ),
       ]),
       ...nameLines(frame, variants, longest),
-      text(
+      textShape(
         "stretch",
-        width - 4,
-        height - 8,
-        "end",
         stretch === 1 ? "Heights true to scale" : `Heights drawn ${stretch}×; the flat is in line`,
+        [width - 4, height - 8],
+        letteringSize,
+        { anchor: "end" },
       ),
     ],
   };
@@ -101,8 +104,8 @@ function nameLines(
   const [x, flat] = pointAt(frame, longest, 0);
   const [, frets] = pointAt(frame, longest, fretPlaneZ(base.instrument, base.outline.length));
   return [
-    text("line-name", x, flat + 16, "end", "the flat"),
-    text("line-name", x, frets - 7, "end", "fret plane"),
+    textShape("line-name", "the flat", [x, flat + 16], letteringSize, { anchor: "end" }),
+    textShape("line-name", "fret plane", [x, frets - 7], letteringSize, { anchor: "end" }),
   ];
 }
 

@@ -1,20 +1,20 @@
 import type { Range } from "../../instrument/instrument.ts";
 import type { Sweep } from "../../profile/comparison/sweep.ts";
 import type { Point } from "../frame.ts";
-import { areaShape, lineShape } from "../path.ts";
 import type { LineStyle, Scene, Shape } from "../scene.ts";
+import { circleShape, lineShape, textShape } from "../shapes.ts";
 import {
   acrossShapes,
   bandAcross,
   type Chart,
   fitted,
+  letteringSize,
   type Measure,
   placeOn,
   pxOn,
   pyOn,
   roomy,
   spacedApart,
-  text,
   upShapes,
   valueAtPx,
 } from "./chart.ts";
@@ -100,28 +100,22 @@ function presentShapes(chart: Chart, { present }: SweepChartOptions): readonly S
       [x, chart.top - 6],
       [x, chart.bottom],
     ]),
-    text("present", x + (anchor === "end" ? -5 : 5), chart.top - 7, anchor, present.says),
+    textShape(
+      "present",
+      present.says,
+      [x + (anchor === "end" ? -5 : 5), chart.top - 7],
+      letteringSize,
+      { anchor },
+    ),
   ];
 }
 
 function crossingShapes(chart: Chart, { crossings, window }: Sweep): readonly Shape[] {
   if (window === null) return [];
   return crossings.map(({ at, edge }) =>
-    areaShape(
-      "crossing",
-      "thin",
-      "paper",
-      ring(placeOn(chart, at, window[edge === "low" ? 0 : 1]), 4),
-    ),
+    circleShape("crossing", "thin", "paper", placeOn(chart, at, window[edge === "low" ? 0 : 1]), 4),
   );
 }
-
-/** A small circle as a polygon. */
-export const ring = ([x, y]: Point, radius: number): readonly Point[] =>
-  Array.from({ length: 16 }, (_, i) => {
-    const turn = (i * Math.PI) / 8;
-    return [x + radius * Math.cos(turn), y + radius * Math.sin(turn)] as const;
-  });
 
 function nameShapes(chart: Chart, { curves, width }: SweepChartOptions): readonly Shape[] {
   const names = curves.flatMap(({ name, sweep }) => {
@@ -135,7 +129,13 @@ function nameShapes(chart: Chart, { curves, width }: SweepChartOptions): readonl
       [x, y],
       [chart.right + 10, at],
     ]),
-    text("curve-name", chart.right + 13, at + 4, "start", fitted(name, width - chart.right - 15)),
+    textShape(
+      "curve-name",
+      fitted(name, width - chart.right - 15),
+      [chart.right + 13, at + 4],
+      letteringSize,
+      { anchor: "start" },
+    ),
   ]);
 }
 

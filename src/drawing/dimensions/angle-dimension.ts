@@ -2,8 +2,8 @@ import { boxOf, grown } from "../box.ts";
 import type { Point } from "../frame.ts";
 import type { LabelCandidate } from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
-import { lineShape } from "../path.ts";
-import type { PathShape, TextShape } from "../scene.ts";
+import type { PathShape } from "../scene.ts";
+import { lineShape, textShape } from "../shapes.ts";
 import { arrangementsByCost, evenCosts } from "./arrangement.ts";
 import { indent, laneMargin, leaderCost, leaderRow, lift } from "./dimension.ts";
 import { arrowhead, arrowLength } from "./dimension-line.ts";
@@ -45,15 +45,10 @@ export function* angleCandidates(
     if (arc === undefined || text === undefined || where === undefined) continue;
     const leader = leaderOf(arc, where, text, size);
     const [, foot] = leader;
-    const label: TextShape = {
-      kind: "text",
-      role: `${role} value`,
-      x: foot[0] + where.side * indent,
-      y: foot[1] - lift,
+    const start: Point = [foot[0] + where.side * indent, foot[1] - lift];
+    const label = textShape(`${role} value`, text, start, size, {
       anchor: where.side > 0 ? "start" : "end",
-      size,
-      text,
-    };
+    });
     yield {
       text: label,
       strokes: [arc.points],

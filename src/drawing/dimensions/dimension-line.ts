@@ -1,6 +1,6 @@
 import type { Point } from "../frame.ts";
-import { areaShape } from "../path.ts";
 import type { PathShape } from "../scene.ts";
+import { areaShape } from "../shapes.ts";
 
 /** Length of a dimension line's arrowhead, px: narrow, closed and filled, as ISO 129-1 has it (from memory). */
 export const arrowLength = 8;

@@ -2,8 +2,8 @@ import { type Box, boxOf } from "../box.ts";
 import type { Point } from "../frame.ts";
 import type { LabelCandidate } from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
-import { lineShape } from "../path.ts";
 import type { TextShape } from "../scene.ts";
+import { lineShape, textShape } from "../shapes.ts";
 import { arrangementsByCost, evenCosts } from "./arrangement.ts";
 import { type DimensionLine, levelLine, tailOf, uprightLine } from "./dimension-line.ts";
 
@@ -63,15 +63,11 @@ export function* heightCandidates(dimension: Dimension, size: number): Generator
       continue;
     const leader = where.leader === null ? [] : heightLeader(line, where, text, size);
     const middle = (line.line[0][1] + line.line[1][1] + capHeight(size)) / 2;
-    const label: TextShape = {
-      kind: "text",
-      role: `${role} value`,
-      x: at + where.side * (where.leader === null ? lift + 2 : indent),
-      y: where.leader === null ? middle : (leader[1]?.[1] ?? middle) - lift,
+    const x = at + where.side * (where.leader === null ? lift + 2 : indent);
+    const y = where.leader === null ? middle : (leader[1]?.[1] ?? middle) - lift;
+    const label = textShape(`${role} value`, text, [x, y], size, {
       anchor: where.side > 0 ? "start" : "end",
-      size,
-      text,
-    };
+    });
     yield candidateOf(label, line, leader, cost);
   }
 }
@@ -126,15 +122,10 @@ export function* lengthCandidates(dimension: Dimension, size: number): Generator
             [end, at],
             [end + side * (out + textWidth(text, size)), at],
           ];
-    const label: TextShape = {
-      kind: "text",
-      role: `${role} value`,
-      x: side === 0 ? (left + right) / 2 : end + side * out,
-      y: at - lift,
+    const x = side === 0 ? (left + right) / 2 : end + side * out;
+    const label = textShape(`${role} value`, text, [x, at - lift], size, {
       anchor: side === 0 ? "middle" : side > 0 ? "start" : "end",
-      size,
-      text,
-    };
+    });
     yield candidateOf(label, line, leader, cost);
   }
 }

@@ -1,7 +1,7 @@
 import { comesOffAt } from "../../profile/side.ts";
 import type { Point } from "../frame.ts";
-import { areaShape, lineShape } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
+import { bandShape, group, lineShape } from "../shapes.ts";
 import type { PlanLayout } from "./rim-plan-layout.ts";
 
 /** Over (1) or under (−1) the centreline on the drawing. */
@@ -92,16 +92,12 @@ export function zonesOf(layout: PlanLayout): readonly [Zone, Zone] {
 /** The rim's edge, the colour of each zone inside it, and what comes off drawn out from it. */
 export function edgeShapes(layout: PlanLayout, zones: readonly Zone[]): GroupShape {
   const edgeSides: readonly EdgeSide[] = [1, -1];
-  return {
-    kind: "group",
-    role: "rim",
-    shapes: [
-      ...edgeSides.flatMap((side) => zones.flatMap((zone) => zoneShapes(layout, zone, side))),
-      ...edgeSides.map((side) =>
-        lineShape("outline", "thick", outlinePoints(layout, zones, side, 0)),
-      ),
-    ],
-  };
+  return group("rim", [
+    ...edgeSides.flatMap((side) => zones.flatMap((zone) => zoneShapes(layout, zone, side))),
+    ...edgeSides.map((side) =>
+      lineShape("outline", "thick", outlinePoints(layout, zones, side, 0)),
+    ),
+  ]);
 }
 
 /** The whole edge, or the line `share` of the way out to what comes off. */
@@ -116,11 +112,25 @@ export const outlinePoints = (
   );
 
 function zoneShapes(layout: PlanLayout, { name, places }: Zone, side: EdgeSide): readonly Shape[] {
-  const line = (out: (place: EdgePlace) => number): Point[] =>
-    places.map((place) => pointOut(layout, place, side, out(place)));
-  const outer = line((place) => bandAt(layout, place));
+  const edge = places.map((place) => pointOut(layout, place, side, 0));
+  const beside = (out: (place: EdgePlace) => number) => (point: Point, i: number) => {
+    const place = places[i];
+    return place === undefined ? point : pointOut(layout, place, side, out(place));
+  };
   return [
-    areaShape(`${name} colour`, "none", name, [...line(() => 0), ...line(() => -wash).reverse()]),
-    areaShape(`comes off the ${name}`, "thin", "wood", [...line(() => 0), ...outer.reverse()]),
+    bandShape(
+      `${name} colour`,
+      "none",
+      name,
+      edge,
+      beside(() => -wash),
+    ),
+    bandShape(
+      `comes off the ${name}`,
+      "thin",
+      "wood",
+      edge,
+      beside((place) => bandAt(layout, place)),
+    ),
   ];
 }

@@ -2,8 +2,8 @@ import type { Station } from "../../profile/outcome.ts";
 import type { Point } from "../frame.ts";
 import type { LabelCandidate, LabelPlacement } from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
-import { areaShape, lineShape } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
+import { areaShape, circleShape, group, lineShape, textShape } from "../shapes.ts";
 import { bandAt, type EdgePlace, type EdgeSide, edgePlaceAt, pointOut } from "./edge.ts";
 import { endsSomewhere, nothing, type PlanLayout } from "./rim-plan-layout.ts";
 
@@ -66,7 +66,7 @@ function written(
       ...note.mark,
       ...(candidate === null ? [] : [...candidate.shapes(), candidate.text]),
     ];
-    return shapes.length === 0 ? [] : [{ kind: "group" as const, role: note.role, shapes }];
+    return shapes.length === 0 ? [] : [group(note.role, shapes)];
   });
 }
 
@@ -169,7 +169,7 @@ function noteRow(
       const x = px + (outward * place.outX * width) / 2 + slide;
       const y = py - (outward * side * place.outY * tall) / 2 + tall / 2 + drop;
       return {
-        text: { kind: "text", role, x, y, anchor: "middle", size, strong, text },
+        text: textShape(role, text, [x, y], size, { strong }),
         strokes: [leader],
         leader: [],
         lane: null,
@@ -198,11 +198,6 @@ const deepestMark = (layout: PlanLayout, place: EdgePlace): readonly Shape[] =>
 
 /** A ring on the edge where least comes off. */
 const leastMark = (layout: PlanLayout, place: EdgePlace): readonly Shape[] =>
-  edgeSides.map((side) => {
-    const [cx, cy] = pointOut(layout, place, side, 0);
-    const ring = Array.from({ length: 24 }, (_, i): Point => {
-      const turn = (2 * Math.PI * i) / 24;
-      return [cx + 5 * Math.cos(turn), cy + 5 * Math.sin(turn)];
-    });
-    return areaShape("least mark", "thick", "paper", ring);
-  });
+  edgeSides.map((side) =>
+    circleShape("least mark", "thick", "paper", pointOut(layout, place, side, 0), 5),
+  );

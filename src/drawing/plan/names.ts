@@ -2,9 +2,9 @@ import { type Dimension, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt } from "../frame.ts";
 import type { LabelCandidate, LabelPlacement } from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
-import { lineShape } from "../path.ts";
 import { roundLength } from "../scale-bar.ts";
 import type { GroupShape, Shape, TextShape } from "../scene.ts";
+import { group, lineShape, textShape } from "../shapes.ts";
 import { byCost } from "./figures.ts";
 import { crossLines } from "./parts.ts";
 import {
@@ -38,13 +38,7 @@ export function lengthShapes(layout: PlanLayout, labels: LabelPlacement): readon
   ].flatMap((dimension) => {
     const candidate = labels.choose(lengthCandidates(dimension, size));
     if (candidate === null) return [];
-    return [
-      {
-        kind: "group" as const,
-        role: `dimension ${dimension.role}`,
-        shapes: [...candidate.shapes(), candidate.text],
-      },
-    ];
+    return [group(`dimension ${dimension.role}`, [...candidate.shapes(), candidate.text])];
   });
 }
 
@@ -134,7 +128,7 @@ function plain(
 ): LabelCandidate {
   const base = y + capHeight(size) / 2;
   return {
-    text: { kind: "text", role: `${role} name`, x, y: base, anchor, size, strong, text },
+    text: textShape(`${role} name`, text, [x, base], size, { anchor, strong }),
     strokes: [],
     leader: [],
     lane: null,
@@ -175,18 +169,13 @@ export function legendShape(layout: PlanLayout): GroupShape {
       [x, y + 3],
     ]),
   ];
-  const write = (x: number, at: number, text: string): Shape => ({
-    ...{ kind: "text", role: "legend", x, y: at, anchor: "start", size, text },
-  });
-  return {
-    kind: "group",
-    role: "legend",
-    shapes: [
-      ...lines.flatMap((text, i) => (text === "" ? [] : [write(8, base(i), text)])),
-      ...strokes.map((points) => lineShape("scale bar", "thin", points)),
-      write(x1 + 8, base(lines.length - 1), bar.text),
-    ],
-  };
+  const write = (x: number, at: number, text: string): Shape =>
+    textShape("legend", text, [x, at], size, { anchor: "start" });
+  return group("legend", [
+    ...lines.flatMap((text, i) => (text === "" ? [] : [write(8, base(i), text)])),
+    ...strokes.map((points) => lineShape("scale bar", "thin", points)),
+    write(x1 + 8, base(lines.length - 1), bar.text),
+  ]);
 }
 
 /** The part of every figure that is the same all round, where there is one. */

@@ -1,6 +1,6 @@
 import { type Point, pointAt } from "../frame.ts";
-import { lineShape } from "../path.ts";
 import type { LineStyle, PathShape } from "../scene.ts";
+import { circleShape, lineShape } from "../shapes.ts";
 import type { PlanLayout } from "./rim-plan-layout.ts";
 
 /** A line across the plan, with what it is called. */
@@ -40,10 +40,12 @@ export const crossPoints = ({ frame }: PlanLayout, { x, half }: CrossLine): read
 ];
 
 export function partShapes(layout: PlanLayout): readonly PathShape[] {
-  const hole = soundholePoints(layout);
+  const { soundholeAt, soundholeDiameter } = layout.setting.instrument.body;
+  const hole = pointAt(layout.frame, soundholeAt, 0);
+  const radius = (soundholeDiameter / 2) * layout.frame.along;
   return [
     lineShape("centreline", "chain", centrePoints(layout)),
-    ...(hole.length > 0 ? [lineShape("soundhole", "thin", hole)] : []),
+    ...(radius > 0 ? [circleShape("soundhole", "thin", null, hole, radius)] : []),
     ...crossLines(layout).map((cross) =>
       lineShape(cross.role, cross.line, crossPoints(layout, cross)),
     ),
@@ -58,6 +60,7 @@ export function centrePoints({ frame, setting }: PlanLayout): readonly [Point, P
   ];
 }
 
+/** Points round the soundhole, for the lettering to keep off. */
 export function soundholePoints({ frame, setting }: PlanLayout): readonly Point[] {
   const { soundholeAt, soundholeDiameter } = setting.instrument.body;
   if (soundholeDiameter === 0) return [];

@@ -2,10 +2,10 @@ import type { Outline } from "../../geometry/outline/outline.ts";
 import type { Place } from "../../geometry/polyline.ts";
 import { edgePolyline } from "../edge-polyline.ts";
 import { type Frame, type Point, pointAt } from "../frame.ts";
-import { areaShape, lineShape } from "../path.ts";
 import { roundLength } from "../scale-bar.ts";
 import type { Scene, Shape } from "../scene.ts";
 import type { Words } from "../section/section-layout.ts";
+import { areaShape, lineShape, textShape } from "../shapes.ts";
 
 interface Room {
   readonly width: number;
@@ -15,6 +15,7 @@ interface Room {
 
 const margin = 24;
 const strip = 26;
+const size = 13;
 
 /**
  * A drawing laid by its tail and neck end, tail left, as it came (thin), and the outline fitted to half
@@ -59,20 +60,16 @@ export function tracingPlanOf(
           [x, y + 8],
         ]),
       ),
-      ...ends.map(
-        ([x, y], i): Shape => ({
-          ...{ kind: "text", role: "end", size: 13, text: i === 0 ? "tail" : "neck end" },
-          ...{ x: i === 0 ? x + 6 : x - 6, y: y - 12, anchor: i === 0 ? "start" : "end" },
-        }),
+      ...ends.map(([x, y], i) =>
+        i === 0
+          ? textShape("end", "tail", [x + 6, y - 12], size, { anchor: "start" })
+          : textShape("end", "neck end", [x - 6, y - 12], size, { anchor: "end" }),
       ),
       lineShape("scale bar", "thin", [
         [8, height - 12],
         [8 + bar.mm * along, height - 12],
       ]),
-      {
-        ...{ kind: "text", role: "scale", anchor: "start", size: 13, text: bar.text },
-        ...{ x: 16 + bar.mm * along, y: height - 8 },
-      },
+      textShape("scale", bar.text, [16 + bar.mm * along, height - 8], size, { anchor: "start" }),
     ],
   };
 }

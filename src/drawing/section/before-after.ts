@@ -4,8 +4,9 @@ import { blendedTopZ } from "../../profile/top.ts";
 import type { Frame } from "../frame.ts";
 import { pointAt, pxAt, pyAt } from "../frame.ts";
 import { textWidth } from "../lettering.ts";
-import { areaShape, curvePoints, lineShape } from "../path.ts";
-import type { LineStyle, Scene, Shape, TextShape } from "../scene.ts";
+import { curvePoints } from "../path.ts";
+import type { LineStyle, Scene, Shape } from "../scene.ts";
+import { areaShape, group, lineShape, outlineShape, rectangle, textShape } from "../shapes.ts";
 
 export interface BeforeAfterOptions {
   readonly width: number;
@@ -44,8 +45,8 @@ export function beforeAfter(
     height,
     title: `Saddle to neck end, before and after: the saddle stands ${was} before and ${becomes} after.`,
     shapes: [
-      { kind: "group", role: "after", shapes: madeShapes(frame, after, "thick", true) },
-      { kind: "group", role: "before", shapes: madeShapes(frame, before, "dashed", false) },
+      group("after", madeShapes(frame, after, "thick", true)),
+      group("before", madeShapes(frame, before, "dashed", false)),
       lineShape("flat", "chain", [
         pointAt(frame, before.setting.saddleX - behind, 0),
         pointAt(frame, neckEdge(before), 0),
@@ -93,18 +94,13 @@ function madeShapes(
   const seat = topAt(made, saddleX);
   const roof = seat + instrument.bridge.thickness;
   const crown = roof + heights.saddleExposure;
-  const box = (x0: number, x1: number, z0: number, z1: number) => [
-    pointAt(frame, x0, z0),
-    pointAt(frame, x0, z1),
-    pointAt(frame, x1, z1),
-    pointAt(frame, x1, z0),
-    pointAt(frame, x0, z0),
-  ];
+  const box = (x0: number, x1: number, z0: number, z1: number) =>
+    rectangle(pointAt(frame, x0, z0), pointAt(frame, x1, z1));
   const bridge = box(saddleX - bridgeHalf, saddleX + bridgeHalf, seat, roof);
   const saddle = box(saddleX - saddleHalf, saddleX + saddleHalf, roof, crown);
   return [
-    filled ? areaShape("bridge", line, "wood", bridge) : lineShape("bridge", line, bridge),
-    lineShape("saddle", filled ? "thin" : line, saddle),
+    filled ? areaShape("bridge", line, "wood", bridge) : outlineShape("bridge", line, bridge),
+    outlineShape("saddle", filled ? "thin" : line, saddle),
     lineShape("top", line, top),
     lineShape("fret plane", filled ? "thin" : line, [
       pointAt(frame, saddleX, fretZ(made, saddleX)),
@@ -159,26 +155,20 @@ function lettering(
         [margin, y - 4],
         [margin + 28, y - 4],
       ]),
-      words(`${name} value`, margin + 36, y, "start", text),
+      textShape(`${name} value`, text, [margin + 36, y], size, { anchor: "start" }),
     ];
   });
   const saddle = pxAt(frame, after.setting.saddleX);
   const neck = pxAt(frame, after.instrument.body.length);
   return [
     ...legend,
-    words("saddle name", Math.max(saddle, margin + 24), size + 4, "middle", "saddle"),
-    words("stretch", width - margin, size + 4, "end", `heights ×${stretch}`),
+    textShape("saddle name", "saddle", [Math.max(saddle, margin + 24), size + 4], size),
+    textShape("stretch", `heights ×${stretch}`, [width - margin, size + 4], size, {
+      anchor: "end",
+    }),
     lineShape("neck end", "thin", [
       [neck, pyAt(frame, 0) - 14],
       [neck, pyAt(frame, 0) + 14],
     ]),
   ];
 }
-
-const words = (
-  role: string,
-  x: number,
-  y: number,
-  anchor: TextShape["anchor"],
-  text: string,
-): TextShape => ({ kind: "text", role, x, y, anchor, size, text });

@@ -1,7 +1,8 @@
 import { domeZ } from "../../geometry/dome.ts";
 import { type Frame, type Point, pointAt, pxAt, pyAt } from "../frame.ts";
-import { areaShape, curvePoints, lineShape } from "../path.ts";
+import { curvePoints } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
+import { areaShape, bandShape, group, lineShape } from "../shapes.ts";
 import { backZ, edgeZ, topZ } from "./heights.ts";
 import type { SectionLayout } from "./section-layout.ts";
 
@@ -19,17 +20,13 @@ export function rimShapes(layout: SectionLayout): GroupShape {
     return lineShape(role, "thick", [pointAt(frame, x, blockZ(layout, x)), [pxAt(frame, x), foot]]);
   };
   const [tail, neck] = blocks(layout);
-  return {
-    kind: "group",
-    role: "rim",
-    shapes: [
-      areaShape("tail block", "thin", "wood", tail),
-      areaShape("neck block", "thin", "wood", neck),
-      ...(cut === null ? backs(layout) : []),
-      end("tail end", 0),
-      end("neck end", body.length),
-    ],
-  };
+  return group("rim", [
+    areaShape("tail block", "thin", "wood", tail),
+    areaShape("neck block", "thin", "wood", neck),
+    ...(cut === null ? backs(layout) : []),
+    end("tail end", 0),
+    end("neck end", body.length),
+  ]);
 }
 
 /** Upper face of the blocks, which dish and board cut with the rim; under the top it is the top. */
@@ -90,7 +87,7 @@ export function rimEdgeShapes(layout: SectionLayout): GroupShape {
   const shapes = frame.turned
     ? [...edge(layout, "rim edge", "dome", dome), ...edge(layout, "rim edge", "flat", flat)]
     : [lineShape("rim edge", "dashed", [...dome, pointAt(frame, setting.breakX, 0)])];
-  return { kind: "group", role: "rim edge", shapes };
+  return group("rim edge", shapes);
 }
 
 /** How far the dish's own edge runs: to the break, or to where the board cuts past it. */
@@ -115,17 +112,13 @@ export function topShapes(layout: SectionLayout): GroupShape {
   const [hole0, hole1] = soundhole(layout);
   const run = (wash: "dome" | "flat", x0: number, x1: number): readonly Shape[] =>
     x1 > x0 ? edge(layout, "top", wash, topPoints(layout, x0, x1)) : [];
-  return {
-    kind: "group",
-    role: "top",
-    shapes: [
-      lineShape("soundhole", "thin", topPoints(layout, hole0, hole1)),
-      ...run("dome", 0, Math.min(hole0, breakX)),
-      ...run("dome", hole1, breakX),
-      ...run("flat", breakX, hole0),
-      ...run("flat", Math.max(hole1, breakX), length),
-    ],
-  };
+  return group("top", [
+    lineShape("soundhole", "thin", topPoints(layout, hole0, hole1)),
+    ...run("dome", 0, Math.min(hole0, breakX)),
+    ...run("dome", hole1, breakX),
+    ...run("flat", breakX, hole0),
+    ...run("flat", Math.max(hole1, breakX), length),
+  ]);
 }
 
 function soundhole({ setting }: SectionLayout): readonly [number, number] {
@@ -141,8 +134,10 @@ export const topPoints = ({ frame, setting, profile }: SectionLayout, x0: number
   ]);
 
 /** How far the colour along a finished edge reaches into the wood. */
-export const inside = ({ turned }: Frame, points: readonly Point[]): Point[] =>
-  points.map(([x, y]) => [x, y + (turned ? -washDepth : washDepth)]);
+export const inside = ({ turned }: Frame, [x, y]: Point): Point => [
+  x,
+  y + (turned ? -washDepth : washDepth),
+];
 
 /** A finished edge with its colour along the wood's side of it. */
 function edge(
@@ -152,7 +147,7 @@ function edge(
   points: readonly Point[],
 ): readonly Shape[] {
   return [
-    areaShape(`${wash} colour`, "none", wash, [...points, ...inside(frame, points).reverse()]),
+    bandShape(`${wash} colour`, "none", wash, points, (point) => inside(frame, point)),
     lineShape(role, "thick", points),
   ];
 }

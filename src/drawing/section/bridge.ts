@@ -1,6 +1,7 @@
 import { type Point, pointAt } from "../frame.ts";
-import { areaShape, curvePoints, lineShape } from "../path.ts";
+import { curvePoints } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
+import { areaShape, group, lineShape } from "../shapes.ts";
 import { stringZ, topZ } from "./heights.ts";
 import { neckCutX } from "./neck.ts";
 import type { SectionLayout } from "./section-layout.ts";
@@ -15,11 +16,7 @@ const throughTop = 3;
 
 /** The bridge on the top, its saddle and pin, and the middle string over them. */
 export function bridgeShapes(layout: SectionLayout): GroupShape {
-  return {
-    kind: "group",
-    role: "bridge",
-    shapes: [bridgeBody(layout), pin(layout), saddle(layout), string(layout)],
-  };
+  return group("bridge", [bridgeBody(layout), pin(layout), saddle(layout), string(layout)]);
 }
 
 /** Tailward and neckward edges of the bridge, mm from the tail. */

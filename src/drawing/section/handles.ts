@@ -1,4 +1,5 @@
 import { type Point, pointAt } from "../frame.ts";
+import { rectangle } from "../shapes.ts";
 import { stringZ } from "./heights.ts";
 import { contactPoint } from "./lines.ts";
 import type { SectionLayout } from "./section-layout.ts";
@@ -33,9 +34,5 @@ export function handleBoxes(layout: SectionLayout): readonly (readonly Point[])[
   ];
 }
 
-const around = ([x, y]: Point, dx: number, dy: number): readonly Point[] => [
-  [x - dx, y - dy],
-  [x + dx, y - dy],
-  [x + dx, y + dy],
-  [x - dx, y + dy],
-];
+const around = ([x, y]: Point, dx: number, dy: number): readonly Point[] =>
+  rectangle([x - dx, y - dy], [x + dx, y + dy]);

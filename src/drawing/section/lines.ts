@@ -1,7 +1,7 @@
 import { fingerboardEndX, fretPlaneZ } from "../../profile/neck.ts";
 import { type Point, pointAt, pxAt, pyAt } from "../frame.ts";
-import { areaShape, lineShape } from "../path.ts";
-import type { GroupShape, PathShape, Shape } from "../scene.ts";
+import type { PathShape, Shape } from "../scene.ts";
+import { areaShape, lineShape, rectangle } from "../shapes.ts";
 import { bridgeEnds } from "./bridge.ts";
 import { datumZ } from "./heights.ts";
 import { neckCut, neckCutX } from "./neck.ts";
@@ -94,12 +94,7 @@ export const shimShape = (layout: SectionLayout): PathShape =>
 export function shimPoints({ frame, setting, profile }: SectionLayout): readonly Point[] {
   const { contact } = setting.instrument.shim;
   const from = Math.min(0, contact - shimWidth);
-  return [
-    pointAt(frame, from, 0),
-    pointAt(frame, contact, 0),
-    pointAt(frame, contact, -profile.shim),
-    pointAt(frame, from, -profile.shim),
-  ];
+  return rectangle(pointAt(frame, from, 0), pointAt(frame, contact, -profile.shim));
 }
 
 /** The sanding board, whose face is the flat's plane. */
@@ -145,9 +140,3 @@ export const contactPoint = ({ frame, setting, profile }: SectionLayout): Point 
   pxAt(frame, setting.instrument.shim.contact),
   pyAt(frame, -profile.shim),
 ];
-
-export const group = (role: string, shapes: readonly Shape[]): GroupShape => ({
-  kind: "group",
-  role,
-  shapes,
-});

@@ -1,7 +1,7 @@
 import { fingerboardEndX, fretPlaneZ, fretX } from "../../profile/neck.ts";
 import { type Point, pointAt, pyAt } from "../frame.ts";
-import { areaShape, lineShape } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
+import { areaShape, group, lineShape } from "../shapes.ts";
 import { neckStub, type SectionLayout } from "./section-layout.ts";
 
 /** Shape of the heel as drawn, mm: its tip, where its curve runs out, and the neck's own depth. Nothing depends on it. */
@@ -11,11 +11,7 @@ const neckDepth = 16;
 
 /** Fingerboard with its frets, and the neck as far as it is drawn: heel, and a stub of the shaft. */
 export function neckShapes(layout: SectionLayout): GroupShape {
-  return {
-    kind: "group",
-    role: "neck",
-    shapes: [...heel(layout), ...fingerboard(layout), ...frets(layout)],
-  };
+  return group("neck", [...heel(layout), ...fingerboard(layout), ...frets(layout)]);
 }
 
 export const neckCutX = ({ setting }: SectionLayout): number =>

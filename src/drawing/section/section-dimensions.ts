@@ -4,8 +4,9 @@ import { type Dimension, heightCandidates, lengthCandidates } from "../dimension
 import { type Point, pointAt, pxAt } from "../frame.ts";
 import type { LabelCandidate, LabelPlacement } from "../label-placement.ts";
 import type { GroupShape } from "../scene.ts";
+import { group } from "../shapes.ts";
 import { bridgeEnds, bridgeTopZ } from "./bridge.ts";
-import { contactPoint, group, shimPoints } from "./lines.ts";
+import { contactPoint, shimPoints } from "./lines.ts";
 import { firstRow, nextRow, type SectionLayout } from "./section-layout.ts";
 import { bandsEnd } from "./windows.ts";
 

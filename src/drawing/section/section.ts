@@ -10,6 +10,7 @@ import {
 import { capHeight, textBox, textWidth } from "../lettering.ts";
 import { scaleRow } from "../scale-bar.ts";
 import type { Scene, Shape, TextShape } from "../scene.ts";
+import { group, textShape } from "../shapes.ts";
 import {
   backPoints,
   blocks,
@@ -31,7 +32,6 @@ import {
   datumPoints,
   flatPoints,
   fretPlanePoints,
-  group,
   planeShapes,
   shimPoints,
   shimShape,
@@ -60,7 +60,7 @@ function nameCandidates(
     const x = a[0] + (b[0] - a[0]) * share;
     const y = a[1] + (b[1] - a[1]) * share;
     const write = (base: number): LabelCandidate => ({
-      text: { kind: "text", role: `${role} name`, x, y: base, anchor: "middle", size, text },
+      text: textShape(`${role} name`, text, [x, base], size),
       strokes: [],
       leader: [],
       lane: null,
@@ -137,7 +137,11 @@ function thinLines(layout: SectionLayout): readonly (readonly Point[])[] {
   const { frame, setting } = layout;
   const { length } = setting.instrument.body;
   const finished = frame.turned ? rimEdgePoints(layout) : topPoints(layout, 0, length);
-  const both = [inside(frame, finished), datumPoints(layout), ...blocks(layout).map(closed)];
+  const both = [
+    finished.map((point) => inside(frame, point)),
+    datumPoints(layout),
+    ...blocks(layout).map(closed),
+  ];
   if (frame.turned) return both;
   const planes = [flatPoints(layout), fretPlanePoints(layout), stringPoints(layout)];
   return [...both, ...planes, rimEdgePoints(layout)];

@@ -2,8 +2,9 @@ import type { Profile } from "../../profile/outcome.ts";
 import type { Setting } from "../../profile/setting.ts";
 import { blendedTopZ } from "../../profile/top.ts";
 import { type Frame, pointAt } from "../frame.ts";
-import { areaShape, curvePoints, lineShape } from "../path.ts";
+import { curvePoints } from "../path.ts";
 import type { Scene } from "../scene.ts";
+import { areaShape, lineShape, rectangle } from "../shapes.ts";
 
 const width = 160;
 const height = 48;
@@ -25,12 +26,7 @@ export function thumbnailOf(setting: Setting, profile: Profile): Scene {
     height,
     title: "Section, in small",
     shapes: [
-      areaShape("shim", "thin", "wood", [
-        at(0, 0),
-        at(contact, 0),
-        at(contact, -profile.shim),
-        at(0, -profile.shim),
-      ]),
+      areaShape("shim", "thin", "wood", rectangle(at(0, 0), at(contact, -profile.shim))),
       lineShape("flat carried on", "chain", [at(0, 0), at(setting.breakX, 0)]),
       lineShape("top", "thick", top),
       lineShape("flat", "thick", [at(setting.breakX, 0), at(body.length, 0)]),

@@ -1,8 +1,8 @@
 import type { Range } from "../../instrument/instrument.ts";
 import { standing } from "../../profile/standing.ts";
 import { type Point, pxAt, pyAt } from "../frame.ts";
-import { areaShape, lineShape } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
+import { areaShape, group, lineShape, rectangle } from "../shapes.ts";
 import { bridgeEnds, bridgeTopZ } from "./bridge.ts";
 import type { SectionLayout } from "./section-layout.ts";
 
@@ -25,11 +25,10 @@ interface Gauge {
  * pass. A thick tick shows where it does, and a bar spans the miss when that is outside the band.
  */
 export function windowShapes(layout: SectionLayout): GroupShape {
-  return {
-    kind: "group",
-    role: "windows",
-    shapes: gauges(layout).flatMap((g) => gauge(layout, g)),
-  };
+  return group(
+    "windows",
+    gauges(layout).flatMap((one) => gauge(layout, one)),
+  );
 }
 
 /** Neckward edge of the last band, px. */
@@ -40,7 +39,7 @@ export const bandsEnd = (layout: SectionLayout): number =>
 export const bandBoxes = ({ frame, ...rest }: SectionLayout): readonly (readonly Point[])[] =>
   gauges({ frame, ...rest }).map(({ left, value, range }) => {
     const ys = [value, ...range].map((z) => pyAt(frame, z));
-    return box(left, left + bandWidth, Math.min(...ys), Math.max(...ys));
+    return rectangle([left, Math.min(...ys)], [left + bandWidth, Math.max(...ys)]);
   });
 
 function gauges(layout: SectionLayout): readonly Gauge[] {
@@ -82,7 +81,7 @@ function gauge({ frame }: SectionLayout, { role, value, range, left }: Gauge): r
     `window ${role}`,
     "thin",
     "window",
-    box(left, right, pyAt(frame, low), pyAt(frame, high)),
+    rectangle([left, pyAt(frame, low)], [right, pyAt(frame, high)]),
   );
   const tick = lineShape(`value ${role}`, "thick", [
     [left - 1, y],
@@ -91,14 +90,6 @@ function gauge({ frame }: SectionLayout, { role, value, range, left }: Gauge): r
   if (standing(value, range) !== "out") return [band, tick];
   const nearest = value < low ? low : high;
   const middle = (left + right - barWidth) / 2;
-  const bar = box(middle, middle + barWidth, y, pyAt(frame, nearest));
+  const bar = rectangle([middle, y], [middle + barWidth, pyAt(frame, nearest)]);
   return [band, areaShape(`miss ${role}`, "none", "ink", bar), tick];
 }
-
-const box = (left: number, right: number, y0: number, y1: number) =>
-  [
-    [left, y0],
-    [right, y0],
-    [right, y1],
-    [left, y1],
-  ] as const;

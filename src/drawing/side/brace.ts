@@ -3,10 +3,11 @@ import { archOf, type BraceRise } from "../../profile/brace.ts";
 import { type Frame, type Point, pointAt } from "../frame.ts";
 import { type LabelCandidate, LabelPlacement, outlineCost } from "../label-placement.ts";
 import { textBox } from "../lettering.ts";
-import { areaShape, curvePoints, lineShape } from "../path.ts";
+import { curvePoints } from "../path.ts";
 import type { PlanWords } from "../plan/rim-plan-layout.ts";
 import { scaleRow } from "../scale-bar.ts";
 import type { Scene, Shape } from "../scene.ts";
+import { areaShape, lineShape, textShape } from "../shapes.ts";
 
 /** A brace: its length and the radius of its arched edge, mm. */
 export interface BraceShape {
@@ -93,7 +94,7 @@ function riseShapes(
   const text = words.figure(rise);
   const candidates = (["middle", "end"] as const).map(
     (anchor, i): LabelCandidate => ({
-      text: { kind: "text", role: "rise", x, y: y - 6, anchor, size, text },
+      text: textShape("rise", text, [x, y - 6], size, { anchor }),
       strokes: [],
       leader: [],
       lane: null,

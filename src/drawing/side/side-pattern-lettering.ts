@@ -8,10 +8,10 @@ import {
   thinLineCost,
 } from "../label-placement.ts";
 import { capHeight, textBox } from "../lettering.ts";
-import { lineShape } from "../path.ts";
 import { scaleRow } from "../scale-bar.ts";
 import type { GroupShape, Shape, TextShape } from "../scene.ts";
 import { firstRow, nextRow } from "../section/section-layout.ts";
+import { group, lineShape, textShape } from "../shapes.ts";
 import {
   backPoints,
   levelPoints,
@@ -104,8 +104,7 @@ function measured(layout: SideLayout, labels: LabelPlacement): readonly GroupSha
   return offers.flatMap(([dimension, candidates]) => {
     const candidate = labels.choose(candidates(dimension, size));
     if (candidate === null) return [];
-    const shapes = [...candidate.shapes(), candidate.text];
-    return [{ kind: "group" as const, role: `dimension ${dimension.role}`, shapes }];
+    return [group(`dimension ${dimension.role}`, [...candidate.shapes(), candidate.text])];
   });
 }
 
@@ -129,7 +128,7 @@ function markName(
         ];
         const slip = { middle: 0, start: 4, end: -4 }[anchor];
         return {
-          text: { kind: "text", role: `${name} name`, x: x + slip, y, anchor, size, text },
+          text: textShape(`${name} name`, text, [x + slip, y], size, { anchor }),
           strokes: [leader],
           leader: [],
           lane: null,
@@ -193,7 +192,7 @@ function nameAt(
   anchor: TextShape["anchor"] = "middle",
 ): LabelCandidate {
   return {
-    text: { kind: "text", role: `${text} name`, x, y, anchor, size: size - 1, text },
+    text: textShape(`${text} name`, text, [x, y], size - 1, { anchor }),
     strokes: [],
     leader: [],
     lane: null,

@@ -1,7 +1,7 @@
 import type { Side } from "../../profile/side.ts";
 import { type Point, pointAt } from "../frame.ts";
-import { areaShape, lineShape } from "../path.ts";
 import type { Scene, Shape } from "../scene.ts";
+import { areaShape, bandShape, lineShape } from "../shapes.ts";
 import {
   backPoints,
   levelPoints,
@@ -60,9 +60,8 @@ function bodyShapes(layout: SideLayout): readonly Shape[] {
 }
 
 function zone(name: "dome" | "flat", points: readonly Point[]): readonly Shape[] {
-  const inner = points.map(([x, y]): Point => [x, y + wash]).reverse();
   return [
-    areaShape(`${name} colour`, "none", name, [...points, ...inner]),
+    bandShape(`${name} colour`, "none", name, points, ([x, y]) => [x, y + wash]),
     lineShape("finished top edge", "thick", points),
   ];
 }
