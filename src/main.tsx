@@ -8,7 +8,7 @@ import { App } from "./views/page/app.tsx";
 const root = document.getElementById("root");
 const store = openTabStore(tabStorage(), window);
 const [shop, slot] = [makeShopStore(), makeShelfSlot()];
-// What a fence has caught is told on the page, and is no news for the console.
+// What an error boundary has caught is told on the page, and is no news for the console.
 if (root !== null)
   createRoot(root, { onCaughtError: () => {} }).render(
     <App store={store} shop={shop} slot={slot} />,

@@ -9,7 +9,7 @@ interface Props {
 }
 
 /** Keeps a part that fails from taking the page with it. The numbers stay, and it is tried again when they change. */
-export function Fence({ what, children }: Props) {
+export function ErrorBoundary({ what, children }: Props) {
   const instrument = useRimwright((state) => state.instrument);
   return (
     <Boundary instrument={instrument} instead={<Failure what={what} instrument={instrument} />}>

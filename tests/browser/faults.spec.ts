@@ -136,7 +136,7 @@ test("a record that cannot be read is set aside whole, and the rest of the shelf
   await page.reload();
   await row(page, "Broken").getByRole("button", { name: /^Open/ }).click();
   await expect(instruments(page)).toContainText("cannot be read");
-  const aside = page.getByRole("region", { name: "Set aside" });
+  const aside = page.getByRole("region", { name: "Could not be read" });
   const out = await savedBy(page, () =>
     aside.getByRole("button", { name: "Save to a file" }).click(),
   );

@@ -41,7 +41,7 @@ test("a shelf of 5 000 shows its latest twenty-five, each with its section once 
   await openShelf(page);
   const many = Array.from({ length: 5000 }, (_, i) => ({ id: `m${i}`, name: `No. ${i}` }));
   await pick(page, shelfFile(...many));
-  await expect(files(page)).toContainText("5000 taken in.", { timeout: 90_000 });
+  await expect(files(page)).toContainText("5000 imported.", { timeout: 90_000 });
   await page.reload();
   await expect(instruments(page)).toContainText("5000 instruments");
   expect(await namesOn(page)).toHaveLength(25);

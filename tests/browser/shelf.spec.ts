@@ -130,13 +130,13 @@ test("the whole shelf goes out to a file and comes into another browser the same
   const other = await context.newPage();
   await other.goto(`${baseURL}#/shelf`);
   await pick(other, out.text);
-  await expect(files(other)).toContainText("5 taken in.");
+  await expect(files(other)).toContainText("5 imported.");
   const back = await savedBy(other, () =>
     files(other).getByRole("button", { name: "Export the whole shelf" }).click(),
   );
   expect(inOrder(back.text)).toEqual(inOrder(out.text));
   await pick(other, out.text);
-  await expect(files(other)).toContainText("0 taken in; 5 on the shelf already.");
+  await expect(files(other)).toContainText("0 imported; 5 on the shelf already.");
   await context.close();
 });
 
@@ -171,7 +171,7 @@ test("good instruments come in by drop beside bad ones, each told with its place
     return data;
   }, text);
   await page.locator("main").dispatchEvent("drop", { dataTransfer: given });
-  await expect(files(page)).toContainText("2 taken in.");
+  await expect(files(page)).toContainText("2 imported.");
   await expect(files(page)).toContainText("instruments[1].instrument.body.length");
   await expect(files(page)).toContainText("instruments[3]");
   await expect(row(page, "Good")).toBeVisible();
@@ -194,7 +194,7 @@ for (const [choice, after] of [
     await expect(question).toContainText("Theirs, on the shelf as Mine");
     expect(await namesOn(page)).toEqual(["Mine"]);
     if (choice !== null) await question.getByRole("combobox").selectOption(choice);
-    await question.getByRole("button", { name: "Take them in" }).click();
+    await question.getByRole("button", { name: "Import them" }).click();
     await expect(question).toHaveCount(0);
     expect((await namesOn(page)).sort()).toEqual([...after]);
     if (choice?.startsWith("replace")) {
@@ -241,7 +241,7 @@ test("an address shows its instrument and puts nothing on the shelf until it is 
   await expect(other.getByText("This came from an address")).toBeVisible();
   await openShelf(other);
   await expect(instruments(other)).toContainText("Nothing is on the shelf yet");
-  await other.getByRole("button", { name: "Keep", exact: true }).click();
+  await other.getByRole("button", { name: "Save", exact: true }).click();
   await expect(row(other, "Sent round")).toBeVisible();
   await expect(other.getByText("This came from an address")).toHaveCount(0);
   await context.close();

@@ -2,7 +2,7 @@ import { act, fireEvent, render, screen } from "@testing-library/react";
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import { typeField } from "../../src/store/document/edits.ts";
 import { makeStore } from "../../src/store/document/store.ts";
-import { Fence } from "../../src/views/error-boundary.tsx";
+import { ErrorBoundary } from "../../src/views/error-boundary.tsx";
 import { StoreContext, useRimwright } from "../../src/views/store-context.ts";
 
 beforeEach(() => {
@@ -21,9 +21,9 @@ function openFence() {
   render(
     <StoreContext value={store}>
       <p>the inputs</p>
-      <Fence what="The drawing">
+      <ErrorBoundary what="The drawing">
         <Brittle />
-      </Fence>
+      </ErrorBoundary>
     </StoreContext>,
   );
   return (text: string): void =>

@@ -43,12 +43,14 @@ describe("the verdict", () => {
       "Break angle",
     ]);
     for (const link of links.filter((_, i) => i !== 1)) {
-      expect(link.querySelector(".standing")).toHaveTextContent(/^(in|near the edge.*|out)$/);
+      expect(link.querySelector(".standing")).toHaveTextContent(
+        /^(within|close to the edge.*|outside)$/,
+      );
       expect(link.querySelector(".mark-shape path")).not.toBeNull();
     }
   });
 
-  test("an outcome out of its window says so, and a check says what mends it", async () => {
+  test("an outcome outside its window says so, and a check says what to do about it", async () => {
     openPage();
     type("Saddle exposed", "1");
     const links = within(verdict()).getAllByRole("listitem");
@@ -158,8 +160,8 @@ describe("going to a field", () => {
     act(() =>
       store.setState((state) => ({ ...state, choices: { ...state.choices, folded: everyGroup } })),
     );
-    expect(groupHeading("Neck")).toHaveTextContent("to mend");
-    expect(groupHeading("Body")).not.toHaveTextContent("to mend");
+    expect(groupHeading("Neck")).toHaveTextContent("to fix");
+    expect(groupHeading("Body")).not.toHaveTextContent("to fix");
   });
 });
 

@@ -11,7 +11,7 @@ import { App } from "../../src/views/page/app.tsx";
 vi.setConfig({ testTimeout: 60_000 });
 
 // Looking through the styles of every element for what is hidden takes most of a test's time.
-configure({ defaultHidden: true });
+configure({ defaultHidden: true, asyncUtilTimeout: 20_000 });
 
 // Not there in jsdom.
 Element.prototype.scrollIntoView = () => {};

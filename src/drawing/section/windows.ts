@@ -87,7 +87,7 @@ function gauge({ frame }: SectionLayout, { role, value, range, left }: Gauge): r
     [left - 1, y],
     [right + 1, y],
   ]);
-  if (standing(value, range) !== "out") return [band, tick];
+  if (standing(value, range) !== "outside") return [band, tick];
   const nearest = value < low ? low : high;
   const middle = (left + right - barWidth) / 2;
   const bar = rectangle([middle, y], [middle + barWidth, pyAt(frame, nearest)]);

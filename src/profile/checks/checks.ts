@@ -191,7 +191,7 @@ const usualPitch = [1, 2] as const;
 
 const pitchUnusual: Test = ({ dome }, { pitch }) => {
   const [low, high] = usualPitch;
-  if (dome.dishRadius === null || standing(pitch, usualPitch) !== "out") return null;
+  if (dome.dishRadius === null || standing(pitch, usualPitch) !== "outside") return null;
   return {
     id: "pitch-unusual",
     grade: "note",

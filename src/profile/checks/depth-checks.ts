@@ -11,7 +11,7 @@ export const neckDepthUnlikely = ({ body }: Instrument) => depthCheck("neck", bo
 
 function depthCheck(end: "tail" | "neck", depth: number): Check | null {
   const [low, high] = usualDepths[end];
-  if (standing(depth, usualDepths[end]) !== "out") return null;
+  if (standing(depth, usualDepths[end]) !== "outside") return null;
   const [where, field] =
     end === "tail"
       ? (["tail", "body.depthTail"] as const)

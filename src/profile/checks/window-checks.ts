@@ -54,7 +54,7 @@ export const windowChecks = (instrument: Instrument, outcomes: Outcomes): readon
   windowKinds.flatMap((kind) => {
     const range = instrument.windows[kind];
     const value = outcomes[kind];
-    if (standing(value, range) !== "out") return [];
+    if (standing(value, range) !== "outside") return [];
     const [low, high] = range;
     const { name, tooLow, tooHigh, raise, lower } = wordings[kind];
     const show = kind === "breakAngle" || kind === "pitch" ? deg : mm;

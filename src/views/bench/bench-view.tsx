@@ -1,5 +1,5 @@
 import { type BenchPanel, benchPanels } from "../../store/shelf/shop.ts";
-import { Fence } from "../error-boundary.tsx";
+import { ErrorBoundary } from "../error-boundary.tsx";
 import { PlanState } from "../verdict/plan-state.tsx";
 import "./bench.css";
 import { useShop, useShopEdit, useShopIsOpen, useWorkpiece } from "./bench-context.ts";
@@ -16,9 +16,9 @@ export function BenchView() {
   return (
     <main className="bench">
       <PlanState />
-      <Fence what="The outlook">
+      <ErrorBoundary what="The outlook">
         <OutlookLine />
-      </Fence>
+      </ErrorBoundary>
       <Panels />
       <Panel />
       <WakeLockLine />
@@ -58,11 +58,11 @@ function Panel() {
   if (piece === null) return null;
   const { instrument, profile } = piece;
   return (
-    <Fence key={panel} what={`The part “${panelNames[panel]}”`}>
+    <ErrorBoundary key={panel} what={`The part “${panelNames[panel]}”`}>
       {panel === "work" && <StepsPanel instrument={instrument} profile={profile} />}
       {panel === "corrections" && <Corrections instrument={instrument} profile={profile} />}
       {panel === "learning" && <Learning instrument={instrument} profile={profile} />}
       {panel === "pull" && <StringsPull instrument={instrument} profile={profile} />}
-    </Fence>
+    </ErrorBoundary>
   );
 }

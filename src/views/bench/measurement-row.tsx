@@ -125,12 +125,12 @@ interface AgainstProps {
 /** How a measured value stands to the expected one. */
 function Against({ value, expected, units }: AgainstProps) {
   const off = value - expected.value;
-  const stands = asExpected(value, expected) ? "in" : "out";
+  const stands = asExpected(value, expected) ? "within" : "outside";
   const by = `${height(Math.abs(off), units)} ${off < 0 ? "under" : "over"} the figure expected`;
   return (
     <span className={`standing standing-${stands}`}>
       <Mark of={stands} />
-      {by}, {stands === "in" ? "within" : "beyond"} its tolerance
+      {by}, {stands} its tolerance
     </span>
   );
 }

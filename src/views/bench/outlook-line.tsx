@@ -44,7 +44,11 @@ function Line(piece: Workpiece) {
   );
 }
 
-const words = { in: "in its window", near: "near the window’s edge", out: "out of its window" };
+const words = {
+  within: "within its window",
+  close: "close to its window’s edge",
+  outside: "outside its window",
+} as const;
 
 function Standing({ piece, value, goal }: { piece: Workpiece; value: number; goal: Goal }) {
   const stands = standing(value, piece.instrument.windows[goal]);

@@ -1,4 +1,4 @@
-import { Fence } from "../error-boundary.tsx";
+import { ErrorBoundary } from "../error-boundary.tsx";
 import "./compare.css";
 import { MapPanel } from "./map-panel.tsx";
 import { OverlayFigure } from "./overlay-figure.tsx";
@@ -15,31 +15,31 @@ export function CompareView() {
   const instruments = useShopInstruments();
   return (
     <main className="compare">
-      <Fence what="The table of variants">
+      <ErrorBoundary what="The table of variants">
         <VariantsPanel />
-      </Fence>
-      <Fence what="The drawing of the variants">
+      </ErrorBoundary>
+      <ErrorBoundary what="The drawing of the variants">
         <OverlayFigure />
-      </Fence>
+      </ErrorBoundary>
       <div className="compare-pair">
-        <Fence what="The sweep">
+        <ErrorBoundary what="The sweep">
           <SweepPanel />
-        </Fence>
-        <Fence what="The map">
+        </ErrorBoundary>
+        <ErrorBoundary what="The map">
           <MapPanel />
-        </Fence>
+        </ErrorBoundary>
       </div>
       <div className="compare-pair">
-        <Fence what="The list of what matters">
+        <ErrorBoundary what="The list of what matters">
           <SensitivityPanel />
-        </Fence>
-        <Fence what="How sure it is">
+        </ErrorBoundary>
+        <ErrorBoundary what="How sure it is">
           <UncertaintyPanel />
-        </Fence>
+        </ErrorBoundary>
       </div>
-      <Fence what="The shop’s one shim">
+      <ErrorBoundary what="The shop’s one shim">
         <SharedShimPanel instruments={instruments} />
-      </Fence>
+      </ErrorBoundary>
     </main>
   );
 }

@@ -4,7 +4,6 @@ import { fieldAt, readField } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
 import { type OutcomeKey, outcomeKeys, windowOf } from "../../profile/comparison/outcomes.ts";
 import { standing } from "../../profile/standing.ts";
-import { standingWords } from "../verdict/standing-mark.tsx";
 import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
 import type { Compared } from "./use-comparison.ts";
 
@@ -66,7 +65,7 @@ function outcomeCells(
   const from = base?.plan.ok ? base.plan.profile[key] : null;
   return [
     inUnit(value, measure),
-    window === null ? null : standingWords[standing(value, window)],
+    window === null ? null : standing(value, window),
     from === null ? null : inUnit(value - from, measure),
   ];
 }

@@ -2,7 +2,7 @@ import { sayPhrase } from "../../instrument/phrase.ts";
 import { type OutcomeKey, windowOf } from "../../profile/comparison/outcomes.ts";
 import { standing } from "../../profile/standing.ts";
 import { useRimwright } from "../store-context.ts";
-import { Mark, standingWords } from "../verdict/standing-mark.tsx";
+import { Mark } from "../verdict/standing-mark.tsx";
 import { difference, outcomeMeasure } from "./chart-measures.ts";
 import type { Compared } from "./use-comparison.ts";
 
@@ -30,7 +30,7 @@ export function OutcomeCell({ column: { plan, instrument }, base, outcome, first
       {stands !== null && (
         <span className={`standing standing-${stands}`}>
           <Mark of={stands} />
-          {standingWords[stands]}
+          {stands}
         </span>
       )}
     </div>

@@ -52,8 +52,8 @@ function told({ window, crossings, points }: Sweep, say: (x: number) => string):
     const value = points.find((point) => point.value !== null)?.value ?? null;
     if (value === null) return "has no plan here.";
     return value >= window[0] && value <= window[1]
-      ? "is in its window all along."
-      : "is out of its window all along.";
+      ? "is within its window all along."
+      : "is outside its window all along.";
   }
   return `${crossings.map((crossing) => crossed(crossing, say)).join(", ")}.`;
 }

@@ -31,7 +31,7 @@ export function UncertaintyResult({ uncertainty }: { readonly uncertainty: Uncer
               <th scope="col">u, by slopes</th>
               <th scope="col">u, drawn</th>
               <th scope="col">95 % drawn</th>
-              <th scope="col">in its window</th>
+              <th scope="col">within its window</th>
             </tr>
           </thead>
           <tbody>

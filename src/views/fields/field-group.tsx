@@ -35,7 +35,7 @@ export const FieldGroup = memo(function FieldGroup({ group, heading, children }:
             <path d={folded ? "M4 2 L8 6 L4 10" : "M2 4 L6 8 L10 4"} />
           </svg>
           {heading}
-          {troubled && <span className="group-trouble">to mend</span>}
+          {troubled && <span className="group-trouble">to fix</span>}
         </button>
       </h2>
       <div id={`group-${group}`} className="fields" hidden={folded}>

@@ -10,11 +10,11 @@ import { dimension, height } from "../figures/measures.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 
 /** Something on the section that can be moved by hand or by key. */
-export interface Grip {
+export interface Handle {
   readonly id: "break" | "shim" | "saddle";
   readonly name: string;
   readonly at: Point;
-  readonly way: "along" | "up";
+  readonly direction: "along" | "up";
   readonly value: number;
   readonly range: readonly [number, number];
   readonly said: string;
@@ -31,19 +31,23 @@ export interface Place {
 }
 
 /** Each moves by as much as the hand does, so that it need not be hit in the middle. */
-function gripsOf(section: Section, plan: ShownPlan, units: Units): readonly Grip[] {
+function handlesOf(section: Section, plan: ShownPlan, units: Units): readonly Handle[] {
   const { handles } = section;
-  const saddle = handles.saddle === null ? [] : [saddleGrip(handles.saddle, plan, units)];
-  return [breakGrip(handles.break, plan, units), shimGrip(handles.shim, plan, units), ...saddle];
+  const saddle = handles.saddle === null ? [] : [saddleHandle(handles.saddle, plan, units)];
+  return [
+    breakHandle(handles.break, plan, units),
+    shimHandle(handles.shim, plan, units),
+    ...saddle,
+  ];
 }
 
-function breakGrip(at: Point, { instrument, profile }: ShownPlan, units: Units): Grip {
+function breakHandle(at: Point, { instrument, profile }: ShownPlan, units: Units): Handle {
   const { breakX } = profile;
   return {
     id: "break",
     name: "Break",
     at,
-    way: "along",
+    direction: "along",
     value: breakX,
     range: [0, instrument.body.length],
     said: `${dimension(instrument.dome.flatLength, units)} from the neck end`,
@@ -53,13 +57,13 @@ function breakGrip(at: Point, { instrument, profile }: ShownPlan, units: Units):
   };
 }
 
-function shimGrip(at: Point, { instrument, profile }: ShownPlan, units: Units): Grip {
+function shimHandle(at: Point, { instrument, profile }: ShownPlan, units: Units): Handle {
   const { shim } = profile;
   return {
     id: "shim",
     name: "Shim",
     at,
-    way: "up",
+    direction: "up",
     value: shim,
     range: profile.reachable.shim,
     said: height(shim, units),
@@ -69,13 +73,13 @@ function shimGrip(at: Point, { instrument, profile }: ShownPlan, units: Units): 
   };
 }
 
-function saddleGrip(at: Point, { instrument, profile }: ShownPlan, units: Units): Grip {
+function saddleHandle(at: Point, { instrument, profile }: ShownPlan, units: Units): Handle {
   const { saddleExposure } = profile;
   return {
     id: "saddle",
     name: "Saddle exposed",
     at,
-    way: "up",
+    direction: "up",
     value: saddleExposure,
     range: profile.reachable.saddleExposure,
     said: height(saddleExposure, units),
@@ -103,7 +107,7 @@ interface Props {
 }
 
 interface Held {
-  readonly grip: Grip;
+  readonly handle: Handle;
   readonly section: Section;
   readonly from: Place;
   readonly gesture: string;
@@ -125,7 +129,7 @@ export function Handles({ section, plan, onHold }: Props) {
   const drawing = useRef<SVGSVGElement>(null);
   const held = useRef<Held | null>(null);
   const [notice, setNotice] = useState("");
-  const tell = ({ takesOver }: Grip): void => {
+  const tell = ({ takesOver }: Handle): void => {
     if (takesOver !== null) setNotice(takesOver);
   };
 
@@ -133,31 +137,31 @@ export function Handles({ section, plan, onHold }: Props) {
     const box = drawing.current?.getBoundingClientRect();
     return { x: toX(clientX - (box?.left ?? 0)), z: toZ(clientY - (box?.top ?? 0)) };
   };
-  const take = (event: PointerEvent<SVGGElement>, grip: Grip): void => {
+  const take = (event: PointerEvent<SVGGElement>, handle: Handle): void => {
     if (event.button !== 0) return;
     event.currentTarget.setPointerCapture(event.pointerId);
     drags += 1;
-    const gesture = `drag ${grip.id} ${drags}`;
-    held.current = { grip, section, from: placeOf(event, section), gesture };
+    const gesture = `drag ${handle.id} ${drags}`;
+    held.current = { handle, section, from: placeOf(event, section), gesture };
     onHold(section.frame);
   };
   const move = (event: PointerEvent): void => {
     const { current } = held;
     if (current === null) return;
     const to = placeOf(event, current.section);
-    edit((state) => current.grip.drag(state, current.from, to, current.gesture));
-    tell(current.grip);
+    edit((state) => current.handle.drag(state, current.from, to, current.gesture));
+    tell(current.handle);
   };
   const letGo = (): void => {
     held.current = null;
     onHold(null);
   };
-  const onKeyDown = (event: KeyboardEvent, grip: Grip): void => {
+  const onKeyDown = (event: KeyboardEvent, handle: Handle): void => {
     const way = keys[event.key];
     if (way === undefined) return;
     event.preventDefault();
-    edit((state) => grip.step(state, event.shiftKey ? 10 * way : way));
-    tell(grip);
+    edit((state) => handle.step(state, event.shiftKey ? 10 * way : way));
+    tell(handle);
   };
 
   const { width, height } = section.scene;
@@ -165,26 +169,26 @@ export function Handles({ section, plan, onHold }: Props) {
     <>
       <svg ref={drawing} className="handles" width={width} height={height}>
         <title>Handles on the section</title>
-        {gripsOf(section, plan, units).map((grip) => (
+        {handlesOf(section, plan, units).map((handle) => (
           <g
-            key={grip.id}
+            key={handle.id}
             className="handle"
             role="slider"
             tabIndex={0}
-            aria-label={grip.name}
-            aria-orientation={grip.way === "along" ? "horizontal" : "vertical"}
-            aria-valuemin={grip.range[0]}
-            aria-valuemax={grip.range[1]}
-            aria-valuenow={grip.value}
-            aria-valuetext={grip.said}
-            onPointerDown={(event) => take(event, grip)}
+            aria-label={handle.name}
+            aria-orientation={handle.direction === "along" ? "horizontal" : "vertical"}
+            aria-valuemin={handle.range[0]}
+            aria-valuemax={handle.range[1]}
+            aria-valuenow={handle.value}
+            aria-valuetext={handle.said}
+            onPointerDown={(event) => take(event, handle)}
             onPointerMove={move}
             onPointerUp={letGo}
             onPointerCancel={letGo}
-            onKeyDown={(event) => onKeyDown(event, grip)}
+            onKeyDown={(event) => onKeyDown(event, handle)}
           >
-            <circle className="handle-reach" cx={grip.at[0]} cy={grip.at[1]} r={22} />
-            <path className="handle-mark" d={markAt(grip)} />
+            <circle className="handle-reach" cx={handle.at[0]} cy={handle.at[1]} r={22} />
+            <path className="handle-mark" d={markAt(handle)} />
           </g>
         ))}
       </svg>
@@ -196,10 +200,10 @@ export function Handles({ section, plan, onHold }: Props) {
 }
 
 /** A ring with an arrowhead each way it can go. */
-function markAt({ at: [x, y], way }: Grip): string {
+function markAt({ at: [x, y], direction }: Handle): string {
   const ring = `M${x - 6} ${y} a6 6 0 1 0 12 0 a6 6 0 1 0 -12 0 Z`;
   const heads =
-    way === "along"
+    direction === "along"
       ? `M${x - 9} ${y - 5} L${x - 15} ${y} L${x - 9} ${y + 5} Z M${x + 9} ${y - 5} L${x + 15} ${y} L${x + 9} ${y + 5} Z`
       : `M${x - 5} ${y - 9} L${x} ${y - 15} L${x + 5} ${y - 9} Z M${x - 5} ${y + 9} L${x} ${y + 15} L${x + 5} ${y + 9} Z`;
   return `${ring} ${heads}`;

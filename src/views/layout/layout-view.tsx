@@ -2,7 +2,7 @@ import "./layout.css";
 import { useSyncExternalStore } from "react";
 import { chooseStretch, turnOver } from "../../store/document/choices.ts";
 import { stretches } from "../../store/document/state.ts";
-import { Fence } from "../error-boundary.tsx";
+import { ErrorBoundary } from "../error-boundary.tsx";
 import { Inputs } from "../fields/inputs.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { AllNumbers } from "../verdict/all-numbers.tsx";
@@ -57,21 +57,21 @@ export function LayoutView() {
     <main className="layout">
       <div className="stage">
         <div className="pinned">
-          <Fence what="The drawing">
+          <ErrorBoundary what="The drawing">
             <SectionFigure />
-          </Fence>
+          </ErrorBoundary>
           {!phone && <DrawingTools />}
-          <Fence what="The verdict">
+          <ErrorBoundary what="The verdict">
             <PlanState />
             <Verdict />
-          </Fence>
+          </ErrorBoundary>
         </div>
         <div className="rest">
           {phone && <DrawingTools />}
-          <Fence what="The list of checks">
+          <ErrorBoundary what="The list of checks">
             <Checks />
             <AllNumbers />
-          </Fence>
+          </ErrorBoundary>
         </div>
       </div>
       <div className="side">

@@ -4,7 +4,7 @@ import type { ShelfSlotStore } from "../../store/shelf/shelf-slot.ts";
 import type { ShopStore } from "../../store/shelf/shop.ts";
 import "./look.css";
 import "./page.css";
-import { Fence } from "../error-boundary.tsx";
+import { ErrorBoundary } from "../error-boundary.tsx";
 import { ShelfSlotContext, ShopContext, StoreContext } from "../store-context.ts";
 import { Header } from "./header.tsx";
 import { useOpenView } from "./view-list.tsx";
@@ -30,9 +30,9 @@ export function App({ store, shop, slot }: Props) {
           <Suspense>
             <PageTroubles />
           </Suspense>
-          <Fence key={id} what={`The ${name} view`}>
+          <ErrorBoundary key={id} what={`The ${name} view`}>
             {body}
-          </Fence>
+          </ErrorBoundary>
         </ShelfSlotContext>
       </ShopContext>
     </StoreContext>

@@ -4,7 +4,7 @@ import { redo, undo } from "../../store/document/undo.ts";
 import type { Session } from "../../store/shelf/session.ts";
 import { useEdit, useRimwright, useShelfSlot } from "../store-context.ts";
 
-/** Takes acts back and does them again, also by the keys everybody's hands know. */
+/** Undo and redo, also by their usual keys. */
 function HistoryButtons() {
   const edit = useEdit();
   const back = useRimwright(({ past }) => past.length > 0);
@@ -32,7 +32,7 @@ function HistoryButtons() {
   );
 }
 
-/** How what is on screen stands to the shelf, in a word. */
+/** Whether what is on screen is saved, in a word. */
 function SavingNote() {
   const slot = useShelfSlot();
   return slot.is === "open" ? <Word session={slot.session} /> : null;
@@ -42,8 +42,8 @@ function Word({ session }: { readonly session: Session }) {
   const { saving } = useStore(session.state);
   if (saving !== "new") return <p className="saving">{words[saving]}</p>;
   return (
-    <button type="button" className="keep" title="Keep on the shelf" onClick={() => session.keep()}>
-      Keep
+    <button type="button" className="save" title="Save to the shelf" onClick={() => session.keep()}>
+      Save
     </button>
   );
 }
@@ -55,7 +55,7 @@ const words = {
   superseded: "not saved",
 } as const;
 
-/** What can wait for the first drawing: the way back, and how saving stands. */
+/** What can wait for the first drawing: undo, and how saving stands. */
 export function HeaderTools() {
   useShelfAtHand();
   return (

@@ -11,7 +11,7 @@ interface Props {
 const loaded = new WeakMap<Load, ComponentType>();
 
 /** A view whose code comes when it is first opened. Unlike a suspended one it is shown as soon as it is there: React holds those back for 0.3 s. */
-export function LateView({ name, load }: Props) {
+export function LazyView({ name, load }: Props) {
   const [Body, setBody] = useState(() => loaded.get(load));
   const [fault, setFault] = useState<unknown>(null);
   useEffect(() => {

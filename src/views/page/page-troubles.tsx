@@ -32,14 +32,14 @@ function FromAddress({ slot }: { readonly slot: ShelfSlot }) {
       </p>
     );
   }
-  return isShown && slot.is === "open" ? <NotKept session={slot.session} /> : null;
+  return isShown && slot.is === "open" ? <NotSaved session={slot.session} /> : null;
 }
 
-function NotKept({ session }: { readonly session: Session }) {
+function NotSaved({ session }: { readonly session: Session }) {
   const { saving } = useStore(session.state);
   return saving === "new" ? (
     <p className="page-note" role="status">
-      This came from an address, and is not on your shelf. Keep puts it there; so does your first
+      This came from an address, and is not on your shelf. Save puts it there; so does your first
       change.
     </p>
   ) : null;

@@ -1,6 +1,6 @@
 import { type ComponentType, type ReactElement, useSyncExternalStore } from "react";
 import { LayoutView } from "../layout/layout-view.tsx";
-import { LateView } from "./lazy-view.tsx";
+import { LazyView } from "./lazy-view.tsx";
 
 /** The view the address names, so that reload and back work. */
 export function useOpenView(): View {
@@ -21,27 +21,27 @@ export interface View {
 
 const layout: View = { id: "layout", name: "Layout", body: <LayoutView /> };
 
-const late = (name: string, load: () => Promise<ComponentType>): View => ({
+const lazyView = (name: string, load: () => Promise<ComponentType>): View => ({
   id: name.toLowerCase(),
   name,
-  body: <LateView name={name} load={load} />,
+  body: <LazyView name={name} load={load} />,
 });
 
-const compare = late("Compare", () =>
+const compare = lazyView("Compare", () =>
   import("../compare/compare-view.tsx").then(({ CompareView }) => CompareView),
 );
-const rim = late("Rim", () => import("../rim/rim-view.tsx").then(({ RimView }) => RimView));
-const bench = late("Bench", () =>
+const rim = lazyView("Rim", () => import("../rim/rim-view.tsx").then(({ RimView }) => RimView));
+const bench = lazyView("Bench", () =>
   import("../bench/bench-view.tsx").then(({ BenchView }) => BenchView),
 );
-const sheet = late("Sheet", () =>
+const sheet = lazyView("Sheet", () =>
   import("../sheet/sheet-view.tsx").then(({ SheetView }) => SheetView),
 );
-const shelf = late("Shelf", () =>
+const shelf = lazyView("Shelf", () =>
   import("../shelf/shelf-view.tsx").then(({ ShelfView }) => ShelfView),
 );
 
-/** The views there are, the default first. What is not needed at once is late. */
+/** The views there are, the default first. What is not needed at once loads when opened. */
 export const views: readonly View[] = [layout, compare, rim, bench, sheet, shelf];
 
 /** The view an address names, or the default. */

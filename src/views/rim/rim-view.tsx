@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { Fence } from "../error-boundary.tsx";
+import { ErrorBoundary } from "../error-boundary.tsx";
 import { PlanState } from "../verdict/plan-state.tsx";
 import { BracePanel } from "./brace-panel.tsx";
 import { PlanPanel } from "./plan-panel.tsx";
@@ -22,20 +22,20 @@ export function RimView() {
         <p>There is no rim to draw yet: Layout says what to mend.</p>
       ) : (
         <>
-          <Fence what="The plan">
+          <ErrorBoundary what="The plan">
             <PlanPanel rim={rim} spacing={spacing} onSpacing={setSpacing} />
-          </Fence>
-          <Fence what="The side pattern">
+          </ErrorBoundary>
+          <ErrorBoundary what="The side pattern">
             <SidePanel rim={rim} />
-          </Fence>
-          <Fence what="The list of braces">
+          </ErrorBoundary>
+          <ErrorBoundary what="The list of braces">
             <BracePanel rim={rim} />
-          </Fence>
+          </ErrorBoundary>
         </>
       )}
-      <Fence what="The tracing">
+      <ErrorBoundary what="The tracing">
         <TracingPanel />
-      </Fence>
+      </ErrorBoundary>
     </main>
   );
 }

@@ -57,8 +57,6 @@ function SheetBlanks({ profile, units }: { profile: Profile; units: Units }) {
 }
 
 /** Words that nobody reads as inches. */
-const standingSaid = { in: "within", near: "just within", out: "OUT" } as const;
-
 /** The chain from the shim to the strings, each with its window and how it stands to it, in words. */
 function SheetNumbers({ plan, units }: { plan: ShownPlan; units: Units }) {
   return (
@@ -75,7 +73,7 @@ function SheetNumbers({ plan, units }: { plan: ShownPlan; units: Units }) {
           <tr key={name}>
             <th scope="row">{name}</th>
             <td>{said}</td>
-            <td>{window === null ? "" : `${window.said}, ${standingSaid[window.standing]}`}</td>
+            <td>{window === null ? "" : `${window.said}, ${window.standing}`}</td>
           </tr>
         ))}
       </tbody>

@@ -55,7 +55,7 @@ export function IntakeQuestion({ intake, onChange, onTake, onLeave }: Props) {
       {clashes.length > mostAsked && <p>and {clashes.length - mostAsked} more.</p>}
       <div className="shelf-line">
         <button type="button" onClick={onTake}>
-          Take them in
+          Import them
         </button>
         <button type="button" onClick={onLeave}>
           Leave the whole file out

@@ -20,8 +20,8 @@ export function SetAsideList({
   if (aside.length === 0) return null;
   return (
     <section aria-labelledby="shelf-aside">
-      <h3 id="shelf-aside">Set aside</h3>
-      <p>These could not be read, and are kept as they were. The rest of the shelf is whole.</p>
+      <h3 id="shelf-aside">Could not be read</h3>
+      <p>These records are kept as they were found. The rest of the shelf is whole.</p>
       <ul className="shelf-clashes">
         {aside.map(({ id, json }) => (
           <li key={id} className="shelf-line">

@@ -9,9 +9,9 @@ import { IntakeQuestion } from "./import-question.tsx";
 const mostReasons = 20;
 
 /** What a file brought, and what of it could not be read and why. */
-function TakenInReport({ taken, replaced, skipped, same, bad }: TakenIn) {
+function ImportReport({ taken, replaced, skipped, same, bad }: TakenIn) {
   const told = [
-    `${taken} taken in`,
+    `${taken} imported`,
     ...(replaced > 0 ? [`${replaced} replaced, the former one undo away`] : []),
     ...(same > 0 ? [`${same} on the shelf already`] : []),
     ...(skipped > 0 ? [`${skipped} left out`] : []),
@@ -87,13 +87,13 @@ export function ShelfFiles(props: Props) {
         {saved !== "" && <p>{saved}</p>}
         {arriving.is === "reading" && <p>Reading {arriving.name}…</p>}
         {arriving.is === "refused" && <p className="shelf-refused">{arriving.reason}</p>}
-        {arriving.is === "taken" && <TakenInReport {...arriving.done} />}
+        {arriving.is === "taken" && <ImportReport {...arriving.done} />}
       </div>
       {arriving.is === "asking" && (
         <IntakeQuestion
           intake={arriving.intake}
           onChange={(intake) => onArriving({ is: "asking", intake })}
-          onLeave={() => onArriving({ is: "refused", reason: "Nothing was taken in." })}
+          onLeave={() => onArriving({ is: "refused", reason: "Nothing was imported." })}
           onTake={() => void take(session, arriving.intake).then(onArriving).then(onChange)}
         />
       )}
@@ -123,4 +123,4 @@ export const take = (session: Session, intake: Intake): Promise<Arriving> =>
   );
 
 const untaken =
-  "The browser would not take the instruments in: it may be out of room. Nothing was changed.";
+  "The browser would not save the instruments: it may be out of room. Nothing was changed.";

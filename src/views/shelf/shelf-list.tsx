@@ -21,7 +21,7 @@ interface EmptyShelfProps {
   readonly act: (doing: Promise<unknown>) => Promise<void>;
 }
 
-/** What a builder sees before anything is kept: how things come here, and something to look at. */
+/** What a builder sees before anything is saved: how things come here, and something to look at. */
 function EmptyShelf({ session, act }: EmptyShelfProps) {
   const { shelf, tell, now } = session.parts;
   const load = async (): Promise<void> => {
@@ -35,7 +35,7 @@ function EmptyShelf({ session, act }: EmptyShelfProps) {
     <div className="shelf-empty">
       <p>
         Nothing is on the shelf yet. The open instrument comes here with its first change, and is
-        saved by itself from then on. To keep it unchanged, press Keep above.
+        saved by itself from then on. To have it here unchanged, press Save above.
       </p>
       <p>
         To look round first, put {demoShelf.length} invented instruments here. Nobody built them,

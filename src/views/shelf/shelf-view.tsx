@@ -75,4 +75,4 @@ function OpenShelf({ session }: { readonly session: Session }) {
 }
 
 const unreadable =
-  "The file cannot be read: it may have been moved or changed. Nothing was taken in.";
+  "The file cannot be read: it may have been moved or changed. Nothing was imported.";

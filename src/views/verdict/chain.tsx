@@ -39,7 +39,7 @@ function Standing({ window, value }: { window: NonNullable<Link["window"]>; valu
         <p className={`standing standing-${standing}`}>
           <Mark of={standing} />
           {standing}
-          {standing === "near" && <span className="unseen"> the edge of its window</span>}
+          {standing === "close" && <span className="unseen"> to the edge of its window</span>}
         </p>
         <p className="chain-window">
           <span className="unseen">Window </span>

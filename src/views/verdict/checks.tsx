@@ -6,7 +6,7 @@ import { useRimwright } from "../store-context.ts";
 import { usePlanSoon } from "../use-plan.ts";
 import { Mark } from "./standing-mark.tsx";
 
-const words = { stop: "Stop", warn: "Mind", note: "Note" } as const;
+const words = { stop: "Stop", warn: "Caution", note: "Note" } as const;
 
 /** What a builder should know before sanding, worst first. */
 export function Checks() {
@@ -48,6 +48,6 @@ function CheckRow({ check: { grade, field, means, mend } }: { readonly check: Ch
 function heading(checks: readonly Check[]): string {
   const grave = checks.filter(({ grade }) => grade !== "note").length;
   if (checks.length === 0) return "Checks: nothing stands out";
-  if (grave === 0) return "Checks: nothing to mend";
-  return grave === 1 ? "Checks: one thing to mend" : `Checks: ${grave} things to mend`;
+  if (grave === 0) return "Checks: nothing to fix";
+  return grave === 1 ? "Checks: one thing to fix" : `Checks: ${grave} things to fix`;
 }

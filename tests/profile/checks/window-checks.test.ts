@@ -106,10 +106,24 @@ describe("how a value stands to its window", () => {
     const stands = [9.999, 10, 10.999, 11, 15, 19, 19.001, 20, 20.001].map((value) =>
       standing(value, window),
     );
-    expect(stands).toEqual(["out", "near", "near", "in", "in", "in", "near", "near", "out"]);
+    expect(stands).toEqual([
+      "outside",
+      "close",
+      "close",
+      "within",
+      "within",
+      "within",
+      "close",
+      "close",
+      "outside",
+    ]);
   });
 
   it("is in on a window of no width, and only there", () => {
-    expect([2.9, 3, 3.1].map((value) => standing(value, [3, 3]))).toEqual(["out", "in", "out"]);
+    expect([2.9, 3, 3.1].map((value) => standing(value, [3, 3]))).toEqual([
+      "outside",
+      "within",
+      "outside",
+    ]);
   });
 });
