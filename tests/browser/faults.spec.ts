@@ -100,6 +100,7 @@ test("a newer page takes the shelf: the older one says so and writes no more, no
   context,
   baseURL,
 }) => {
+  await page.clock.install();
   await page.goto("/");
   await saveAs(page, "Before", "480");
   const newer = await plainPage(context, baseURL);
@@ -114,14 +115,14 @@ test("a newer page takes the shelf: the older one says so and writes no more, no
   await expect(trouble(page)).toContainText("A newer Rimwright has taken over the shelf");
   await field(page, "Body length").fill("481");
   await expect(savingWord(page)).toHaveText("not saved");
-  await page.waitForTimeout(1000);
+  await page.clock.fastForward(pastAnySave);
   expect(await lengthKept(newer, "Before", 99)).toBe(480);
 
   await page.reload();
   await expect(trouble(page)).toContainText("A newer Rimwright has the shelf");
   await expect(field(page, "Body length")).toHaveValue("481");
   await field(page, "Body length").fill("482");
-  await page.waitForTimeout(1000);
+  await page.clock.fastForward(pastAnySave);
   expect(await lengthKept(newer, "Before", 99)).toBe(480);
 });
 
@@ -251,6 +252,9 @@ test("the shelf cleared under the page: it is said, and what is on screen stays 
   await field(page, "Body length").fill("482");
   await expect(savingWord(page)).toHaveText("saved");
 });
+
+/** Beyond the pause between an edit and its save, ms. */
+const pastAnySave = 1000;
 
 const lengthShown = (page: Page): Promise<string> => field(page, "Body length").inputValue();
 

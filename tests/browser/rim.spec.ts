@@ -1,8 +1,9 @@
-import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page } from "@playwright/test";
 import { presets } from "../../src/instrument/presets.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
+import { expectNoViolationAtAnySize } from "./any-size.ts";
 import { test } from "./page.ts";
+import { savingWord } from "./shelf-screen.ts";
 
 const standard = presets.find(({ id }) => id === "orchestra-size");
 if (standard === undefined) throw new Error("no preset");
@@ -76,24 +77,7 @@ test("axe finds nothing with all open, at any size, light or dark", async ({ pag
   await expect(page.getByRole("button", { name: "Use this outline" })).toBeVisible();
   for (const summary of await page.locator(".rim summary").all()) await summary.click();
   await page.getByRole("button", { name: "Add a back brace" }).click();
-  const [[narrow, tall], ...wider] = sizes;
-  await page.setViewportSize({ width: narrow, height: tall });
-  await laidOut(page);
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
-  // A wider page changes nothing but what scrolls and where things are.
-  for (const [width, height] of wider) {
-    await page.setViewportSize({ width, height });
-    await laidOut(page);
-    const placed = new AxeBuilder({ page }).withRules([
-      "scrollable-region-focusable",
-      "target-size",
-    ]);
-    expect((await placed.analyze()).violations).toEqual([]);
-  }
-  // Dark changes nothing but colours.
-  await page.emulateMedia({ colorScheme: "dark" });
-  const dark = await new AxeBuilder({ page }).withRules(["color-contrast"]).analyze();
-  expect(dark.violations).toEqual([]);
+  await expectNoViolationAtAnySize(page);
 });
 
 test("the stations follow the spacing asked for, and mark most and least", async ({ page }) => {
@@ -159,7 +143,7 @@ test("a tracing in inches becomes the outline, lasts over a reload, and comes of
   await page.getByRole("button", { name: "Use this outline" }).click();
   await expect(page.getByText(/follows a traced outline of \d+ places/)).toBeVisible();
   await expect(tail).toContainText("501.8");
-  await page.waitForTimeout(600);
+  await expect(savingWord(page)).toHaveText("saved");
   await page.reload();
   await expect(page.getByText(/follows a traced outline/)).toBeVisible();
   await expect(tail).toContainText("501.8");
