@@ -12,7 +12,7 @@ import { memoryStorage } from "../../support/tab.ts";
 
 const published = new URL("../../../public/rimwright-file.schema.json", import.meta.url);
 
-// Written again with `UPDATE_SCHEMA=1 npx vitest run tests/store/file-schema.test.ts && npx biome check --write public`.
+// Written again with `UPDATE_SCHEMA=1 npx vitest run tests/store/files/file-schema.test.ts && npx biome check --write public`.
 if (process.env["UPDATE_SCHEMA"] === "1")
   writeFileSync(published, JSON.stringify(fileJsonSchema(), null, 2));
 
