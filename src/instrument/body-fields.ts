@@ -1,7 +1,7 @@
-import type { BodyPath, Field } from "./field.ts";
+import type { Field } from "./field.ts";
 
 /** Defaults: an invented orchestra-size body. Its length and upper bout are from memory, the rest is practice; no source. */
-export const bodyFields: Readonly<Record<BodyPath, Field>> = {
+export const bodyFields = {
   "body.length": {
     label: "Body length",
     quantity: "length",
@@ -122,4 +122,4 @@ export const bodyFields: Readonly<Record<BodyPath, Field>> = {
     step: 0.5,
     howTo: "Across the hole itself, not the rosette.",
   },
-};
+} as const satisfies Readonly<Record<string, Field>>;

@@ -1,7 +1,7 @@
-import type { DomePath, Field, ShimPath } from "./field.ts";
+import type { Field } from "./field.ts";
 
 /** Defaults: a 28 ft dish and a break 100 mm from the neck end; common practice, no source. */
-export const domeFields: Readonly<Record<DomePath, Field>> = {
+export const domeFields = {
   "dome.dishRadius": {
     label: "Dish radius",
     quantity: "length",
@@ -62,10 +62,10 @@ export const domeFields: Readonly<Record<DomePath, Field>> = {
     step: 1,
     howTo: "From the break to the first domed brace, over which the plate goes from flat to domed.",
   },
-};
+} as const satisfies Readonly<Record<string, Field>>;
 
 /** Defaults: a shim as wide as a common tail block is deep; common practice, no source. */
-export const shimFields: Readonly<Record<ShimPath, Field>> = {
+export const shimFields = {
   "shim.contact": {
     label: "Shim contact",
     quantity: "length",
@@ -84,4 +84,4 @@ export const shimFields: Readonly<Record<ShimPath, Field>> = {
     step: 1,
     howTo: "Along the centreline, from the tail end to the inner face of the tail block.",
   },
-};
+} as const satisfies Readonly<Record<string, Field>>;

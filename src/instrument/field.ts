@@ -1,35 +1,3 @@
-import type {
-  Body,
-  Bridge,
-  DomeShape,
-  Neck,
-  ShimPlace,
-  Strings,
-  WindowKind,
-} from "./instrument.ts";
-
-type PathsIn<Group extends string, Shape> = `${Group}.${Extract<keyof Shape, string>}`;
-
-export type BodyPath = PathsIn<"body", Omit<Body, "tracing">>;
-export type DomePath = PathsIn<"dome", DomeShape>;
-export type ShimPath = PathsIn<"shim", ShimPlace>;
-export type NeckPath = PathsIn<"neck", Neck>;
-export type BridgePath = PathsIn<"bridge", Bridge>;
-export type StringsPath = PathsIn<"strings", Strings>;
-/** `.0` is the low end of a window, `.1` the high end. */
-export type WindowPath = `windows.${WindowKind}.${0 | 1}`;
-
-/** Where a number stands in an instrument, such as `"dome.flatLength"`. */
-export type FieldPath =
-  | BodyPath
-  | DomePath
-  | ShimPath
-  | NeckPath
-  | BridgePath
-  | StringsPath
-  | "target.value"
-  | WindowPath;
-
 /** One number a builder states: what it is called, what it may be, and how to measure it. mm and degrees. */
 export interface Field {
   /** The trade's word for it. */
@@ -47,3 +15,17 @@ export interface Field {
   readonly usual?: "ft";
   readonly howTo: string;
 }
+
+/** A number's limits, both included, and whether it counts. */
+export type Bounds = Pick<Field, "quantity" | "min" | "max">;
+
+/** What may be stated as plus-or-minus of a field: at most the field's own range. */
+export const toleranceBounds = ({ min, max }: Field): Bounds => ({
+  quantity: "length",
+  min: 0,
+  max: max - min,
+});
+
+/** Whether a number may stand in a field: within its limits, and whole where it counts. */
+export const isWithin = (value: number, { quantity, min, max }: Bounds): boolean =>
+  min <= value && value <= max && (quantity !== "count" || Number.isInteger(value));

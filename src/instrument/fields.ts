@@ -1,45 +1,11 @@
 import { bodyFields } from "./body-fields.ts";
 import { domeFields, shimFields } from "./dome-fields.ts";
-import type { Field, FieldPath } from "./field.ts";
-import type { Instrument, TargetKind, Tolerances } from "./instrument.ts";
+import type { Field } from "./field.ts";
 import { neckFields } from "./neck-fields.ts";
-import { targetFields, windowFields } from "./outcome-fields.ts";
+import { type TargetKind, targetFields, windowFields } from "./outcome-fields.ts";
 import { bridgeFields, stringFields } from "./string-fields.ts";
 
-type Node = { readonly [key: string]: unknown };
-
-/** The number at `path`; null where the instrument has null there, such as no dome. */
-export function readField(instrument: Instrument, path: FieldPath): number | null {
-  const value = path
-    .split(".")
-    .reduce<unknown>((node, key) => (node as Node | undefined)?.[key], instrument);
-  return typeof value === "number" ? value : null;
-}
-
-/**
- * The instrument with `value` at `path`, all other branches shared with the one given, which stays as
- * it was. It checks no range: `readInstrument` does.
- */
-export function writeField(
-  instrument: Instrument,
-  path: FieldPath,
-  value: number | null,
-): Instrument {
-  return readField(instrument, path) === value
-    ? instrument
-    : (written(instrument, path.split("."), value) as Instrument);
-}
-
-function written(node: unknown, [key, ...rest]: readonly string[], value: number | null): unknown {
-  if (key === undefined) return value;
-  if (Array.isArray(node))
-    return node.map((old, i) => (String(i) === key ? written(old, rest, value) : old));
-  const branch = node as Node;
-  return { ...branch, [key]: written(branch[key], rest, value) };
-}
-
-/** Every number of an instrument but the target's own, whose field depends on its kind: see `fieldAt`. */
-export const fields: Readonly<Record<Exclude<FieldPath, "target.value">, Field>> = {
+const stated = {
   ...bodyFields,
   ...domeFields,
   ...shimFields,
@@ -48,6 +14,12 @@ export const fields: Readonly<Record<Exclude<FieldPath, "target.value">, Field>>
   ...stringFields,
   ...windowFields,
 };
+
+/** Where a number stands in an instrument, such as `"dome.flatLength"`; `.0` and `.1` are a window's ends. */
+export type FieldPath = keyof typeof stated | "target.value";
+
+/** Every number of an instrument but the target's own, whose field depends on its kind: see `fieldAt`. */
+export const fields: Readonly<Record<Exclude<FieldPath, "target.value">, Field>> = stated;
 
 /** The field at `path` of an instrument whose target is of `kind`. */
 export function fieldAt(path: FieldPath, kind: TargetKind): Field {
@@ -92,7 +64,7 @@ export function pathsIn(group: FieldGroup): readonly FieldPath[] {
 }
 
 /** How closely each can be held at the bench, plus or minus. Defaults from practice, no source. */
-export const defaultTolerances: Tolerances = {
+export const defaultTolerances = {
   "dome.dishRadius": 100,
   "dome.flatLength": 1,
   "dome.tailExtra": 0.1,
@@ -106,4 +78,4 @@ export const defaultTolerances: Tolerances = {
   "strings.nutClearance": 0.05,
   "strings.actionBass": 0.1,
   "strings.actionTreble": 0.1,
-};
+} satisfies Partial<Record<FieldPath, number>>;

@@ -1,10 +1,10 @@
-import type { Field, NeckPath } from "./field.ts";
+import type { Field } from "./field.ts";
 
 /**
  * Defaults: 14 frets to the body. Fingerboard within 3/16–1/4 in and relief within 0.05–0.3 mm, as
  * published setup notes have them; fret crown from memory; the rest common practice, no source.
  */
-export const neckFields: Readonly<Record<NeckPath, Field>> = {
+export const neckFields = {
   "neck.scale": {
     label: "Scale length",
     quantity: "length",
@@ -97,4 +97,4 @@ export const neckFields: Readonly<Record<NeckPath, Field>> = {
     step: 0.5,
     howTo: "From the shoulder, under the fingerboard, down to the tip of the heel.",
   },
-};
+} as const satisfies Readonly<Record<string, Field>>;

@@ -1,8 +1,7 @@
-import type { Field, WindowPath } from "./field.ts";
-import type { TargetKind, WindowKind } from "./instrument.ts";
+import type { Field } from "./field.ts";
 
 /** What each target may be, and what it is unless stated. Defaults agree with one another to 0.1 mm on the default instrument. */
-export const targetFields: Readonly<Record<TargetKind, Field>> = {
+export const targetFields = {
   pitch: {
     label: "Pitch",
     quantity: "angle",
@@ -48,7 +47,29 @@ export const targetFields: Readonly<Record<TargetKind, Field>> = {
     step: 0.1,
     howTo: "Thickness of the shim under the tail, at the edge the rim rests on.",
   },
-};
+} as const satisfies Readonly<Record<string, Field>>;
+
+/** One outcome asked for; it fixes the shim. */
+export type TargetKind = keyof typeof targetFields;
+
+export const targetKinds = [
+  "pitch",
+  "bridgeClearance",
+  "saddleExposure",
+  "stringHeight",
+  "shim",
+] as const satisfies readonly TargetKind[];
+
+/** The outcomes a builder states a window for. */
+export const windowKinds = [
+  "bridgeClearance",
+  "saddleExposure",
+  "stringHeight",
+  "breakAngle",
+  "pitch",
+] as const;
+
+export type WindowKind = (typeof windowKinds)[number];
 
 const pitch = {
   quantity: "angle",
@@ -83,7 +104,7 @@ const string = height("stringHeight");
  * Defaults. Fret plane over the bridge: 1/64–1/16 in, and string height about 1/2 in, as a published
  * builders' tip has them; the saddle and the break angle from memory; pitch common practice, no source.
  */
-export const windowFields: Readonly<Record<WindowPath, Field>> = {
+export const windowFields = {
   "windows.bridgeClearance.0": {
     label: "Fret plane over the bridge, least",
     default: 0.4,
@@ -102,4 +123,4 @@ export const windowFields: Readonly<Record<WindowPath, Field>> = {
   "windows.breakAngle.1": { label: "Break angle, most", default: 35, ...breakAngle },
   "windows.pitch.0": { label: "Pitch, least", default: 1, ...pitch },
   "windows.pitch.1": { label: "Pitch, most", default: 2, ...pitch },
-};
+} as const satisfies Readonly<Record<string, Field>>;

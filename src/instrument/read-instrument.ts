@@ -1,9 +1,11 @@
 import type * as z from "zod/mini";
-import { fields, isFieldPath } from "./fields.ts";
-import { type Instrument, targetKinds } from "./instrument.ts";
+import { toleranceBounds } from "./field.ts";
+import { fieldAt, fields, isFieldPath } from "./fields.ts";
+import type { Instrument } from "./instrument.ts";
+import { targetKinds } from "./outcome-fields.ts";
 import { fieldProblem, type Problem, problem, said } from "./problem.ts";
 import { relationProblems } from "./relations.ts";
-import { instrumentSchema, textLimits, widestTolerance } from "./schema.ts";
+import { instrumentSchema, textLimits } from "./schema.ts";
 import { tracingFlaw } from "./tracing.ts";
 
 export type ReadInstrumentResult =
@@ -16,7 +18,7 @@ export function readInstrument(json: unknown): ReadInstrumentResult {
   if (stranger !== null) return { ok: false, problems: [stranger] };
   const parsed = instrumentSchema.safeParse(json);
   if (!parsed.success) {
-    const problems = parsed.error.issues.map((issue) => problemOf(issue, json));
+    const problems = parsed.error.issues.flatMap((issue) => problemsOf(issue, json));
     return { ok: false, problems: firstAtEachPath(problems) };
   }
   const problems = relationProblems(parsed.data);
@@ -40,18 +42,29 @@ function notOurs(json: unknown): Problem | null {
   return version === 1 ? null : problem("version", "1", version);
 }
 
+function problemsOf(issue: z.core.$ZodIssue, json: unknown): readonly Problem[] {
+  return issue.code === "unrecognized_keys"
+    ? issue.keys.map((key) => strangerProblem([...issue.path.map(String), key].join("."), key))
+    : [problemOf(issue, json)];
+}
+
+const strangerProblem = (path: string, name: string): Problem => ({
+  path,
+  message: `tolerances holds ${said(name)}, which names no number of an instrument.`,
+});
+
+function toleranceProblem(name: string, value: unknown): Problem {
+  const path = `tolerances.${name}`;
+  if (!isFieldPath(name)) return strangerProblem(path, name);
+  const { min, max } = toleranceBounds(fieldAt(name, "shim"));
+  return problem(path, `between ${min} and ${max}`, value, [min, max]);
+}
+
 function problemOf(issue: z.core.$ZodIssue, json: unknown): Problem {
   const path = issue.path.map(String).join(".");
   const value = valueAt(json, issue.path);
-  if (issue.path[0] === "tolerances" && issue.path.length > 1) {
-    const name = String(issue.path[1]);
-    return isFieldPath(name)
-      ? problem(path, `between 0 and ${widestTolerance}`, value, [0, widestTolerance])
-      : {
-          path,
-          message: `tolerances holds ${said(name)}, which names no number of an instrument.`,
-        };
-  }
+  if (issue.path[0] === "tolerances" && issue.path.length > 1)
+    return toleranceProblem(String(issue.path[1]), value);
   if (path.startsWith("body.tracing")) return tracingProblem(json);
   if (isFieldPath(path) && path !== "target.value") return fieldProblem(path, fields[path], value);
   if (isText(path) && typeof value === "string")

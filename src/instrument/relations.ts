@@ -1,7 +1,6 @@
 import { fields } from "./fields.ts";
 import type { Body, Instrument, Tracing } from "./instrument.ts";
-import { windowKinds } from "./instrument.ts";
-import { targetFields } from "./outcome-fields.ts";
+import { targetFields, windowKinds } from "./outcome-fields.ts";
 import { fieldProblem, type Problem, problem } from "./problem.ts";
 
 /** The least distance along the body between one bout, the waist and the next, mm. */

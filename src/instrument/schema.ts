@@ -1,8 +1,11 @@
 import * as z from "zod/mini";
-import type { BodyPath, DomePath, FieldPath, NeckPath } from "./field.ts";
-import { defaultTolerances, fields, isFieldPath } from "./fields.ts";
-import { type Instrument, targetKinds, type WindowKind } from "./instrument.ts";
-import { targetFields } from "./outcome-fields.ts";
+import { bodyFields } from "./body-fields.ts";
+import { domeFields, shimFields } from "./dome-fields.ts";
+import { type Bounds, type Field, toleranceBounds } from "./field.ts";
+import { defaultTolerances, type FieldPath, fieldAt, fieldPaths, fields } from "./fields.ts";
+import { neckFields } from "./neck-fields.ts";
+import { targetFields, targetKinds, type WindowKind, windowKinds } from "./outcome-fields.ts";
+import { bridgeFields, stringFields } from "./string-fields.ts";
 import { tracingFlaw } from "./tracing.ts";
 
 // Keeps zod from trying `new Function`, which the page's security policy forbids.
@@ -11,24 +14,38 @@ z.config({ jitless: true });
 /** Lengths of the texts, in UTF-16 units. */
 export const textLimits = { id: 100, name: 200, notes: 10_000 } as const;
 
-type PlainPath = Exclude<FieldPath, "target.value" | NullablePath>;
-type NullablePath = Extract<BodyPath | DomePath | NeckPath, `${string}Radius`>;
-
-const bounded = (path: Exclude<FieldPath, "target.value">) => {
-  const { quantity, min, max } = fields[path];
-  const number = quantity === "count" ? z.int() : z.number();
-  // −0 would come back from a file as 0.
-  return number.check(
+/** A number within a field's bounds. −0 would come back from a file as 0. */
+export const numberWithin = ({ quantity, min, max }: Bounds) =>
+  (quantity === "count" ? z.int() : z.number()).check(
     z.minimum(min),
     z.maximum(max),
     z.overwrite((value) => value + 0),
   );
+
+type NumberSchema = ReturnType<typeof numberWithin>;
+
+type NameIn<Path, Group extends string> = Path extends `${Group}.${infer Name}` ? Name : never;
+
+/** A group's numbers by name, each with its default, and null where its field has a word for that. */
+type NumbersOf<Group extends string, Table> = {
+  [Path in keyof Table as NameIn<Path, Group>]: z.ZodMiniDefault<
+    Table[Path] extends { readonly nullWord: string }
+      ? z.ZodMiniNullable<NumberSchema>
+      : NumberSchema
+  >;
 };
 
-const number = (path: PlainPath) => z._default(bounded(path), fields[path].default);
-
-const numberOrNull = (path: NullablePath) =>
-  z._default(z.nullable(bounded(path)), fields[path].default);
+function numbersOf<Group extends string, Table extends Readonly<Record<string, Field>>>(
+  group: Group,
+  table: Table,
+): NumbersOf<Group, Table> {
+  const numbers = Object.entries(table).map(([path, field]) => {
+    const number = numberWithin(field);
+    const stated = field.nullWord === undefined ? number : z.nullable(number);
+    return [path.slice(group.length + 1), z._default(stated, field.default)] as const;
+  });
+  return Object.fromEntries(numbers) as NumbersOf<Group, Table>;
+}
 
 // Not z.maxLength: that one looks at `length` before it is known that there is a text.
 const text = (most: number) =>
@@ -39,63 +56,8 @@ const place = z.tuple([z.number(), z.number()]);
 const tracing = z.array(place).check(z.refine((places) => tracingFlaw(places) === null));
 
 const body = z.object({
-  length: number("body.length"),
-  lowerBoutWidth: number("body.lowerBoutWidth"),
-  lowerBoutAt: number("body.lowerBoutAt"),
-  waistWidth: number("body.waistWidth"),
-  waistAt: number("body.waistAt"),
-  upperBoutWidth: number("body.upperBoutWidth"),
-  upperBoutAt: number("body.upperBoutAt"),
-  neckEndWidth: number("body.neckEndWidth"),
-  depthTail: number("body.depthTail"),
-  depthNeck: number("body.depthNeck"),
-  backRadius: numberOrNull("body.backRadius"),
-  soundholeAt: number("body.soundholeAt"),
-  soundholeDiameter: number("body.soundholeDiameter"),
+  ...numbersOf("body", bodyFields),
   tracing: z.exactOptional(tracing),
-});
-
-const dome = z.object({
-  dishRadius: numberOrNull("dome.dishRadius"),
-  dishDiameter: number("dome.dishDiameter"),
-  braceRadius: numberOrNull("dome.braceRadius"),
-  flatLength: number("dome.flatLength"),
-  tailExtra: number("dome.tailExtra"),
-  blendLength: number("dome.blendLength"),
-});
-
-const shim = z.object({
-  contact: number("shim.contact"),
-  tailBlockDepth: number("shim.tailBlockDepth"),
-});
-
-const neck = z.object({
-  scale: number("neck.scale"),
-  joinFret: number("neck.joinFret"),
-  lastFret: number("neck.lastFret"),
-  fingerboardOverhang: number("neck.fingerboardOverhang"),
-  fingerboardThickness: number("neck.fingerboardThickness"),
-  fretHeight: number("neck.fretHeight"),
-  fingerboardRadius: numberOrNull("neck.fingerboardRadius"),
-  neckTilt: number("neck.neckTilt"),
-  relief: number("neck.relief"),
-  heelLength: number("neck.heelLength"),
-});
-
-const bridge = z.object({
-  thickness: number("bridge.thickness"),
-  compensation: number("bridge.compensation"),
-  pinDistance: number("bridge.pinDistance"),
-  pinRamp: number("bridge.pinRamp"),
-});
-
-const strings = z.object({
-  count: number("strings.count"),
-  spreadNut: number("strings.spreadNut"),
-  spreadSaddle: number("strings.spreadSaddle"),
-  nutClearance: number("strings.nutClearance"),
-  actionBass: number("strings.actionBass"),
-  actionTreble: number("strings.actionTreble"),
 });
 
 /** A kind without a value takes that kind's default; a value without a kind is a saddle exposure. */
@@ -108,35 +70,27 @@ const target = z.pipe(
 );
 
 const window = (kind: WindowKind) => {
-  const [low, high] = [`windows.${kind}.0`, `windows.${kind}.1`] as const;
-  const ends = z.tuple([bounded(low), bounded(high)]);
-  return z._default(ends, () => [fields[low].default, fields[high].default] as [number, number]);
+  const [low, high] = [fields[`windows.${kind}.0`], fields[`windows.${kind}.1`]];
+  const ends = z.tuple([numberWithin(low), numberWithin(high)]);
+  return z._default(ends, () => [low.default, high.default] as [number, number]);
 };
 
-const windows = z.object({
-  bridgeClearance: window("bridgeClearance"),
-  saddleExposure: window("saddleExposure"),
-  stringHeight: window("stringHeight"),
-  breakAngle: window("breakAngle"),
-  pitch: window("pitch"),
-});
+const windows = z.object(
+  Object.fromEntries(windowKinds.map((kind) => [kind, window(kind)])) as Record<
+    WindowKind,
+    ReturnType<typeof window>
+  >,
+);
 
-/** The widest plus-or-minus that can be stated. */
-export const widestTolerance = 1e9;
-
-const tolerances = z
-  .record(
-    z.string(),
-    z.number().check(
-      z.minimum(0),
-      z.maximum(widestTolerance),
-      z.overwrite((value) => value + 0),
-    ),
-  )
-  .check(({ value, issues }) => {
-    for (const path of Object.keys(value).filter((key) => !isFieldPath(key)))
-      issues.push({ code: "custom", path: [path], input: path });
-  });
+/** The target's bounds here are the widest of any kind's; `relationProblems` knows the kind. */
+const tolerances = z.strictObject(
+  Object.fromEntries(
+    fieldPaths.map((path) => [
+      path,
+      z.exactOptional(numberWithin(toleranceBounds(fieldAt(path, "shim")))),
+    ]),
+  ) as Record<FieldPath, z.ZodMiniExactOptional<NumberSchema>>,
+);
 
 /**
  * The file's form. Every number has a default at every level, so `{}` is an instrument; what it does
@@ -150,19 +104,25 @@ export const instrumentSchema = z.object({
   name: text(textLimits.name),
   notes: text(textLimits.notes),
   body: z.prefault(body, {}),
-  dome: z.prefault(dome, {}),
-  shim: z.prefault(shim, {}),
-  neck: z.prefault(neck, {}),
-  bridge: z.prefault(bridge, {}),
-  strings: z.prefault(strings, {}),
+  dome: z.prefault(z.object(numbersOf("dome", domeFields)), {}),
+  shim: z.prefault(z.object(numbersOf("shim", shimFields)), {}),
+  neck: z.prefault(z.object(numbersOf("neck", neckFields)), {}),
+  bridge: z.prefault(z.object(numbersOf("bridge", bridgeFields)), {}),
+  strings: z.prefault(z.object(numbersOf("strings", stringFields)), {}),
   target: z.prefault(target, {}),
   windows: z.prefault(windows, {}),
   tolerances: z._default(tolerances, () => ({ ...defaultTolerances })),
 });
 
+/** What a schema yields, as data that nobody changes. */
+export type DeepReadonly<T> = T extends object
+  ? { readonly [K in keyof T]: DeepReadonly<T[K]> }
+  : T;
+
 /** Every field's default: an invented orchestra-size guitar, 14 frets to the body. */
-export const defaultInstrument: Instrument = instrumentSchema.parse({
-  id: "orchestra-size",
-  name: "Orchestra size",
-  notes: "Invented for Rimwright, to show the tool at work. It is nobody's guitar.",
-});
+export const defaultInstrument: DeepReadonly<z.output<typeof instrumentSchema>> =
+  instrumentSchema.parse({
+    id: "orchestra-size",
+    name: "Orchestra size",
+    notes: "Invented for Rimwright, to show the tool at work. It is nobody's guitar.",
+  });

@@ -1,7 +1,7 @@
-import type { BridgePath, Field, StringsPath } from "./field.ts";
+import type { Field } from "./field.ts";
 
 /** Defaults from memory and common practice; pin distance and ramp give a break angle near 25 degrees. */
-export const bridgeFields: Readonly<Record<BridgePath, Field>> = {
+export const bridgeFields = {
   "bridge.thickness": {
     label: "Bridge thickness",
     quantity: "length",
@@ -38,10 +38,10 @@ export const bridgeFields: Readonly<Record<BridgePath, Field>> = {
     step: 0.1,
     howTo: "How far below the bridge's top the string leaves the pin slot.",
   },
-};
+} as const satisfies Readonly<Record<string, Field>>;
 
 /** Defaults: action as common setup instructions have it; the rest common practice, no source. */
-export const stringFields: Readonly<Record<StringsPath, Field>> = {
+export const stringFields = {
   "strings.count": {
     label: "Strings",
     quantity: "count",
@@ -96,4 +96,4 @@ export const stringFields: Readonly<Record<StringsPath, Field>> = {
     step: 0.1,
     howTo: "Crown of fret 12 to the underside of the highest string.",
   },
-};
+} as const satisfies Readonly<Record<string, Field>>;

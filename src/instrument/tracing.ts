@@ -1,12 +1,12 @@
 import type { TracingFault } from "../geometry/outline/tracing.ts";
-import type { Tracing } from "./instrument.ts";
+import type { Place } from "../geometry/polyline.ts";
 import { mm, type Phrase, phrase } from "./phrase.ts";
 
 /** How many places a kept tracing may have, and how far apart in x they are at least, mm. */
 export const tracingLimits = { fewest: 3, most: 400, longest: 1500, widest: 750, rise: 0.001 };
 
 /** What a tracing in a file must be; null when it is. */
-export function tracingFlaw(places: Tracing): string | null {
+export function tracingFlaw(places: readonly Place[]): string | null {
   const { fewest, most, longest, widest, rise } = tracingLimits;
   if (places.length < fewest || places.length > most)
     return `${fewest} to ${most} places; it has ${places.length}`;

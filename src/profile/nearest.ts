@@ -1,5 +1,6 @@
-import type { FieldPath } from "../instrument/field.ts";
-import { fieldAt, readField, writeField } from "../instrument/fields.ts";
+import { readField, writeField } from "../instrument/field-value.ts";
+import type { FieldPath } from "../instrument/fields.ts";
+import { fieldAt } from "../instrument/fields.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 
 /**

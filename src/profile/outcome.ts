@@ -1,5 +1,5 @@
 import type { Dome } from "../geometry/dome.ts";
-import type { FieldPath } from "../instrument/field.ts";
+import type { FieldPath } from "../instrument/fields.ts";
 import type { Range, TargetKind } from "../instrument/instrument.ts";
 import type { Phrase } from "../instrument/phrase.ts";
 

@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { FieldPath } from "../../src/instrument/field.ts";
 import {
   fieldFigure,
   parseCount,
@@ -8,7 +7,9 @@ import {
   styleOf,
   unitAfter,
 } from "../../src/instrument/field-text.ts";
-import { fieldAt, fieldPaths, readField } from "../../src/instrument/fields.ts";
+import { readField } from "../../src/instrument/field-value.ts";
+import type { FieldPath } from "../../src/instrument/fields.ts";
+import { fieldAt, fieldPaths } from "../../src/instrument/fields.ts";
 import { defaultInstrument } from "../../src/instrument/schema.ts";
 
 const field = (path: FieldPath) => fieldAt(path, "saddleExposure");

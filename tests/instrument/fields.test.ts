@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { readField, writeField } from "../../src/instrument/field-value.ts";
 import {
   defaultTolerances,
   fieldAt,
@@ -7,10 +8,8 @@ import {
   fieldPaths,
   isFieldPath,
   pathsIn,
-  readField,
-  writeField,
 } from "../../src/instrument/fields.ts";
-import { targetKinds } from "../../src/instrument/instrument.ts";
+import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import { defaultInstrument } from "../../src/instrument/schema.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { windowKinds } from "../../src/instrument/instrument.ts";
+import { windowKinds } from "../../src/instrument/outcome-fields.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import { defaultInstrument } from "../../src/instrument/schema.ts";

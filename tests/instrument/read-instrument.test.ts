@@ -1,12 +1,8 @@
 import fc from "fast-check";
-import { describe, expect, expectTypeOf, it } from "vitest";
-import type * as z from "zod/mini";
+import { describe, expect, it } from "vitest";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
-import type { instrumentSchema } from "../../src/instrument/schema.ts";
 import { defaultInstrument } from "../../src/instrument/schema.ts";
-
-type DeepReadonly<T> = T extends object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;
 
 function instrumentOf(json: unknown): Instrument {
   const result = readInstrument(json);
@@ -22,11 +18,6 @@ function problemsOf(json: unknown) {
 const paths = (json: unknown) => problemsOf(json).map(({ path }) => path);
 
 describe("reading an instrument", () => {
-  it("yields exactly the type Instrument", () => {
-    type Output = DeepReadonly<z.output<typeof instrumentSchema>>;
-    expectTypeOf<Output>().toEqualTypeOf<Instrument>();
-  });
-
   it("takes {} for the default instrument without a name", () => {
     expect(instrumentOf({})).toEqual({ ...defaultInstrument, id: "", name: "", notes: "" });
   });
@@ -201,10 +192,12 @@ describe("refusing what is not an instrument", () => {
 
   it("lets no key reach a prototype", () => {
     const trap = '{"polluted": true, "length": 480}';
-    const json = `{"__proto__": ${trap}, "body": {"__proto__": ${trap}}, "tolerances": {"__proto__": ${trap}}}`;
+    const json = `{"__proto__": ${trap}, "body": {"__proto__": ${trap}}}`;
     const { body, tolerances } = instrumentOf(JSON.parse(json));
     expect(body.length).toBe(defaultInstrument.body.length);
-    expect(Object.keys(tolerances)).toEqual([]);
+    expect(paths(JSON.parse(`{"tolerances": {"__proto__": ${trap}}}`))).toEqual([
+      "tolerances.__proto__",
+    ]);
     expect("polluted" in tolerances || "polluted" in {}).toBe(false);
   });
 });

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import type { Field } from "../../src/instrument/field.ts";
 import { fieldPaths, fields } from "../../src/instrument/fields.ts";
-import { type Instrument, targetKinds, windowKinds } from "../../src/instrument/instrument.ts";
-import { targetFields } from "../../src/instrument/outcome-fields.ts";
+import type { Instrument } from "../../src/instrument/instrument.ts";
+import { targetFields, targetKinds, windowKinds } from "../../src/instrument/outcome-fields.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import { even } from "../geometry/even.ts";
 

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Instrument, targetKinds } from "../../src/instrument/instrument.ts";
+import type { Instrument } from "../../src/instrument/instrument.ts";
+import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import type { Profile } from "../../src/profile/outcome.ts";
 import { domedInstrument } from "./builder-instrument.ts";
 import { Book } from "./by-the-book.ts";

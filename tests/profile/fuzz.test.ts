@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fieldAt, isFieldPath, writeField } from "../../src/instrument/fields.ts";
+import { writeField } from "../../src/instrument/field-value.ts";
+import { fieldAt, isFieldPath } from "../../src/instrument/fields.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import type { Refusal } from "../../src/profile/outcome.ts";

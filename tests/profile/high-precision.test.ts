@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
-import { type Instrument, targetKinds } from "../../src/instrument/instrument.ts";
+import type { Instrument } from "../../src/instrument/instrument.ts";
+import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import type { Profile } from "../../src/profile/outcome.ts";
 import { type Exact, exact } from "../support/high-precision.ts";

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fieldAt, fieldPaths, readField, writeField } from "../../src/instrument/fields.ts";
+import { readField, writeField } from "../../src/instrument/field-value.ts";
+import { fieldAt, fieldPaths } from "../../src/instrument/fields.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import type { Profile } from "../../src/profile/outcome.ts";
 import { profileOf } from "../../src/profile/profile.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Range } from "../../src/instrument/instrument.ts";
-import { type Instrument, targetKinds } from "../../src/instrument/instrument.ts";
+import type { Instrument, Range } from "../../src/instrument/instrument.ts";
+import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import { even } from "../geometry/even.ts";
 import { builderInstrument } from "./builder-instrument.ts";
 import { aimed, refused, solved, solves, withShim } from "./solved.ts";

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { FieldPath } from "../../src/instrument/field.ts";
-import { fieldAt, readField, writeField } from "../../src/instrument/fields.ts";
+import { readField, writeField } from "../../src/instrument/field-value.ts";
+import type { FieldPath } from "../../src/instrument/fields.ts";
+import { fieldAt } from "../../src/instrument/fields.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import { nearestWorking } from "../../src/profile/nearest.ts";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { targetKinds } from "../../src/instrument/instrument.ts";
+import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import { even } from "../geometry/even.ts";
 import { builderInstrument } from "./builder-instrument.ts";
 import { aimed, numbersOf, solved, withShim } from "./solved.ts";

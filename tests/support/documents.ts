@@ -4,9 +4,9 @@ import {
   measurementField,
 } from "../../src/instrument/as-built/measurement-fields.ts";
 import { stepIds } from "../../src/instrument/as-built/steps.ts";
-import type { FieldPath } from "../../src/instrument/field.ts";
+import type { FieldPath } from "../../src/instrument/fields.ts";
 import { fieldAt, fieldPaths } from "../../src/instrument/fields.ts";
-import { targetKinds } from "../../src/instrument/instrument.ts";
+import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import {
   changeString,

@@ -1,4 +1,4 @@
-import type { FieldPath } from "../field.ts";
+import type { FieldPath } from "../fields.ts";
 import type { Instrument } from "../instrument.ts";
 import type { MeasurementKey } from "./measurement-fields.ts";
 import type { StepId } from "./steps.ts";

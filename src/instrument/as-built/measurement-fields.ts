@@ -1,4 +1,5 @@
-import type { Field, FieldPath } from "../field.ts";
+import type { Field } from "../field.ts";
+import type { FieldPath } from "../fields.ts";
 import { fields } from "../fields.ts";
 import type { StepId } from "./steps.ts";
 

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import type { FieldPath } from "../field.ts";
+import type { FieldPath } from "../fields.ts";
 import { isFieldPath } from "../fields.ts";
 import { type Problem, problem, said } from "../problem.ts";
 import { type AsBuilt, noteLimit } from "./as-built.ts";

@@ -4,7 +4,8 @@ import {
   measurementField,
   measurementKeys,
 } from "../../instrument/as-built/measurement-fields.ts";
-import { isFieldPath, readField, writeField } from "../../instrument/fields.ts";
+import { readField, writeField } from "../../instrument/field-value.ts";
+import { isFieldPath } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { Profile, ProfileResult } from "../outcome.ts";
 import { profileOf } from "../profile.ts";

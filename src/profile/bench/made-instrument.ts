@@ -1,6 +1,6 @@
 import type { Dome } from "../../geometry/dome.ts";
 import type { Change, Offsets } from "../../instrument/as-built/as-built.ts";
-import { writeField } from "../../instrument/fields.ts";
+import { writeField } from "../../instrument/field-value.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { Objection } from "../outcome.ts";
 import { shimUnder } from "../reach.ts";

@@ -4,7 +4,7 @@ import {
   measurementField,
   measurementKeys,
 } from "../../instrument/as-built/measurement-fields.ts";
-import { writeField } from "../../instrument/fields.ts";
+import { writeField } from "../../instrument/field-value.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { mm, type Phrase } from "../../instrument/phrase.ts";
 import type { Profile, ProfileResult } from "../outcome.ts";

@@ -1,5 +1,6 @@
 import { type AsBuilt, measured } from "../../instrument/as-built/as-built.ts";
-import { fields, writeField } from "../../instrument/fields.ts";
+import { writeField } from "../../instrument/field-value.ts";
+import { fields } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { deg, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import type { Profile } from "../outcome.ts";

@@ -1,4 +1,5 @@
-import { type Instrument, type WindowKind, windowKinds } from "../../instrument/instrument.ts";
+import type { Instrument, WindowKind } from "../../instrument/instrument.ts";
+import { windowKinds } from "../../instrument/outcome-fields.ts";
 import { deg, mm } from "../../instrument/phrase.ts";
 import type { Check, Outcomes } from "../outcome.ts";
 import { standing } from "../standing.ts";

@@ -1,5 +1,5 @@
-import type { FieldPath } from "../../instrument/field.ts";
-import { readField, writeField } from "../../instrument/fields.ts";
+import { readField, writeField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { relationProblems } from "../../instrument/relations.ts";
 import { profileOf } from "../profile.ts";

@@ -1,9 +1,5 @@
-import {
-  type Instrument,
-  type Range,
-  type WindowKind,
-  windowKinds,
-} from "../../instrument/instrument.ts";
+import type { Instrument, Range, WindowKind } from "../../instrument/instrument.ts";
+import { windowKinds } from "../../instrument/outcome-fields.ts";
 import type { Profile } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
 import { type ChainKey, chainOfInstrument } from "../uncertainty/saddle-chain.ts";

@@ -1,5 +1,6 @@
-import type { FieldPath } from "../../instrument/field.ts";
-import { fieldAt, fieldPaths, readField, writeField } from "../../instrument/fields.ts";
+import { readField, writeField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldAt, fieldPaths } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { deg, mm, type Phrase, type Quantity } from "../../instrument/phrase.ts";
 import { settingOf } from "../setting.ts";

@@ -1,8 +1,9 @@
 import { numberAt } from "../../geometry/number-at.ts";
 import { peakNear } from "../../geometry/peak.ts";
 import { rootBetween } from "../../geometry/root.ts";
-import type { FieldPath } from "../../instrument/field.ts";
-import { fieldAt, readField, writeField } from "../../instrument/fields.ts";
+import { readField, writeField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { relationProblems } from "../../instrument/relations.ts";
 import { withShimFixed } from "../uncertainty/tolerances.ts";

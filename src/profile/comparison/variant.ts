@@ -1,5 +1,6 @@
-import type { FieldPath } from "../../instrument/field.ts";
-import { fieldPaths, isFieldPath, readField, writeField } from "../../instrument/fields.ts";
+import { readField, writeField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldPaths, isFieldPath } from "../../instrument/fields.ts";
 import type { Instrument, Target } from "../../instrument/instrument.ts";
 
 /** Changed fields by path; null is the field's own "none". */

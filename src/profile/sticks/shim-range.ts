@@ -1,10 +1,6 @@
 import { radians } from "../../geometry/angle.ts";
-import {
-  type Instrument,
-  type TargetKind,
-  type WindowKind,
-  windowKinds,
-} from "../../instrument/instrument.ts";
+import type { Instrument, TargetKind, WindowKind } from "../../instrument/instrument.ts";
+import { windowKinds } from "../../instrument/outcome-fields.ts";
 import { type Reach, reachOf } from "../reach.ts";
 import { type Setting, settingOf } from "../setting.ts";
 import { reachableRange, solve } from "../solve.ts";

@@ -1,6 +1,8 @@
-import type { FieldPath } from "../../instrument/field.ts";
-import { fieldAt, readField } from "../../instrument/fields.ts";
-import { type Instrument, type Range, windowKinds } from "../../instrument/instrument.ts";
+import { readField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldAt } from "../../instrument/fields.ts";
+import type { Instrument, Range } from "../../instrument/instrument.ts";
+import { windowKinds } from "../../instrument/outcome-fields.ts";
 import { domeFits, domeOnShim } from "../reach.ts";
 import { type Setting, settingOf } from "../setting.ts";
 import { cleanShimOf, cleanShimTable } from "./clean-shim.ts";

@@ -1,5 +1,6 @@
-import type { FieldPath } from "../../instrument/field.ts";
-import { fieldAt, fieldPaths, readField } from "../../instrument/fields.ts";
+import { readField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldAt, fieldPaths } from "../../instrument/fields.ts";
 import type { Instrument, Tolerances } from "../../instrument/instrument.ts";
 import { settingOf } from "../setting.ts";
 import { solve } from "../solve.ts";

@@ -1,4 +1,4 @@
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import type { OutcomeKey } from "../../profile/comparison/outcomes.ts";
 import type { MovedOutcome } from "../../profile/comparison/sensitivity.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";

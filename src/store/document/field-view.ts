@@ -1,6 +1,8 @@
-import type { Field, FieldPath } from "../../instrument/field.ts";
+import type { Field } from "../../instrument/field.ts";
 import { fieldFigure, parseField } from "../../instrument/field-text.ts";
-import { fieldAt, isFieldPath, readField, writeField } from "../../instrument/fields.ts";
+import { readField, writeField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldAt, isFieldPath } from "../../instrument/fields.ts";
 import type { Range, TargetKind } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
 import { type Phrase, phrase } from "../../instrument/phrase.ts";

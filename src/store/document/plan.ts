@@ -1,6 +1,7 @@
 import { domeZ } from "../../geometry/dome.ts";
-import type { FieldPath } from "../../instrument/field.ts";
-import { fieldAt, isFieldPath, readField } from "../../instrument/fields.ts";
+import { readField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldAt, isFieldPath } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { mm, type Phrase, phrase, roundedDown, roundedUp } from "../../instrument/phrase.ts";
 import type { Problem } from "../../instrument/problem.ts";

@@ -1,6 +1,6 @@
 import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { MeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { type FieldGroup, fieldGroups } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";

@@ -1,5 +1,6 @@
-import type { FieldPath } from "../../instrument/field.ts";
-import { isFieldPath, readField } from "../../instrument/fields.ts";
+import { readField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { isFieldPath } from "../../instrument/fields.ts";
 import type { Target } from "../../instrument/instrument.ts";
 import { mostVariants, promote, type Variant } from "../../profile/comparison/variant.ts";
 import type { Comparison, Plots } from "./comparison.ts";

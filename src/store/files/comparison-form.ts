@@ -1,7 +1,9 @@
 import * as z from "zod/mini";
-import type { Field, FieldPath } from "../../instrument/field.ts";
+import type { Field } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldPaths, fields, isFieldPath } from "../../instrument/fields.ts";
-import { type Target, targetKinds } from "../../instrument/instrument.ts";
+import type { Target } from "../../instrument/instrument.ts";
+import { targetKinds } from "../../instrument/outcome-fields.ts";
 import { type OutcomeKey, outcomeKeys } from "../../profile/comparison/outcomes.ts";
 import { type MovedOutcome, movedOutcomes } from "../../profile/comparison/sensitivity.ts";
 import { mostVariants, type Variant } from "../../profile/comparison/variant.ts";

@@ -1,7 +1,8 @@
 import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { MeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
-import type { FieldPath } from "../../instrument/field.ts";
-import { fieldAt, fieldPaths, isFieldPath, writeField } from "../../instrument/fields.ts";
+import { writeField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldAt, fieldPaths, isFieldPath } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
 import { readInstrument } from "../../instrument/read-instrument.ts";

@@ -1,6 +1,6 @@
 import type { Measure } from "../../drawing/charts/chart.ts";
-import type { FieldPath } from "../../instrument/field.ts";
 import { styleOf } from "../../instrument/field-text.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Range, TargetKind } from "../../instrument/instrument.ts";
 import { formatLength, type Units } from "../../instrument/length.ts";

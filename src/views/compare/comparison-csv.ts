@@ -1,6 +1,7 @@
 import type { Measure } from "../../drawing/charts/chart.ts";
-import type { FieldPath } from "../../instrument/field.ts";
-import { fieldAt, readField } from "../../instrument/fields.ts";
+import { readField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldAt } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
 import { type OutcomeKey, outcomeKeys, windowOf } from "../../profile/comparison/outcomes.ts";
 import { standing } from "../../profile/standing.ts";

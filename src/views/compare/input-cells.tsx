@@ -1,9 +1,10 @@
 import { useState } from "react";
-import type { FieldPath } from "../../instrument/field.ts";
 import { fieldFigure, unitAfter } from "../../instrument/field-text.ts";
-import { fieldAt, readField } from "../../instrument/fields.ts";
-import { type Instrument, type TargetKind, targetKinds } from "../../instrument/instrument.ts";
-import { targetFields } from "../../instrument/outcome-fields.ts";
+import { readField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldAt } from "../../instrument/fields.ts";
+import type { Instrument, TargetKind } from "../../instrument/instrument.ts";
+import { targetFields, targetKinds } from "../../instrument/outcome-fields.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
 import { stepField, switchTarget, typeField } from "../../store/document/edits.ts";

@@ -1,4 +1,4 @@
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Range, TargetKind } from "../../instrument/instrument.ts";
 

@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import { type MapChartOptions, mapChart } from "../../drawing/charts/map-chart.ts";
-import type { FieldPath } from "../../instrument/field.ts";
-import { readField } from "../../instrument/fields.ts";
+import { readField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { heldInstrument } from "../../profile/comparison/sweep.ts";
 import type { Comparison } from "../../store/document/comparison.ts";

@@ -1,7 +1,8 @@
 import { type KeyboardEvent, type PointerEvent, useRef } from "react";
 import { pxOn } from "../../drawing/charts/chart.ts";
 import type { SweepChart } from "../../drawing/charts/sweep-chart.ts";
-import { fieldAt, readField } from "../../instrument/fields.ts";
+import { readField } from "../../instrument/field-value.ts";
+import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { SweepAsked } from "../../profile/comparison/sweep.ts";
 import { dragTarget, setField } from "../../store/document/edits.ts";

@@ -5,7 +5,7 @@ import {
   type SweptCurve,
   sweepChart,
 } from "../../drawing/charts/sweep-chart.ts";
-import { readField } from "../../instrument/fields.ts";
+import { readField } from "../../instrument/field-value.ts";
 import type { Range, TargetKind } from "../../instrument/instrument.ts";
 import {
   type Crossing,

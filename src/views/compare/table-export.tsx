@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
 import { comparisonRows, csvOf, tabSeparated } from "./comparison-csv.ts";

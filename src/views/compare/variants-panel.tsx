@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldPaths } from "../../instrument/fields.ts";
 import { mostVariants, type Variant } from "../../profile/comparison/variant.ts";
 import { newId } from "../../store/document/new-id.ts";

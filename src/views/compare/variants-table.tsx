@@ -1,6 +1,6 @@
 import "./variants-table.css";
 import { compareLine } from "../../drawing/charts/overlay.ts";
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { outcomeKeys, outcomeNames } from "../../profile/comparison/outcomes.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";

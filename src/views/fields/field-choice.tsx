@@ -1,5 +1,6 @@
-import type { FieldPath } from "../../instrument/field.ts";
-import { fieldAt, fieldGroups, pathsIn, readField } from "../../instrument/fields.ts";
+import { readField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldAt, fieldGroups, pathsIn } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { Select } from "./select.tsx";
 

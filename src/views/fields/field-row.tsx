@@ -1,7 +1,9 @@
 import { memo } from "react";
-import type { Field, FieldPath } from "../../instrument/field.ts";
+import type { Field } from "../../instrument/field.ts";
 import { unitAfter } from "../../instrument/field-text.ts";
-import { fieldAt, readField } from "../../instrument/fields.ts";
+import { readField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
+import { fieldAt } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
 import { setNone, stepField, typeField } from "../../store/document/edits.ts";
 import { fieldTrouble, shownText } from "../../store/document/field-view.ts";

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "react";
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { type Phrase, sayPhrase, sayQuantity } from "../../instrument/phrase.ts";
 import type { Refusal } from "../../profile/outcome.ts";

@@ -1,4 +1,4 @@
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { fold, groupOf } from "../../store/document/choices.ts";
 import { useEdit } from "../store-context.ts";
 

@@ -1,5 +1,5 @@
 import { lazy, Suspense } from "react";
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { useRimwright } from "../store-context.ts";
 

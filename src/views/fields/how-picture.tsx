@@ -1,4 +1,4 @@
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 
 /** The look of a stroke (the part, the dome, the flat, what is measured) and its path in a 120 × 60 box. */
 type Stroke = readonly [look: "part" | "dome" | "flat" | "aid" | "measure", d: string];

@@ -1,9 +1,8 @@
 import "./fields.css";
 import { type FocusEvent, lazy, Suspense, useState } from "react";
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldGroups, isFieldPath } from "../../instrument/fields.ts";
-import { targetKinds } from "../../instrument/instrument.ts";
-import { targetFields } from "../../instrument/outcome-fields.ts";
+import { targetFields, targetKinds } from "../../instrument/outcome-fields.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import { textLimits } from "../../instrument/schema.ts";
 import { switchTarget, writeNotes } from "../../store/document/edits.ts";

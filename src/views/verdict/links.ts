@@ -1,4 +1,4 @@
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
 import type { Profile } from "../../profile/outcome.ts";

@@ -1,4 +1,4 @@
-import type { FieldPath } from "../../instrument/field.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import type { Refusal } from "../../profile/outcome.ts";

@@ -1,9 +1,6 @@
 import { describe, expect, it } from "vitest";
-import {
-  type Instrument,
-  type WindowKind,
-  windowKinds,
-} from "../../../src/instrument/instrument.ts";
+import type { Instrument, WindowKind } from "../../../src/instrument/instrument.ts";
+import { windowKinds } from "../../../src/instrument/outcome-fields.ts";
 import { sayPhrase } from "../../../src/instrument/phrase.ts";
 import { readInstrument } from "../../../src/instrument/read-instrument.ts";
 import type { Check } from "../../../src/profile/outcome.ts";

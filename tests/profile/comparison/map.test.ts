@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from "vitest";
-import { writeField } from "../../../src/instrument/fields.ts";
+import { writeField } from "../../../src/instrument/field-value.ts";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import type { Place } from "../../../src/profile/comparison/contour.ts";
 import { type MapAsked, mapOf, passesAll, roundStep } from "../../../src/profile/comparison/map.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { FieldPath } from "../../../src/instrument/field.ts";
-import { readField, writeField } from "../../../src/instrument/fields.ts";
+import { readField, writeField } from "../../../src/instrument/field-value.ts";
+import type { FieldPath } from "../../../src/instrument/fields.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { sayPhrase } from "../../../src/instrument/phrase.ts";
 import { presets } from "../../../src/instrument/presets.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { writeField } from "../../../src/instrument/fields.ts";
+import { writeField } from "../../../src/instrument/field-value.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { outcomeAt, outcomeKeys } from "../../../src/profile/comparison/outcomes.ts";

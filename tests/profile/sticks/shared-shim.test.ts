@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
-import { writeField } from "../../../src/instrument/fields.ts";
-import { type Instrument, windowKinds } from "../../../src/instrument/instrument.ts";
+import { writeField } from "../../../src/instrument/field-value.ts";
+import type { Instrument } from "../../../src/instrument/instrument.ts";
+import { windowKinds } from "../../../src/instrument/outcome-fields.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
 import { bestContact, sharedShimOf, withContact } from "../../../src/profile/sticks/shared-shim.ts";

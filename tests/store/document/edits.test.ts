@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { readField } from "../../../src/instrument/fields.ts";
-import { type TargetKind, targetKinds } from "../../../src/instrument/instrument.ts";
+import { readField } from "../../../src/instrument/field-value.ts";
+import type { TargetKind } from "../../../src/instrument/instrument.ts";
+import { targetKinds } from "../../../src/instrument/outcome-fields.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { chooseUnits } from "../../../src/store/document/choices.ts";
 import {

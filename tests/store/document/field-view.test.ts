@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { FieldPath } from "../../../src/instrument/field.ts";
-import { fieldAt, writeField } from "../../../src/instrument/fields.ts";
+import { writeField } from "../../../src/instrument/field-value.ts";
+import type { FieldPath } from "../../../src/instrument/fields.ts";
+import { fieldAt } from "../../../src/instrument/fields.ts";
 import { typeField } from "../../../src/store/document/edits.ts";
 import { workableRange } from "../../../src/store/document/field-view.ts";
 import { hasPlan, planOf } from "../../../src/store/document/plan.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { FieldPath } from "../../../src/instrument/field.ts";
+import type { FieldPath } from "../../../src/instrument/fields.ts";
 import type { Units } from "../../../src/instrument/length.ts";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { type Variant, variantInstrument } from "../../../src/profile/comparison/variant.ts";
