@@ -41,21 +41,39 @@ export interface GroupShape {
 
 /**
  * Line types of technical drawing (ISO 128): visible thick, thin, hidden dashed, centre chain; none for
- * fills. Those of `moreLines` tell one variant from another.
+ * fills. The others tell one variant from another.
  */
-export type LineStyle = "none" | "thick" | "thin" | "dashed" | "chain" | (typeof moreLines)[number];
+export type LineStyle =
+  | "none"
+  | "thick"
+  | "thin"
+  | "dashed"
+  | "chain"
+  | "dotted"
+  | "long-dashed"
+  | "double-chain"
+  | "fine-dashed"
+  | "dash-dotted";
 
-export const moreLines = [
-  "dotted",
-  "long-dashed",
-  "double-chain",
-  "fine-dashed",
-  "dash-dotted",
-] as const;
+/** Widths, and lengths of dashes and gaps, in the scene's units. */
+export const lineStrokes: Readonly<
+  Record<LineStyle, { readonly width: number; readonly dashes?: string }>
+> = {
+  none: { width: 0 },
+  thick: { width: 1.8 },
+  thin: { width: 0.8 },
+  dashed: { width: 1, dashes: "6 3" },
+  chain: { width: 1, dashes: "14 3 2 3" },
+  dotted: { width: 1.4, dashes: "1.4 3" },
+  "long-dashed": { width: 1.1, dashes: "16 5" },
+  "double-chain": { width: 1.1, dashes: "14 3 2 3 2 3" },
+  "fine-dashed": { width: 1.1, dashes: "3 2" },
+  "dash-dotted": { width: 1.4, dashes: "6 3 1.4 3" },
+};
 
 export type FillStyle = "paper" | "ink" | "dome" | "flat" | "wood" | "window";
 
-/** Class names of a shape's look; the colours and widths are the style sheet's. */
+/** Class names of a shape's look; the colours are the style sheet's. */
 export const pathClass = ({ line, fill }: PathShape): string =>
   fill === undefined ? `line-${line}` : `line-${line} fill-${fill}`;
 

@@ -1,15 +1,27 @@
 import { hundredth } from "./path.ts";
-import { moreLines, pathClass, type Scene, type Shape, textClass } from "./scene.ts";
+import {
+  type LineStyle,
+  lineStrokes,
+  pathClass,
+  type Scene,
+  type Shape,
+  textClass,
+} from "./scene.ts";
+
+const sectionLines: readonly LineStyle[] = ["none", "thick", "thin", "dashed", "chain"];
+
+function lineRule(line: LineStyle): string {
+  const { width, dashes } = lineStrokes[line];
+  const stroke = width === 0 ? "stroke: none;" : `stroke-width: ${width};`;
+  const dashed = dashes === undefined ? "" : ` stroke-dasharray: ${dashes};`;
+  return `  .line-${line} { ${stroke}${dashed} }`;
+}
 
 /** The look of a drawing on its own: paper and ink, warm for the dome, cool for the flat. */
 const style = `
   svg { background: #faf8f2; font-family: system-ui, "Noto Sans", "Liberation Sans", sans-serif; font-variant-numeric: tabular-nums; }
   path { fill: none; stroke: #1d1c1a; stroke-linejoin: round; }
-  .line-none { stroke: none; }
-  .line-thick { stroke-width: 1.8; }
-  .line-thin { stroke-width: 0.8; }
-  .line-dashed { stroke-width: 1; stroke-dasharray: 6 3; }
-  .line-chain { stroke-width: 1; stroke-dasharray: 14 3 2 3; }
+${sectionLines.map(lineRule).join("\n")}
   .fill-paper { fill: #faf8f2; }
   .fill-ink { fill: #1d1c1a; }
   .fill-dome { fill: #c4622d; }
@@ -20,19 +32,17 @@ const style = `
   .figure-strong { font-weight: 700; }
 `;
 
-/** For drawings that tell more lines apart than a section has. */
-const moreStyle = `
-  .line-dotted { stroke-width: 1.4; stroke-dasharray: 1.4 3; }
-  .line-long-dashed { stroke-width: 1.1; stroke-dasharray: 16 5; }
-  .line-double-chain { stroke-width: 1.1; stroke-dasharray: 14 3 2 3 2 3; }
-  .line-fine-dashed { stroke-width: 1.1; stroke-dasharray: 3 2; }
-  .line-dash-dotted { stroke-width: 1.4; stroke-dasharray: 6 3 1.4 3; }
-`;
+const linesIn = (shapes: readonly Shape[]): readonly LineStyle[] =>
+  shapes.flatMap((shape) =>
+    shape.kind === "group" ? linesIn(shape.shapes) : shape.kind === "path" ? [shape.line] : [],
+  );
 
-const drawsMore = (shape: Shape): boolean =>
-  shape.kind === "group"
-    ? shape.shapes.some(drawsMore)
-    : shape.kind === "path" && moreLines.some((line) => line === shape.line);
+/** Rules for the line types that a section has not, as far as they are drawn. */
+const otherLines = (shapes: readonly Shape[]): string =>
+  [...new Set(linesIn(shapes))]
+    .filter((line) => !sectionLines.includes(line))
+    .map((line) => `${lineRule(line)}\n`)
+    .join("");
 
 /** The scene as SVG text that stands alone: one shape a line, its role named, numbers to a hundredth. */
 export function svgOf({ width, height, title, shapes }: Scene): string {
@@ -40,7 +50,7 @@ export function svgOf({ width, height, title, shapes }: Scene): string {
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" ${size} role="img">`,
     `<title>${escaped(title)}</title>`,
-    `<style>${style}${shapes.some(drawsMore) ? moreStyle : ""}</style>`,
+    `<style>${style}${otherLines(shapes)}</style>`,
     ...shapes.flatMap((shape) => linesOf(shape, "")),
     "</svg>",
     "",

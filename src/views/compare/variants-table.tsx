@@ -4,6 +4,7 @@ import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { outcomeKeys, outcomeNames } from "../../profile/comparison/outcomes.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
+import { strokeOf } from "../figures/scene-figure.tsx";
 import { useRimwright } from "../store-context.ts";
 import { AimCell, BaseCell, ChangeCell } from "./input-cells.tsx";
 import { ChecksCell, OutcomeCell } from "./outcome-cells.tsx";
@@ -14,7 +15,7 @@ import { VariantHead } from "./variant-head.tsx";
 function LineSample({ index }: { readonly index: number }) {
   return (
     <svg className="line-sample" viewBox="0 0 64 6" aria-hidden="true">
-      <path className={`line-${compareLine(index)}`} d="M0,3L64,3" />
+      <path {...strokeOf(compareLine(index))} d="M0,3L64,3" />
     </svg>
   );
 }

@@ -1,5 +1,7 @@
 import "./scene.css";
 import {
+  type LineStyle,
+  lineStrokes,
   type PathShape,
   pathClass,
   type Scene,
@@ -7,7 +9,7 @@ import {
   textClass,
 } from "../../drawing/scene.ts";
 
-/** A scene as SVG, at its own size. The look is the style sheet's: no style stands in the markup. */
+/** A scene as SVG, at its own size. Its colours are the style sheet's. */
 export function SceneFigure({
   scene: { width, height, title, shapes },
 }: {
@@ -33,7 +35,14 @@ export function SceneFigure({
 function SceneShape({ shape }: { readonly shape: Shape }) {
   switch (shape.kind) {
     case "path":
-      return <path data-role={shape.role} className={pathClass(shape)} d={shape.d} />;
+      return (
+        <path
+          data-role={shape.role}
+          className={pathClass(shape)}
+          {...strokeOf(shape.line)}
+          d={shape.d}
+        />
+      );
     case "text":
       return (
         <text
@@ -57,6 +66,12 @@ function SceneShape({ shape }: { readonly shape: Shape }) {
         </g>
       );
   }
+}
+
+/** A line type as attributes, which the page's policy allows where it forbids styles. */
+export function strokeOf(line: LineStyle) {
+  const { width, dashes } = lineStrokes[line];
+  return { strokeWidth: width, strokeDasharray: dashes };
 }
 
 /** Neighbours of one role and one look as one path: to a browser each element is work of its own. */
