@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { roundLength, scaleRow } from "../../src/drawing/scale-bar.ts";
-import { pathsOf, readPoints, textsOf } from "./read-scene.ts";
+import { pathsOf, readPoints, textsOf } from "../support/read-scene.ts";
 
 describe("roundLength", () => {
   test("is the longest round length there is room for", () => {

@@ -1,4 +1,6 @@
+import { boxesMeet, boxHolds } from "../../src/drawing/box.ts";
 import type { Point } from "../../src/drawing/frame.ts";
+import { textBox } from "../../src/drawing/lettering.ts";
 import type { PathShape, Scene, Shape, TextShape } from "../../src/drawing/scene.ts";
 
 /** Every shape that is not a group, in drawing order. */
@@ -36,4 +38,18 @@ export function textOf(scene: Scene, start: string): TextShape {
   const found = textsOf(scene).find(({ text }) => text.startsWith(start));
   if (found === undefined) throw new Error(`nothing is written as “${start}…”`);
   return found;
+}
+
+/** What is wrong with a drawing's lettering, in words: nothing where every text is on the drawing and off every other. */
+export function letteringFaults(scene: Scene): readonly string[] {
+  const bounds = { left: 0, top: 0, right: scene.width, bottom: scene.height };
+  const texts = textsOf(scene).map((shape) => ({ text: shape.text, box: textBox(shape) }));
+  const off = texts.filter(({ box }) => !boxHolds(bounds, box)).map(({ text }) => `${text} is off`);
+  const over = texts.flatMap(({ text, box }, i) =>
+    texts
+      .slice(i + 1)
+      .filter((other) => boxesMeet(box, other.box))
+      .map((other) => `${text} is over ${other.text}`),
+  );
+  return [...off, ...over];
 }

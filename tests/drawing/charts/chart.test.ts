@@ -11,7 +11,7 @@ import {
   valueAtPx,
 } from "../../../src/drawing/charts/chart.ts";
 import { textWidth } from "../../../src/drawing/lettering.ts";
-import { pathsOf, readPoints, textsOf } from "../read-scene.ts";
+import { pathsOf, readPoints, textsOf } from "../../support/read-scene.ts";
 
 const inch = { name: "Shim", unit: "in", size: 25.4, say: (mm: number) => `${mm / 25.4} in` };
 const mm = { name: "Saddle", unit: "mm", size: 1, say: (value: number) => `${value} mm` };

@@ -1,22 +1,29 @@
 import { describe, expect, it } from "vitest";
-import { boxesMeet } from "../../src/drawing/box.ts";
-import { barChart } from "../../src/drawing/charts/bars.ts";
-import type { Measure } from "../../src/drawing/charts/chart.ts";
-import { pxOn, pyOn } from "../../src/drawing/charts/chart.ts";
-import { histogramChart } from "../../src/drawing/charts/histogram.ts";
-import { mapChart } from "../../src/drawing/charts/map-chart.ts";
-import { compareLine, variantsOverlay } from "../../src/drawing/charts/overlay.ts";
-import { sweepChart } from "../../src/drawing/charts/sweep-chart.ts";
-import { textBox } from "../../src/drawing/lettering.ts";
-import type { Scene } from "../../src/drawing/scene.ts";
-import { svgOf } from "../../src/drawing/svg.ts";
-import { presets } from "../../src/instrument/presets.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
-import { mapOf } from "../../src/profile/comparison/map.ts";
-import { sweepOf } from "../../src/profile/comparison/sweep.ts";
-import { profileOf } from "../../src/profile/profile.ts";
-import { settingOf } from "../../src/profile/setting.ts";
-import { circleIn, pathsOf, pointsOf, readPoints, textOf, textsOf } from "./read-scene.ts";
+import { boxesMeet } from "../../../src/drawing/box.ts";
+import { barChart } from "../../../src/drawing/charts/bars.ts";
+import type { Measure } from "../../../src/drawing/charts/chart.ts";
+import { pxOn, pyOn } from "../../../src/drawing/charts/chart.ts";
+import { histogramChart } from "../../../src/drawing/charts/histogram.ts";
+import { mapChart } from "../../../src/drawing/charts/map-chart.ts";
+import { compareLine, variantsOverlay } from "../../../src/drawing/charts/overlay.ts";
+import { sweepChart } from "../../../src/drawing/charts/sweep-chart.ts";
+import { textBox } from "../../../src/drawing/lettering.ts";
+import type { Scene } from "../../../src/drawing/scene.ts";
+import { svgOf } from "../../../src/drawing/svg.ts";
+import { presets } from "../../../src/instrument/presets.ts";
+import { defaultInstrument } from "../../../src/instrument/schema.ts";
+import { mapOf } from "../../../src/profile/comparison/map.ts";
+import { sweepOf } from "../../../src/profile/comparison/sweep.ts";
+import { profileOf } from "../../../src/profile/profile.ts";
+import { settingOf } from "../../../src/profile/setting.ts";
+import {
+  circleIn,
+  pathsOf,
+  pointsOf,
+  readPoints,
+  textOf,
+  textsOf,
+} from "../../support/read-scene.ts";
 
 const mm = (name: string): Measure => ({
   name,

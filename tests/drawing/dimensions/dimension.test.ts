@@ -10,7 +10,7 @@ import type { Point } from "../../../src/drawing/frame.ts";
 import type { LabelCandidate } from "../../../src/drawing/label-placement.ts";
 import { capHeight } from "../../../src/drawing/lettering.ts";
 import { firstRow, nextRow } from "../../../src/drawing/section/section-layout.ts";
-import { readPoints } from "../read-scene.ts";
+import { readPoints } from "../../support/read-scene.ts";
 
 const height: Dimension = {
   role: "shim",

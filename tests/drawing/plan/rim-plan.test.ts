@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { textBox } from "../../../src/drawing/lettering.ts";
+import type { Point } from "../../../src/drawing/frame.ts";
 import { rimPlan } from "../../../src/drawing/plan/rim-plan.ts";
 import { type PlanWords, planHeight } from "../../../src/drawing/plan/rim-plan-layout.ts";
-import type { PathShape, Scene, Shape, TextShape } from "../../../src/drawing/scene.ts";
+import type { Scene } from "../../../src/drawing/scene.ts";
 import { offPolyline } from "../../../src/geometry/polyline.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { profileOf } from "../../../src/profile/profile.ts";
-import { settingOf } from "../../../src/profile/setting.ts";
 import { outlinePoints } from "../../support/precise-outline.ts";
+import { letteringFaults, pathsOf, readPoints, textsOf } from "../../support/read-scene.ts";
+import { planned } from "../../support/solved.ts";
 
 const inMm: PlanWords = {
   length: (mm) => `${mm.toFixed(Math.abs(mm) < 10 ? 2 : 1)} mm`,
@@ -23,26 +23,10 @@ const inInches: PlanWords = {
   unit: "inch",
 };
 
-function made(instrument: Instrument) {
-  const set = settingOf(instrument);
-  const result = profileOf(instrument);
-  if (!set.ok || !result.ok) throw new Error("no profile");
-  return { setting: set.setting, profile: result.profile };
-}
-
 function drawn(instrument: Instrument, width: number, words = inMm): Scene {
-  const { setting, profile } = made(instrument);
+  const { setting, profile } = planned(instrument);
   return rimPlan(setting, profile, { width, height: planHeight(setting, profile, width), words });
 }
-
-const flat = (shapes: readonly Shape[]): readonly (PathShape | TextShape)[] =>
-  shapes.flatMap((shape) => (shape.kind === "group" ? flat(shape.shapes) : [shape]));
-const textsOf = (scene: Scene): readonly TextShape[] =>
-  flat(scene.shapes).filter((shape) => shape.kind === "text");
-const pathsOf = (scene: Scene, role: string): readonly PathShape[] =>
-  flat(scene.shapes).filter((shape) => shape.kind === "path" && shape.role === role) as PathShape[];
-const pointsOf = ({ d }: PathShape): [number, number][] =>
-  [...d.matchAll(/(-?[\d.]+),(-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
 
 const widths = [320, 358, 390, 600, 788, 820, 1180, 1440];
 
@@ -53,24 +37,15 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
       for (const width of widths) {
         for (const words of [inMm, inInches]) {
           const scene = drawn(instrument, width, words);
-          const boxes = textsOf(scene).map(textBox);
-          expect(boxes.length).toBeGreaterThan(15);
-          boxes.forEach((a, i) => {
-            expect(a.left >= 0 && a.right <= scene.width && a.top >= 0).toBe(true);
-            expect(a.bottom <= scene.height).toBe(true);
-            for (const b of boxes.slice(i + 1)) {
-              const apart =
-                a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top;
-              expect(apart).toBe(true);
-            }
-          });
+          expect(textsOf(scene).length).toBeGreaterThan(15);
+          expect(letteringFaults(scene)).toEqual([]);
         }
       }
     });
 
     test("says most and least, and where the two zones are, at any width", () => {
       for (const width of widths) {
-        const { profile } = made(instrument);
+        const { profile } = planned(instrument);
         const texts = textsOf(drawn(instrument, width)).map(({ text }) => text);
         expect(texts.some((text) => text.startsWith("least "))).toBe(true);
         expect(texts.some((text) => text.endsWith(profile.maxRemoval.toFixed(2)))).toBe(true);
@@ -83,16 +58,16 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
 
 describe("the plan", () => {
   const [instrument] = presets.slice(2) as [Instrument];
-  const { profile } = made(instrument);
+  const { profile } = planned(instrument);
   const scene = drawn(instrument, 1180);
-  const edges = pathsOf(scene, "outline").map(pointsOf);
+  const edges = pathsOf(scene, "outline").map(({ d }) => readPoints(d));
 
   // The same Bezier pieces worked in 50 digits.
   test("draws the outline to scale", () => {
-    const [upper, lower] = edges as [[number, number][], [number, number][]];
+    const [upper, lower] = edges as [readonly Point[], readonly Point[]];
     const exact = outlinePoints(instrument.body, 400);
-    const tail = upper[0] as [number, number];
-    const neck = upper.at(-1) as [number, number];
+    const tail = upper[0] as Point;
+    const neck = upper.at(-1) as Point;
     const scale = (neck[0] - tail[0]) / instrument.body.length;
     const edge = [...exact, [instrument.body.length, 0] as const].map(
       ([x, y]) => [tail[0] + x * scale, tail[1] - y * scale] as const,
@@ -108,11 +83,11 @@ describe("the plan", () => {
   test("draws what comes off as far out as it is deep, times what it says", () => {
     const legend = textsOf(scene).find(({ text }) => text.includes("drawn ×"))?.text ?? "";
     const times = Number(/×(\d+)/.exec(legend)?.[1]);
-    const [upper] = edges as [[number, number][]];
+    const [upper] = edges as [readonly Point[]];
     const scale = ((upper.at(-1)?.[0] ?? 0) - (upper[0]?.[0] ?? 0)) / instrument.body.length;
     const band = Math.max(
       ...pathsOf(scene, "comes off the flat")
-        .flatMap(pointsOf)
+        .flatMap(({ d }) => readPoints(d))
         .map(([x]) => x),
     );
     const end = upper.at(-1)?.[0] ?? 0;
@@ -130,7 +105,7 @@ describe("the plan", () => {
 
   test("a rim that is high enough everywhere says nothing of it", () => {
     const flat = { ...instrument, dome: { ...instrument.dome, dishRadius: null } };
-    const { profile } = made(flat);
+    const { profile } = planned(flat);
     expect(profile.rimOffset).toBeLessThan(1e-9);
     const said = textsOf(drawn(flat, 1180)).map(({ text }) => text);
     expect(said.some((text) => text.includes("all round"))).toBe(false);

@@ -1,18 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { boxesMeet } from "../../../src/drawing/box.ts";
-import { textBox } from "../../../src/drawing/lettering.ts";
-import type { Scene, Shape } from "../../../src/drawing/scene.ts";
+import type { Scene } from "../../../src/drawing/scene.ts";
 import { beforeAfter } from "../../../src/drawing/section/before-after.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { correctionOf } from "../../../src/profile/bench/correction.ts";
 import { madeAfter } from "../../../src/profile/bench/made-instrument.ts";
 import { outlookFrom, recordOf } from "../../support/bench-record.ts";
+import { letteringFaults, pathsOf } from "../../support/read-scene.ts";
 
 const say = (mm: number): string => `${mm.toFixed(2)} mm`;
-
-const flat = (shapes: readonly Shape[]): readonly Shape[] =>
-  shapes.flatMap((shape) => (shape.kind === "group" ? flat(shape.shapes) : [shape]));
 
 /** Every drawing of a remedy for a gap that came out low or high, at two widths. */
 function drawings(): readonly (readonly [string, Scene])[] {
@@ -47,17 +43,8 @@ describe("before and after", () => {
   it("draws every remedy with numbers only, its texts on the sheet and apart", () => {
     expect(all.length).toBeGreaterThan(60);
     for (const [name, scene] of all) {
-      const texts = flat(scene.shapes).flatMap((shape) =>
-        shape.kind === "text" ? [textBox(shape)] : [],
-      );
-      for (const shape of flat(scene.shapes))
-        if (shape.kind === "path") expect(shape.d, name).not.toMatch(/NaN|Infinity/);
-      for (const [i, box] of texts.entries()) {
-        expect(box.left >= 0 && box.right <= scene.width && box.bottom <= scene.height, name).toBe(
-          true,
-        );
-        for (const other of texts.slice(i + 1)) expect(boxesMeet(box, other), name).toBe(false);
-      }
+      expect(letteringFaults(scene), name).toEqual([]);
+      for (const { d } of pathsOf(scene)) expect(d, name).not.toMatch(/NaN|Infinity/);
     }
   });
 

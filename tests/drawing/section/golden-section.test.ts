@@ -1,18 +1,18 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import type { SectionOptions } from "../../src/drawing/section/section-layout.ts";
-import { svgOf } from "../../src/drawing/svg.ts";
-import type { Instrument } from "../../src/instrument/instrument.ts";
-import { presets } from "../../src/instrument/presets.ts";
-import { aimedAt } from "../support/random-instrument.ts";
+import type { SectionOptions } from "../../../src/drawing/section/section-layout.ts";
+import { svgOf } from "../../../src/drawing/svg.ts";
+import type { Instrument } from "../../../src/instrument/instrument.ts";
+import { presets } from "../../../src/instrument/presets.ts";
+import { aimedAt } from "../../support/random-instrument.ts";
 import { drawn, fractions, preset } from "./sections.ts";
 
 /*
  * Drawings kept as readable SVG in tests/golden; open index.html there to look at them all.
- * UPDATE_GOLDEN=1 npx vitest run tests/drawing/golden-section.test.ts
+ * UPDATE_GOLDEN=1 npx vitest run tests/drawing/section/golden-section.test.ts
  * writes them anew: look at every one that changed before it is committed.
  */
-const folder = new URL("../golden/", import.meta.url);
+const folder = new URL("../../golden/", import.meta.url);
 const rewrite = process.env["UPDATE_GOLDEN"] === "1";
 
 const orchestra = preset("orchestra-size");

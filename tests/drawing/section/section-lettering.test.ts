@@ -1,14 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { boxesMeet, boxHolds } from "../../src/drawing/box.ts";
-import { textBox } from "../../src/drawing/lettering.ts";
-import type { Scene } from "../../src/drawing/scene.ts";
-import { sectionOf } from "../../src/drawing/section/section.ts";
-import { presets } from "../../src/instrument/presets.ts";
-import { profileOf } from "../../src/profile/profile.ts";
-import { settingOf } from "../../src/profile/setting.ts";
-import { plausibleInstrument } from "../support/random-instrument.ts";
-import { pathsOf, textsOf } from "./read-scene.ts";
+import type { Scene } from "../../../src/drawing/scene.ts";
+import { sectionOf } from "../../../src/drawing/section/section.ts";
+import { presets } from "../../../src/instrument/presets.ts";
+import { profileOf } from "../../../src/profile/profile.ts";
+import { settingOf } from "../../../src/profile/setting.ts";
+import { plausibleInstrument } from "../../support/random-instrument.ts";
+import { letteringFaults, pathsOf, textsOf } from "../../support/read-scene.ts";
 import { drawn, fractions, inches, millimetres, preset } from "./sections.ts";
 
 const options = fc.record({
@@ -21,20 +19,13 @@ const options = fc.record({
 
 /** What is wrong with a drawing's lettering, in words. */
 function faultsOf(scene: Scene): readonly string[] {
-  const sheet = { left: 0, top: 0, right: scene.width, bottom: scene.height };
-  const texts = textsOf(scene).map((shape) => ({ ...shape, box: textBox(shape) }));
-  const small = texts.filter(({ size }) => size < 11).map(({ text }) => `${text} is too small`);
-  const off = texts.filter(({ box }) => !boxHolds(sheet, box)).map(({ text }) => `${text} is off`);
-  const over = texts.flatMap(({ text, box }, i) =>
-    texts
-      .slice(i + 1)
-      .filter((other) => boxesMeet(box, other.box))
-      .map((other) => `${text} is over ${other.text}`),
-  );
+  const small = textsOf(scene)
+    .filter(({ size }) => size < 11)
+    .map(({ text }) => `${text} is too small`);
   const odd = pathsOf(scene)
     .filter(({ d }) => !/^(M|L|Z|,|-?\d+(\.\d{1,2})?)*$/.test(d))
     .map(({ role, d }) => `${role} runs ${d}`);
-  return [...small, ...off, ...over, ...odd];
+  return [...small, ...letteringFaults(scene), ...odd];
 }
 
 describe("the section's lettering never overlaps, leaves the sheet, or shrinks under 11 px", {

@@ -1,12 +1,10 @@
-import { type Section, sectionOf } from "../../src/drawing/section/section.ts";
-import type { SectionOptions, Words } from "../../src/drawing/section/section-layout.ts";
-import type { Instrument } from "../../src/instrument/instrument.ts";
-import { formatLength } from "../../src/instrument/length.ts";
-import { presets } from "../../src/instrument/presets.ts";
-import { formatAngle } from "../../src/instrument/written-number.ts";
-import type { Profile } from "../../src/profile/outcome.ts";
-import { profileOf } from "../../src/profile/profile.ts";
-import { type Setting, settingOf } from "../../src/profile/setting.ts";
+import { type Section, sectionOf } from "../../../src/drawing/section/section.ts";
+import type { SectionOptions, Words } from "../../../src/drawing/section/section-layout.ts";
+import type { Instrument } from "../../../src/instrument/instrument.ts";
+import { formatLength } from "../../../src/instrument/length.ts";
+import { presets } from "../../../src/instrument/presets.ts";
+import { formatAngle } from "../../../src/instrument/written-number.ts";
+import { planned } from "../../support/solved.ts";
 
 const angle = (degrees: number): string => formatAngle(degrees, 2, true);
 
@@ -32,13 +30,6 @@ export function preset(id: string): Instrument {
   return found;
 }
 
-export function solvedFor(instrument: Instrument): { setting: Setting; profile: Profile } {
-  const set = settingOf(instrument);
-  const result = profileOf(instrument);
-  if (!set.ok || !result.ok) throw new Error(`${instrument.id} has no profile`);
-  return { setting: set.setting, profile: result.profile };
-}
-
 const tablet: SectionOptions = {
   width: 760,
   height: 330,
@@ -48,6 +39,6 @@ const tablet: SectionOptions = {
 };
 
 export function drawn(instrument: Instrument, options: Partial<SectionOptions> = {}): Section {
-  const { setting, profile } = solvedFor(instrument);
+  const { setting, profile } = planned(instrument);
   return sectionOf(setting, profile, { ...tablet, ...options });
 }

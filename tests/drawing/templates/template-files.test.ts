@@ -1,38 +1,31 @@
 // @vitest-environment jsdom
+
 import DxfParser from "dxf-parser";
 import svgpath from "svgpath";
 import { describe, expect, test } from "vitest";
-import { bracesTemplate } from "../../src/drawing/templates/brace-template.ts";
-import { dxfOf } from "../../src/drawing/templates/dxf.ts";
-import { halfOutlineTemplate } from "../../src/drawing/templates/half-outline.ts";
-import { sectionTemplate, topPolyline } from "../../src/drawing/templates/section-template.ts";
-import { shimGaugeTemplate } from "../../src/drawing/templates/shim-gauge.ts";
-import { sidePatternTemplate } from "../../src/drawing/templates/side-pattern-template.ts";
-import type { Template } from "../../src/drawing/templates/template.ts";
-import { templateBox } from "../../src/drawing/templates/template.ts";
-import { templateSvg } from "../../src/drawing/templates/template-svg.ts";
-import { crossArm, overlap, tilingOf } from "../../src/drawing/templates/tiling.ts";
-import { offPolyline, type Place } from "../../src/geometry/polyline.ts";
-import type { Instrument } from "../../src/instrument/instrument.ts";
-import { presets } from "../../src/instrument/presets.ts";
-import { profileOf } from "../../src/profile/profile.ts";
-import { settingOf } from "../../src/profile/setting.ts";
-import { sideOf } from "../../src/profile/side.ts";
-import { topZ } from "../../src/profile/top.ts";
-import { outlinePoints } from "../support/precise-outline.ts";
+import { bracesTemplate } from "../../../src/drawing/templates/brace-template.ts";
+import { dxfOf } from "../../../src/drawing/templates/dxf.ts";
+import { halfOutlineTemplate } from "../../../src/drawing/templates/half-outline.ts";
+import { sectionTemplate, topPolyline } from "../../../src/drawing/templates/section-template.ts";
+import { shimGaugeTemplate } from "../../../src/drawing/templates/shim-gauge.ts";
+import { sidePatternTemplate } from "../../../src/drawing/templates/side-pattern-template.ts";
+import type { Template } from "../../../src/drawing/templates/template.ts";
+import { templateBox } from "../../../src/drawing/templates/template.ts";
+import { templateSvg } from "../../../src/drawing/templates/template-svg.ts";
+import { crossArm, overlap, tilingOf } from "../../../src/drawing/templates/tiling.ts";
+import { offPolyline, type Place } from "../../../src/geometry/polyline.ts";
+import type { Instrument } from "../../../src/instrument/instrument.ts";
+import { presets } from "../../../src/instrument/presets.ts";
+import { sideOf } from "../../../src/profile/side.ts";
+import { topZ } from "../../../src/profile/top.ts";
+import { outlinePoints } from "../../support/precise-outline.ts";
+import { planned } from "../../support/solved.ts";
 
 const inMm = (mm: number): string => `${mm.toFixed(2)} mm`;
 const words = { length: inMm, radius: inMm };
 
-function made(instrument: Instrument) {
-  const set = settingOf(instrument);
-  const result = profileOf(instrument);
-  if (!set.ok || !result.ok) throw new Error("no profile");
-  return { setting: set.setting, profile: result.profile };
-}
-
 function templatesOf(instrument: Instrument): readonly Template[] {
-  const { setting, profile } = made(instrument);
+  const { setting, profile } = planned(instrument);
   const brace = { length: 385, radius: instrument.dome.braceRadius };
   const gauge = shimGaugeTemplate(profile.shim, words);
   return [
@@ -131,7 +124,7 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
     });
 
     test("the section's gauge is the top: straight over the flat, the core's dome beyond the blend", () => {
-      const { setting, profile } = made(instrument);
+      const { setting, profile } = planned(instrument);
       const top = topPolyline(setting, profile);
       const { breakX } = setting;
       for (const [x, y] of top) if (x >= breakX) expect(y).toBe(0);

@@ -1,31 +1,22 @@
 import { describe, expect, test } from "vitest";
-import { edgePolyline } from "../../src/drawing/edge-polyline.ts";
-import { braceArc, bracesTemplate } from "../../src/drawing/templates/brace-template.ts";
-import { halfOutlineTemplate } from "../../src/drawing/templates/half-outline.ts";
-import { shimGaugeTemplate } from "../../src/drawing/templates/shim-gauge.ts";
+import { edgePolyline } from "../../../src/drawing/edge-polyline.ts";
+import { braceArc, bracesTemplate } from "../../../src/drawing/templates/brace-template.ts";
+import { halfOutlineTemplate } from "../../../src/drawing/templates/half-outline.ts";
+import { shimGaugeTemplate } from "../../../src/drawing/templates/shim-gauge.ts";
 import {
   sideBackPolyline,
   sidePatternTemplate,
   sideTopPolyline,
-} from "../../src/drawing/templates/side-pattern-template.ts";
-import { strayLimit } from "../../src/drawing/templates/template.ts";
-import { lengthOf, offPolyline, type Place } from "../../src/geometry/polyline.ts";
-import type { Instrument } from "../../src/instrument/instrument.ts";
-import { presets } from "../../src/instrument/presets.ts";
-import { profileOf } from "../../src/profile/profile.ts";
-import { settingOf } from "../../src/profile/setting.ts";
-import { sideOf } from "../../src/profile/side.ts";
-import { outlinePoints } from "../support/precise-outline.ts";
+} from "../../../src/drawing/templates/side-pattern-template.ts";
+import { strayLimit } from "../../../src/drawing/templates/template.ts";
+import { lengthOf, offPolyline, type Place } from "../../../src/geometry/polyline.ts";
+import { presets } from "../../../src/instrument/presets.ts";
+import { sideOf } from "../../../src/profile/side.ts";
+import { outlinePoints } from "../../support/precise-outline.ts";
+import { planned } from "../../support/solved.ts";
 
 const inMm = (mm: number): string => `${mm.toFixed(2)} mm`;
 const words = { length: inMm, radius: inMm };
-
-function made(instrument: Instrument) {
-  const set = settingOf(instrument);
-  const result = profileOf(instrument);
-  if (!set.ok || !result.ok) throw new Error("no profile");
-  return { setting: set.setting, profile: result.profile };
-}
 
 const worstOff = (places: readonly Place[], from: readonly Place[]): number =>
   Math.max(...places.map((place) => offPolyline(place, from)));
@@ -33,7 +24,7 @@ const worstOff = (places: readonly Place[], from: readonly Place[]): number =>
 describe.each(presets.map((instrument) => [instrument.name, instrument] as const))(
   "%s",
   (_, instrument) => {
-    const { setting, profile } = made(instrument);
+    const { setting, profile } = planned(instrument);
     const side = sideOf(setting, profile);
 
     // The four Bezier pieces worked in 50 digits, independent of the core's.
