@@ -45,12 +45,12 @@ export function openTab(shelf: Shelf, state: State = firstState, more: Partial<P
   const shop = makeShopStore();
   openShop(shop, memoryStorage(), store);
   const tell = vi.fn();
-  const settled = vi.fn();
+  const firstSave = vi.fn();
   const now = () => 1;
-  const session = new Session({ store, shop, shelf, tell, storage, now, settled, ...more });
+  const session = new Session({ store, shop, shelf, tell, storage, now, firstSave, ...more });
   const edit = (change: (state: State) => State): void =>
     store.setState((before) => recorded(before, change(before)));
-  return { store, session, shop, tell, settled, edit, storage };
+  return { store, session, shop, tell, firstSave, edit, storage };
 }
 
 /** What a file would bring in; throws where it is refused whole. */

@@ -1,3 +1,4 @@
+import { dequal as equal } from "dequal/lite";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { type ReadInstrumentResult, readInstrument } from "../../instrument/read-instrument.ts";
 import { defaultInstrument } from "../../instrument/schema.ts";
@@ -46,12 +47,11 @@ const whole = ["tolerances", "tracing"];
 /** The branches of `value` that differ from `base`; undefined when none does. Lists are kept whole. */
 function difference(value: unknown, base: unknown): unknown {
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
-    return JSON.stringify(value) === JSON.stringify(base) ? undefined : value;
+    return equal(value, base) ? undefined : value;
   }
   const changed = Object.entries(value).flatMap(([key, one]) => {
     const own = asJson(base)[key];
-    const same = JSON.stringify(one) === JSON.stringify(own);
-    const differs = whole.includes(key) && !same ? one : difference(one, own);
+    const differs = whole.includes(key) && !equal(one, own) ? one : difference(one, own);
     return differs === undefined ? [] : [[key, differs] as const];
   });
   return changed.length === 0 ? undefined : Object.fromEntries(changed);

@@ -1,3 +1,4 @@
+import { dequal as equal } from "dequal/lite";
 import type { Work } from "../document/state.ts";
 import { openFile } from "../files/file-text.ts";
 import { type BadEntry, readFileEntry } from "../files/read-file-entry.ts";
@@ -118,7 +119,7 @@ export async function takeIn(session: Session, intake: Intake): Promise<TakenIn>
   const news = [...replaced, ...stood.filter(({ revision }) => revision === 0).slice(-1)];
   for (const saved of news) {
     tell(saved);
-    await session.hear(saved);
+    await session.onSaved(saved);
   }
   return {
     taken: stood.length - replaced.length,
@@ -145,18 +146,10 @@ function differences(a: Work, b: Work): Clash["differs"] {
     ["variants", (work: Work) => work.comparison],
     ["as-built record", (work: Work) => work.asBuilt],
   ] as const;
-  return parts.filter(([, part]) => text(part(a)) !== text(part(b))).map(([name]) => name);
+  return parts.filter(([, part]) => !equal(part(a), part(b))).map(([name]) => name);
 }
 
-const alike = (a: Work, b: Work): boolean => text(fileEntryOf(a)) === text(fileEntryOf(b));
-
-/** JSON with the keys of every group in one order: files and databases keep their own. */
-const text = (value: unknown): string =>
-  JSON.stringify(value, (_, part: unknown) =>
-    typeof part === "object" && part !== null && !Array.isArray(part)
-      ? Object.fromEntries(Object.entries(part).sort(([one], [other]) => (one < other ? -1 : 1)))
-      : part,
-  );
+const alike = (a: Work, b: Work): boolean => equal(fileEntryOf(a), fileEntryOf(b));
 
 /** Longest the page is held, ms. */
 const longestHold = 30;

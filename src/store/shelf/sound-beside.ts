@@ -1,3 +1,4 @@
+import { dequal as equal } from "dequal/lite";
 import { emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
 import { isMeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
 import { readAsBuilt } from "../../instrument/as-built/read-as-built.ts";
@@ -31,7 +32,6 @@ export function withSoundBeside(state: State): State {
 function sound<Of extends Work>(work: Of): Of {
   const comparison = soundBeside.comparison(work.comparison);
   const asBuilt = soundBeside.record(work.asBuilt) ?? emptyAsBuilt;
-  const same =
-    JSON.stringify([comparison, asBuilt]) === JSON.stringify([work.comparison, work.asBuilt]);
+  const same = equal([comparison, asBuilt], [work.comparison, work.asBuilt]);
   return same ? work : { ...work, comparison, asBuilt };
 }

@@ -1,6 +1,7 @@
 import type { Store } from "../document/store.ts";
 import { browserStorage, tabStorage } from "./browser-storage.ts";
-import { type Saved, Session } from "./session.ts";
+import { Session } from "./session.ts";
+import type { SavedMessage } from "./session-machine.ts";
 import { Shelf } from "./shelf.ts";
 import { openShelfDatabase } from "./shelf-database.ts";
 import type { ShelfSlotStore } from "./shelf-slot.ts";
@@ -34,11 +35,11 @@ export async function startShelf({ store, shop, slot }: Stores): Promise<void> {
       tell: ({ id, revision }) => tabs.postMessage({ id, revision }),
       storage: tabStorage(),
       now: Date.now,
-      settled: () => void askToLast(navigator.storage),
+      firstSave: () => void askToLast(navigator.storage),
     });
     const opened = session;
     tabs.addEventListener("message", ({ data }) => {
-      if (isSaved(data)) void opened.hear(data);
+      if (isSavedMessage(data)) void opened.onSaved(data);
     });
     addEventListener("pagehide", () => void opened.flush());
     addEventListener("visibilitychange", () => void opened.flush());
@@ -50,7 +51,7 @@ export async function startShelf({ store, shop, slot }: Stores): Promise<void> {
   }
 }
 
-function isSaved(data: unknown): data is Saved {
+function isSavedMessage(data: unknown): data is SavedMessage {
   return (
     typeof data === "object" &&
     data !== null &&

@@ -39,10 +39,15 @@ function SavingNote() {
 }
 
 function Word({ session }: { readonly session: Session }) {
-  const { saving } = useStore(session.state);
+  const saving = useStore(session.state, (state) => state.saving);
   if (saving !== "new") return <p className="saving">{words[saving]}</p>;
   return (
-    <button type="button" className="save" title="Save to the shelf" onClick={() => session.keep()}>
+    <button
+      type="button"
+      className="save"
+      title="Save to the shelf"
+      onClick={() => session.addToShelf()}
+    >
       Save
     </button>
   );

@@ -1,5 +1,6 @@
 import { useStore } from "zustand";
-import type { Session, SessionState } from "../../store/shelf/session.ts";
+import type { Session } from "../../store/shelf/session.ts";
+import type { SessionState } from "../../store/shelf/session-machine.ts";
 import type { ShelfSlot } from "../../store/shelf/shelf-slot.ts";
 import { NewerNote } from "./newer-version.tsx";
 import "./page-troubles.css";
@@ -36,7 +37,7 @@ function FromAddress({ slot }: { readonly slot: ShelfSlot }) {
 }
 
 function NotSaved({ session }: { readonly session: Session }) {
-  const { saving } = useStore(session.state);
+  const saving = useStore(session.state, (state) => state.saving);
   return saving === "new" ? (
     <p className="page-note" role="status">
       This came from an address, and is not on your shelf. Save puts it there; so does your first
@@ -55,7 +56,7 @@ const withoutShelf = {
 } as const;
 
 function SessionTrouble({ session }: { readonly session: Session }) {
-  return <Trouble>{troubleOf(useStore(session.state))}</Trouble>;
+  return <Trouble>{useStore(session.state, troubleOf)}</Trouble>;
 }
 
 function Trouble({ children }: { readonly children: string | null }) {
@@ -66,8 +67,8 @@ function Trouble({ children }: { readonly children: string | null }) {
   );
 }
 
-function troubleOf({ saving, met }: SessionState): string | null {
-  if (met)
+function troubleOf({ saving, conflict }: SessionState): string | null {
+  if (conflict)
     return "This instrument was changed in another tab as well. Theirs is shown; yours is one undo away.";
   if (saving === "refused") {
     return "The browser would not take the last change: it may be out of room. The change is kept in this tab, and tried again with the next one. Export what matters from the Shelf.";

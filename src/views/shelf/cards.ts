@@ -56,7 +56,7 @@ export async function readCards(session: Session): Promise<readonly Card[]> {
 /** What is on the shelf: as last known, then read, and again whenever this tab or another changes it. */
 export function useCards(session: Session): [readonly Card[] | null, () => Promise<void>] {
   const [cards, setCards] = useState(() => knownCards(session));
-  const { saving } = useStore(session.state);
+  const saving = useStore(session.state, (state) => state.saving);
   const read = useCallback(async () => {
     setCards(await readCards(session));
   }, [session]);

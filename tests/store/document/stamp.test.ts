@@ -44,7 +44,7 @@ describe("after a visit that was cut off", () => {
     const again = openTab(shelf, visit("two", kept));
     await again.session.start();
     expect(shown(again)).toBe(length + 2);
-    expect(again.session.state.getState()).toMatchObject({ saving: "saved", met: false });
+    expect(again.session.state.getState()).toMatchObject({ saving: "saved", conflict: false });
   });
 
   test("the tab's later edits are saved over the shelf's, though its last save was never noted", async () => {
@@ -56,7 +56,7 @@ describe("after a visit that was cut off", () => {
     expect((await shelf.open(firstState.instrument.id))?.work.instrument.body.length).toBe(
       length + 2,
     );
-    expect(again.session.state.getState().met).toBe(false);
+    expect(again.session.state.getState().conflict).toBe(false);
   });
 
   test("an edit made before the shelf is open goes on from that visit, and stays on screen", async () => {
@@ -66,7 +66,7 @@ describe("after a visit that was cut off", () => {
     await again.session.start();
     await again.session.flush();
     expect(shown(again)).toBe(length + 2);
-    expect(again.session.state.getState()).toMatchObject({ saving: "saved", met: false });
+    expect(again.session.state.getState()).toMatchObject({ saving: "saved", conflict: false });
   });
 
   test("an edit made before the shelf is open yields to what the tab had not kept of that visit", async () => {
@@ -80,7 +80,7 @@ describe("after a visit that was cut off", () => {
     again.edit(longer);
     await again.session.start();
     expect(shown(again)).toBe(length + 3);
-    expect(again.session.state.getState().met).toBe(true);
+    expect(again.session.state.getState().conflict).toBe(true);
   });
 
   test("its last save, come late, is no other tab's", async () => {
@@ -92,7 +92,7 @@ describe("after a visit that was cut off", () => {
     again.edit(longer);
     await again.session.flush();
     expect(shown(again)).toBe(length + 3);
-    expect(again.session.state.getState()).toMatchObject({ saving: "saved", met: false });
+    expect(again.session.state.getState()).toMatchObject({ saving: "saved", conflict: false });
   });
 
   test("what another visit saved since is shown without a word when nothing of ours was unsaved", async () => {
@@ -101,7 +101,7 @@ describe("after a visit that was cut off", () => {
     const again = openTab(shelf, visit("two", first.store.getState()), { storage: first.storage });
     await again.session.start();
     expect(shown(again)).toBe(length + 2);
-    expect(again.session.state.getState().met).toBe(false);
+    expect(again.session.state.getState().conflict).toBe(false);
   });
 
   test("what another visit saved since is shown, and said, when ours had unsaved edits", async () => {
@@ -111,7 +111,7 @@ describe("after a visit that was cut off", () => {
     const again = openTab(shelf, visit("two", first.store.getState()), { storage: first.storage });
     await again.session.start();
     expect(shown(again)).toBe(length + 2);
-    expect(again.session.state.getState().met).toBe(true);
+    expect(again.session.state.getState().conflict).toBe(true);
     expect(again.store.getState().past.at(-1)?.instrument.shim.contact).toBe(
       firstState.instrument.shim.contact + 1,
     );

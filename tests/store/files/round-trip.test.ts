@@ -18,7 +18,7 @@ test("export then import is identity, half-done numbers, variants and record inc
     fc.asyncProperty(documents, async (state) => {
       const [{ shelf }, { shelf: other }] = [await openShelf(), await openShelf()];
       const from = openTab(shelf, state);
-      from.session.keep();
+      from.session.addToShelf();
       await from.session.flush();
       const { id } = state.instrument;
       const entry = await shelf.open(id);

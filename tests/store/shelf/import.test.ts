@@ -134,7 +134,7 @@ describe("an instrument the shelf has otherwise", () => {
   test("is shown at once when it is the one on screen, and undo shows the one before", async () => {
     const { shelf } = await openShelf();
     const tab = openTab(shelf, { ...firstState, ...full });
-    tab.session.keep();
+    tab.session.addToShelf();
     await tab.session.flush();
     const intake = choose(await intakeOf(shelf, fileOf(other)), null, "replace");
     await takeIn(tab.session, intake);

@@ -23,7 +23,7 @@ describe("a session", () => {
     await session.start();
     await session.flush();
     expect(await shelf.cards()).toEqual([]);
-    session.keep();
+    session.addToShelf();
     await session.flush();
     expect(await shelf.cards()).toHaveLength(1);
   });
@@ -44,7 +44,7 @@ describe("a session", () => {
     const [one, two] = [openTab(shelf), openTab(shelf)];
     one.edit(longer);
     await one.session.flush();
-    await two.session.hear({ id, revision: 1 });
+    await two.session.onSaved({ id, revision: 1 });
     expect(two.store.getState().instrument.body.length).toBe(length + 1);
   });
 
@@ -54,7 +54,7 @@ describe("a session", () => {
     two.edit((state) => stepField(state, "shim.contact", 1));
     await one.session.flush();
     await two.session.flush();
-    expect(two.session.state.getState().met).toBe(true);
+    expect(two.session.state.getState().conflict).toBe(true);
     expect(two.store.getState().instrument).toEqual(one.store.getState().instrument);
     two.edit(undo);
     expect(two.store.getState().instrument.shim.contact).toBe(

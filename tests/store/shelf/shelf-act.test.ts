@@ -115,7 +115,7 @@ describe("a copy", () => {
   test("of one whose numbers have no plan has them, and the last that had", async () => {
     const state = typeField(firstState, "dome.flatLength", "480");
     const tab = openTab(shelf, state);
-    tab.session.keep();
+    tab.session.addToShelf();
     const copy = await duplicate(tab.session, id);
     expect(copy?.work.instrument.dome.flatLength).toBe(480);
     expect((await entryOf(copy?.id ?? "")).work).toEqual(copy?.work);
@@ -181,7 +181,7 @@ describe("an instrument left for another", () => {
     await session.flush();
     edit(longer);
     await session.flush();
-    expect(session.state.getState()).toEqual({ saving: "saved", met: false });
+    expect(session.state.getState()).toMatchObject({ saving: "saved", conflict: false });
     expect((await entryOf(id)).work).toEqual(workIn(store.getState()));
   });
 

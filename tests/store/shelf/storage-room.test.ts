@@ -42,21 +42,21 @@ describe("asking the browser to keep things", () => {
 
   test("waits for the first change on the shelf, and comes once a visit", async () => {
     const { shelf } = await openShelf();
-    const { session, edit, settled } = openTab(shelf);
+    const { session, edit, firstSave } = openTab(shelf);
     const longer = (state: State): State => stepField(state, "body.length", 1);
     await session.start();
     await session.flush();
-    expect(settled).not.toHaveBeenCalled();
+    expect(firstSave).not.toHaveBeenCalled();
     const save = vi.spyOn(shelf, "save").mockRejectedValueOnce(new Error("QuotaExceededError"));
     edit(longer);
     await session.flush();
-    expect(settled).not.toHaveBeenCalled();
+    expect(firstSave).not.toHaveBeenCalled();
     save.mockRestore();
     edit(longer);
     await session.flush();
     edit(longer);
     await session.flush();
-    expect(settled).toHaveBeenCalledTimes(1);
+    expect(firstSave).toHaveBeenCalledTimes(1);
   });
 });
 

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { setField } from "../../../src/store/document/edits.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
-import type { Saved } from "../../../src/store/shelf/session.ts";
+import type { SavedMessage } from "../../../src/store/shelf/session-machine.ts";
 import { readCard } from "../../../src/store/shelf/shelf-entry.ts";
 import { openShelf, openTab } from "../../support/tab.ts";
 
@@ -11,8 +11,8 @@ const lengthIn = ({ instrument }: Pick<State, "instrument">): number => instrume
 test("of two tabs that edit at once, what yields stays one undo away in both, whatever is saved and told after", async () => {
   const { shelf } = await openShelf();
   const heard: Promise<void>[] = [];
-  const tellTo = (other: () => ReturnType<typeof openTab>) => (saved: Saved) =>
-    void heard.push(other().session.hear(saved));
+  const tellTo = (other: () => ReturnType<typeof openTab>) => (saved: SavedMessage) =>
+    void heard.push(other().session.onSaved(saved));
   const one = openTab(shelf, { ...firstState, run: "one" }, { tell: tellTo(() => two) });
   const two: ReturnType<typeof openTab> = openTab(
     shelf,

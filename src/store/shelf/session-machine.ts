@@ -1,0 +1,287 @@
+import { dequal as equal } from "dequal/lite";
+import { asJson } from "../document/json.ts";
+import { noStamp, ofOneRun, readStamp, type Stamp, sameStamp } from "../document/stamp.ts";
+import type { State } from "../document/state.ts";
+import { workIn } from "../document/undo.ts";
+import type { Entry } from "./shelf-entry.ts";
+import { storedHistory } from "./tab-copy.ts";
+
+/** How what is on screen stands to the shelf. */
+export type Saving =
+  | "saved"
+  /** Not on the shelf: an instrument comes there with its first change, or when it is told to. */
+  | "new"
+  | "saving"
+  /** The browser would not take it: it is kept in this tab, and tried again at the next edit. */
+  | "refused"
+  /** A newer page has taken the shelf over: this one writes no more. */
+  | "superseded";
+
+/** An entry as this tab last saved or showed it. */
+export type KnownEntry = Pick<Entry, "id" | "revision" | "stamp">;
+
+/** Told from tab to tab: an entry has been saved. */
+export type SavedMessage = Pick<Entry, "id" | "revision">;
+
+/** A page's session on the shelf. Plain data. */
+export interface SessionState {
+  readonly saving: Saving;
+  /** Another tab saved this instrument at the same moment: theirs is shown, and ours is one undo away. */
+  readonly conflict: boolean;
+  /** The visit whose session this is. */
+  readonly run: string;
+  /** The instrument on screen, and the revision of the entry it was made from; 0 where it is not yet on the shelf. */
+  readonly id: string;
+  readonly revision: number;
+  /** The edit that had made it when it came on screen, which may still be on its way to the shelf from the last visit. */
+  readonly base: Stamp;
+  /** Whether an edit waits for its saving. */
+  readonly waiting: boolean;
+  /** What the browser would not take: tried again as soon as it takes something. */
+  readonly unsaved: readonly Entry[];
+  readonly known: readonly KnownEntry[];
+  readonly everSaved: boolean;
+}
+
+export const firstSession = (screen: State, known: readonly KnownEntry[]): SessionState => ({
+  saving: "new",
+  conflict: false,
+  run: screen.run,
+  id: screen.instrument.id,
+  revision: 0,
+  base: screen.began,
+  waiting: false,
+  unsaved: [],
+  known,
+  everSaved: false,
+});
+
+/** What is on screen, and the time. */
+export interface Now {
+  readonly screen: State;
+  readonly time: number;
+}
+
+/** What happens to a session. */
+export type SessionEvent =
+  /** The shelf is open: is what is on screen there? */
+  | { readonly is: "begun" }
+  | { readonly is: "found"; readonly entry: Entry | undefined; readonly now: Now }
+  | { readonly is: "edited" }
+  /** Another instrument came on screen by the page's own edit, after `before`. */
+  | { readonly is: "left"; readonly before: State; readonly now: Now }
+  /** An entry is to come on screen. */
+  | { readonly is: "opened"; readonly entry: Entry; readonly now: Now }
+  /** What waits is to be saved now. */
+  | { readonly is: "due"; readonly now: Now }
+  | { readonly is: "saved"; readonly entry: Entry }
+  /** Another tab had saved over what `ours` was made from. */
+  | { readonly is: "overtaken"; readonly theirs: Entry; readonly ours: Entry; readonly now: Now }
+  | { readonly is: "refused"; readonly entry: Entry }
+  /** Another tab tells of its saving. */
+  | { readonly is: "told"; readonly message: SavedMessage }
+  | { readonly is: "fetched"; readonly message: SavedMessage; readonly entry: Entry | undefined }
+  | { readonly is: "superseded" };
+
+/** What a session asks for. The first three ask the shelf, and their answer is an event. */
+export type SessionEffect =
+  | { readonly is: "find"; readonly id: string }
+  | { readonly is: "save"; readonly entry: Entry }
+  | { readonly is: "fetch"; readonly message: SavedMessage }
+  | { readonly is: "wait" }
+  | { readonly is: "stop waiting" }
+  | { readonly is: "show"; readonly entry: Entry }
+  /** To be known after a reload too. */
+  | { readonly is: "remember"; readonly entry: KnownEntry }
+  | { readonly is: "tell"; readonly message: SavedMessage }
+  | { readonly is: "first save" };
+
+type Next = readonly [SessionState, readonly SessionEffect[]];
+
+/** The session after an event, and what it asks for, in that order. */
+export function nextSession(state: SessionState, event: SessionEvent): Next {
+  switch (event.is) {
+    case "begun":
+      return [state, [{ is: "find", id: state.id }]];
+    case "found":
+      return found(state, event.entry, event.now);
+    case "edited":
+      return edited(state);
+    case "left":
+      return left(state, event.before, event.now);
+    case "opened":
+      return after(leave(state, event.now.screen, event.now.time), (so) => show(so, event.entry));
+    case "due":
+      return leave(state, event.now.screen, event.now.time);
+    case "saved":
+      return saved(state, event.entry);
+    case "overtaken":
+      return overtaken(state, event.theirs, event.ours, event.now);
+    case "refused":
+      return [
+        { ...withSaving(state, "refused"), unsaved: withOne(state.unsaved, event.entry) },
+        [],
+      ];
+    case "told":
+      return [state, isNews(state, event.message) ? [{ is: "fetch", message: event.message }] : []];
+    case "fetched":
+      if (event.entry === undefined || !isNews(state, event.message)) return [state, []];
+      return after(show(state, event.entry), (so) => [{ ...so, conflict: state.conflict }, []]);
+    case "superseded":
+      return [{ ...state, saving: "superseded", waiting: false }, [{ is: "stop waiting" }]];
+  }
+}
+
+/** What was found under the id on screen: the same, an earlier state of ours, or another tab's. */
+function found(state: SessionState, entry: Entry | undefined, now: Now): Next {
+  if (entry === undefined || entry.id !== state.id) return [state, []];
+  const ours = now.screen.stamp;
+  if (sameStamp(entry.stamp, ours) && equal(entry.work, workIn(now.screen)))
+    return remember(withSaving(state, "saved"), entry);
+  const goesOn = ofOneRun(entry.stamp, ours)
+    ? ours.edit >= entry.stamp.edit
+    : entry.revision <= knownOf(state, entry.id).revision;
+  if (goesOn || isBehind(state, entry.stamp, ours))
+    return edited({ ...state, revision: entry.revision });
+  const isSaved = ours.edit === 0 || sameStamp(ours, knownOf(state, entry.id).stamp);
+  if (isSaved || ofOneRun(entry.stamp, ours)) return show(state, entry);
+  return showConflict(state, entry, now);
+}
+
+function edited(state: SessionState): Next {
+  if (state.saving === "superseded") return [state, []];
+  const { saving, conflict, waiting } = state;
+  if (saving === "saving" && waiting && !conflict) return [state, []];
+  const next = { ...state, saving: "saving", conflict: false, waiting: true } as const;
+  return [next, waiting ? [] : [{ is: "wait" }]];
+}
+
+/** Saves what waits, as it is on `screen`. */
+function leave(state: SessionState, screen: State, time: number): Next {
+  if (!state.waiting) return [state, []];
+  const entry = entryOf(screen, state.revision, time);
+  return [{ ...state, waiting: false }, [{ is: "stop waiting" }, { is: "save", entry }]];
+}
+
+function left(state: SessionState, before: State, { screen, time }: Now): Next {
+  return after(leave(state, before, time), (so) => {
+    const next = { ...so, id: screen.instrument.id, revision: 0, base: screen.stamp };
+    if (so.saving === "superseded") return [next, []];
+    // What was opened before may be on the shelf.
+    return [{ ...next, saving: "new", conflict: false }, [{ is: "find", id: next.id }]];
+  });
+}
+
+function saved(state: SessionState, entry: Entry): Next {
+  const unsaved = state.unsaved.filter(({ id }) => id !== entry.id);
+  const { id, revision, stamp } = entry;
+  const isShown = id === state.id;
+  const next = {
+    ...withSaving(state, isShown && !state.waiting ? "saved" : state.saving),
+    unsaved,
+    known: withOne(state.known, { id, revision, stamp }),
+    revision: isShown ? revision : state.revision,
+    everSaved: true,
+  };
+  return [
+    next,
+    [
+      ...(isShown ? [{ is: "remember", entry: { id, revision, stamp } } as const] : []),
+      { is: "tell", message: { id, revision } },
+      ...(state.everSaved ? [] : [{ is: "first save" } as const]),
+      ...unsaved.slice(0, 1).map((one) => ({ is: "save", entry: one }) as const),
+    ],
+  ];
+}
+
+function overtaken(state: SessionState, theirs: Entry, ours: Entry, now: Now): Next {
+  const { revision } = theirs;
+  const over: SessionEffect = { is: "save", entry: { ...ours, revision } };
+  if (ours.id !== state.id) {
+    const merged = mergeHistories(theirs, ours, state.run);
+    return [state, [goesOnFrom(ours.stamp, theirs.stamp) ? over : { is: "save", entry: merged }]];
+  }
+  return isBehind(state, theirs.stamp, ours.stamp)
+    ? [{ ...state, revision }, [over]]
+    : showConflict(state, theirs, now);
+}
+
+/** Two tabs have changed it: the other's stands, and what is on screen here is one undo away, on the shelf too. */
+function showConflict(state: SessionState, theirs: Entry, { screen, time }: Now): Next {
+  const both = mergeHistories(theirs, entryOf(screen, state.revision, time), state.run);
+  const shown = show(state, both);
+  if (both === theirs) return shown;
+  return after(after(shown, edited), (so) => [{ ...so, conflict: true }, []]);
+}
+
+/** Theirs, with all that is ours alone before it in the history: an edit of visit `run`. */
+function mergeHistories(theirs: Entry, ours: Entry, run: string): Entry {
+  const { past } = theirs.history;
+  const known = [...past, theirs.work];
+  const own = [...ours.history.past, ours.work].filter(
+    (work) => !known.some((one) => equal(one, work)),
+  );
+  if (own.length === 0) return theirs;
+  const edit = Math.max(theirs.stamp.edit, ours.stamp.edit) + 1;
+  return { ...theirs, stamp: { run, edit }, history: { past: [...past, ...own], future: [] } };
+}
+
+function show(state: SessionState, entry: Entry): Next {
+  const next = { ...withSaving(state, "saved"), conflict: false, id: entry.id, waiting: false };
+  return after([next, [{ is: "stop waiting" }, { is: "show", entry }]], (so) =>
+    remember(so, entry),
+  );
+}
+
+function remember(state: SessionState, { id, revision, stamp }: Entry): Next {
+  const entry = { id, revision, stamp };
+  const known = withOne(state.known, entry);
+  return [{ ...state, revision, known }, [{ is: "remember", entry }]];
+}
+
+/** Whether what another save left is only an earlier state of ours. */
+const isBehind = ({ base }: SessionState, theirs: Stamp, ours: Stamp): boolean =>
+  [ours, base].some((one) => goesOnFrom(one, theirs));
+
+/** Whether an edit was made after another of the same visit, or is that. */
+const goesOnFrom = (later: Stamp, earlier: Stamp): boolean =>
+  ofOneRun(later, earlier) && later.edit >= earlier.edit;
+
+/** Whether a message tells of a later save of what is on screen, which has no edits of its own to save. */
+const isNews = ({ id, revision, waiting }: SessionState, message: SavedMessage): boolean =>
+  message.id === id && message.revision > revision && !waiting;
+
+/** One that is superseded stays so. */
+const withSaving = (state: SessionState, saving: Saving): SessionState =>
+  state.saving === "superseded" ? state : { ...state, saving };
+
+const knownOf = ({ known }: SessionState, id: string): KnownEntry =>
+  known.find((one) => one.id === id) ?? { id, revision: 0, stamp: noStamp };
+
+const withOne = <Of extends { readonly id: string }>(
+  all: readonly Of[],
+  one: Of,
+): readonly Of[] => [...all.filter(({ id }) => id !== one.id), one];
+
+function after([state, effects]: Next, then: (state: SessionState) => Next): Next {
+  const [next, more] = then(state);
+  return [next, [...effects, ...more]];
+}
+
+const entryOf = (screen: State, revision: number, savedAt: number): Entry => ({
+  version: 2,
+  id: screen.instrument.id,
+  revision,
+  savedAt,
+  stamp: screen.stamp,
+  work: workIn(screen),
+  history: storedHistory(screen),
+});
+
+/** A known entry from any JSON value; none where it cannot be read. */
+export function readKnownEntry(json: unknown): readonly KnownEntry[] {
+  const { id, revision, stamp } = asJson(json);
+  return typeof id === "string" && typeof revision === "number"
+    ? [{ id, revision, stamp: readStamp(stamp) }]
+    : [];
+}

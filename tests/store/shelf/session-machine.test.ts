@@ -1,0 +1,192 @@
+import { describe, expect, test } from "vitest";
+import { stepField } from "../../../src/store/document/edits.ts";
+import { firstState, type State } from "../../../src/store/document/state.ts";
+import { workIn } from "../../../src/store/document/undo.ts";
+import {
+  firstSession,
+  nextSession,
+  type SessionEvent,
+  type SessionState,
+} from "../../../src/store/shelf/session-machine.ts";
+import type { Entry } from "../../../src/store/shelf/shelf-entry.ts";
+
+const { id } = firstState.instrument;
+const at = (run: string, edit: number) => ({ run, edit });
+
+/** What is on screen after so many edits of this visit. */
+function screenAfter(edits: number, on = id): State {
+  let state: State = { ...firstState, run: "ours", stamp: at("ours", edits) };
+  for (let i = 0; i < edits; i += 1) state = stepField(state, "body.length", 1);
+  return { ...state, instrument: { ...state.instrument, id: on } };
+}
+
+function entryFrom(screen: State, revision: number, stamp = screen.stamp): Entry {
+  const work = workIn(screen);
+  const history = { past: [], future: [] };
+  return { version: 2, id: work.instrument.id, revision, savedAt: 1, stamp, work, history };
+}
+
+const screen = screenAfter(2);
+const now = { screen, time: 1 };
+const ours = entryFrom(screen, 3);
+const earlier = entryFrom(screenAfter(1), 4);
+const later = entryFrom(screenAfter(3), 4);
+const theirs = entryFrom(screenAfter(1), 4, at("theirs", 5));
+const other = entryFrom(screenAfter(1, "other"), 1);
+const elsewhere = { screen: screenAfter(0, "other"), time: 1 };
+
+const fresh = firstSession(screenAfter(0), []);
+const states: Readonly<Record<string, SessionState>> = {
+  new: fresh,
+  saved: { ...fresh, saving: "saved", revision: 3, everSaved: true },
+  waiting: { ...fresh, saving: "saving", revision: 3, waiting: true, everSaved: true },
+  "being saved": { ...fresh, saving: "saving", revision: 3, everSaved: true },
+  refused: { ...fresh, saving: "refused", revision: 3, unsaved: [ours], everSaved: true },
+  superseded: { ...fresh, saving: "superseded", revision: 3, everSaved: true },
+};
+
+/** The state before, what happens, how it is saved after, and what is asked for. */
+type Row = readonly [string, string, SessionEvent, SessionState["saving"], readonly string[]];
+
+const showing = ["stop waiting", "show", "remember"];
+const told = (revision: number): SessionEvent => ({ is: "told", message: { id, revision } });
+
+const table: readonly Row[] = [
+  ["new", "begins", { is: "begun" }, "new", ["find"]],
+  ["new", "is found nowhere", { is: "found", entry: undefined, now }, "new", []],
+  ["new", "is found as it is", { is: "found", entry: ours, now }, "saved", ["remember"]],
+  ["new", "is found earlier", { is: "found", entry: earlier, now }, "saving", ["wait"]],
+  ["new", "is found later", { is: "found", entry: later, now }, "saved", showing],
+  [
+    "new",
+    "is found as another's",
+    { is: "found", entry: theirs, now },
+    "saving",
+    [...showing, "wait"],
+  ],
+  ["new", "finds another instrument", { is: "found", entry: other, now }, "new", []],
+  ["new", "is edited", { is: "edited" }, "saving", ["wait"]],
+  [
+    "new",
+    "is first saved",
+    { is: "saved", entry: ours },
+    "saved",
+    ["remember", "tell", "first save"],
+  ],
+  ["new", "is left", { is: "left", before: screen, now: elsewhere }, "new", ["find"]],
+  ["saved", "is edited", { is: "edited" }, "saving", ["wait"]],
+  ["saved", "is due", { is: "due", now }, "saved", []],
+  ["saved", "is told of a later save", told(4), "saved", ["fetch"]],
+  ["saved", "is told of its own save", told(3), "saved", []],
+  ["saved", "fetches theirs", { is: "fetched", message: theirs, entry: theirs }, "saved", showing],
+  ["saved", "fetches nothing", { is: "fetched", message: theirs, entry: undefined }, "saved", []],
+  ["saved", "gives place", { is: "opened", entry: other, now }, "saved", showing],
+  ["waiting", "is edited again", { is: "edited" }, "saving", []],
+  ["waiting", "is due", { is: "due", now }, "saving", ["stop waiting", "save"]],
+  ["waiting", "is told of a later save", told(4), "saving", []],
+  ["waiting", "is saved meanwhile", { is: "saved", entry: ours }, "saving", ["remember", "tell"]],
+  [
+    "waiting",
+    "is left",
+    { is: "left", before: screen, now: elsewhere },
+    "new",
+    ["stop waiting", "save", "find"],
+  ],
+  [
+    "waiting",
+    "gives place",
+    { is: "opened", entry: other, now },
+    "saved",
+    ["stop waiting", "save", ...showing],
+  ],
+  ["being saved", "is saved", { is: "saved", entry: ours }, "saved", ["remember", "tell"]],
+  ["being saved", "is refused", { is: "refused", entry: ours }, "refused", []],
+  [
+    "being saved",
+    "was saved by an earlier visit of its own",
+    { is: "overtaken", theirs: earlier, ours, now },
+    "saving",
+    ["save"],
+  ],
+  [
+    "being saved",
+    "was saved by another",
+    { is: "overtaken", theirs, ours, now },
+    "saving",
+    [...showing, "wait"],
+  ],
+  [
+    "being saved",
+    "sees another overtaken",
+    { is: "overtaken", theirs: other, ours: other, now },
+    "saving",
+    ["save"],
+  ],
+  ["refused", "is edited", { is: "edited" }, "saving", ["wait"]],
+  ["refused", "is saved", { is: "saved", entry: ours }, "saved", ["remember", "tell"]],
+  ["refused", "sees another saved", { is: "saved", entry: other }, "refused", ["tell", "save"]],
+  ["superseded", "is edited", { is: "edited" }, "superseded", []],
+  ["superseded", "is due", { is: "due", now }, "superseded", []],
+  ["superseded", "is left", { is: "left", before: screen, now: elsewhere }, "superseded", []],
+  ["superseded", "is refused", { is: "refused", entry: ours }, "superseded", []],
+  ["waiting", "is superseded", { is: "superseded" }, "superseded", ["stop waiting"]],
+];
+
+describe("what is on screen", () => {
+  test.each(table)("%s, when it %s", (from, _, event, saving, asked) => {
+    const before = states[from];
+    if (before === undefined) throw new Error(from);
+    const [after, effects] = nextSession(before, event);
+    expect(after.saving).toBe(saving);
+    expect(effects.map(({ is }) => is)).toEqual(asked);
+  });
+
+  test("is told of from every state", () => {
+    expect([...new Set(table.map(([from]) => from))].sort()).toEqual(Object.keys(states).sort());
+  });
+});
+
+describe("two tabs that meet", () => {
+  test("end on theirs, with ours one undo away and a later edit of this visit", () => {
+    const [after, effects] = nextSession(states["being saved"] ?? fresh, {
+      is: "overtaken",
+      theirs,
+      ours,
+      now,
+    });
+    const shown = effects.find(({ is }) => is === "show");
+    if (shown?.is !== "show") throw new Error("nothing shown");
+    expect(shown.entry.work).toEqual(theirs.work);
+    expect(shown.entry.history.past).toEqual([ours.work]);
+    expect(shown.entry.stamp).toEqual(at("ours", 6));
+    expect(after).toMatchObject({ conflict: true, waiting: true, revision: theirs.revision });
+  });
+
+  test("say nothing where all of ours is in theirs", () => {
+    const whole = { ...theirs, work: workIn(screen) };
+    const [after] = nextSession(states["being saved"] ?? fresh, {
+      is: "overtaken",
+      theirs: whole,
+      ours,
+      now,
+    });
+    expect(after).toMatchObject({ conflict: false, waiting: false, saving: "saved" });
+  });
+});
+
+test("an instrument left while its save is on the way is saved over that, not beside it", () => {
+  const left = entryFrom(screenAfter(2, "other"), 1);
+  const onTheWay = entryFrom(screenAfter(1, "other"), 2);
+  const [, effects] = nextSession(fresh, { is: "overtaken", theirs: onTheWay, ours: left, now });
+  expect(effects).toEqual([{ is: "save", entry: { ...left, revision: 2 } }]);
+});
+
+test("what was refused is tried again one after another once the browser takes something", () => {
+  const [first, second] = [ours, other].map((entry, i) => ({ ...entry, id: `left-${i}` }));
+  if (first === undefined || second === undefined) throw new Error("no entries");
+  const waiting = { ...fresh, unsaved: [first, second] };
+  const [after, effects] = nextSession(waiting, { is: "saved", entry: ours });
+  expect(effects.at(-1)).toEqual({ is: "save", entry: first });
+  const [, next] = nextSession(after, { is: "saved", entry: first });
+  expect(next.at(-1)).toEqual({ is: "save", entry: second });
+});
