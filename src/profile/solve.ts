@@ -1,5 +1,5 @@
 import { degrees, radians } from "../geometry/angle.ts";
-import { type Dome, domeThrough, domeZ } from "../geometry/dome.ts";
+import { type Dome, domeLeaning, domeThrough, domeZ } from "../geometry/dome.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range, TargetKind } from "../instrument/instrument.ts";
 import { targetFields } from "../instrument/outcome-fields.ts";
@@ -7,7 +7,7 @@ import { deg, mm, phrase, roundedDown, roundedUp } from "../instrument/phrase.ts
 import type { Objection } from "./outcome.ts";
 import { domeFits, type Reach, type ReachResult, reachOf, shimUnder } from "./reach.ts";
 import type { Setting } from "./setting.ts";
-import { braceLift, topZ } from "./top.ts";
+import { topZ } from "./top.ts";
 
 interface Solution {
   readonly shim: number;
@@ -112,20 +112,25 @@ const domeAt = (setting: Setting, x: number, z: number): Dome | null =>
   domeThrough(setting.dishCurvature, setting.breakX, setting.breakHalfWidth, x, z);
 
 /**
- * The dome whose top stands at z on the saddle line. Braces arched as the dish add nothing, and those
- * of a rim without dome add a constant; otherwise what they add depends a little on the dome itself,
- * and its height is the one root of a rising function.
+ * The dome whose top stands at z on the saddle line. Braces arched as the dish add nothing there;
+ * otherwise what they add depends a little on the dome itself, and its lean is the one root of a
+ * function that rises over the reach. Looked for by the lean, not by the height at the saddle: every
+ * lean between the ends of the reach has a dome, while the height may turn where a sphere hardly
+ * larger than the body ends.
  */
 function domeUnderTop(setting: Setting, z: number, reach: () => ReachResult): Dome | null {
-  const { saddleX, saddleHalfWidth } = setting;
-  const lift = (dome: Dome | null): number =>
-    dome === null ? Number.NaN : braceLift(setting, dome, saddleX, saddleHalfWidth);
-  if (setting.braceCurvature === setting.dishCurvature) return domeAt(setting, saddleX, z);
+  const { dishCurvature, braceCurvature, breakX, breakHalfWidth, saddleX } = setting;
+  if (braceCurvature === dishCurvature) return domeAt(setting, saddleX, z);
   const reached = reach();
   if (!reached.ok) return null;
   const { thinnestDome, thickestDome } = reached.reach;
-  const [low, high] = [domeZ(thickestDome, saddleX, 0), domeZ(thinnestDome, saddleX, 0)];
-  const over = (seat: number): number => seat + lift(domeAt(setting, saddleX, seat)) - z;
-  if (over(low) > slack || over(high) < -slack) return null;
-  return domeAt(setting, saddleX, rootBetween(over, low, high));
+  const leaning = (lean: number) => domeLeaning(dishCurvature, breakX, breakHalfWidth, lean);
+  const over = (lean: number): number => {
+    const dome = leaning(lean);
+    return dome === null ? Number.NaN : topZ(setting, dome, saddleX) - z;
+  };
+  const [low, high] = [thickestDome.lean, thinnestDome.lean];
+  return over(low) <= slack && over(high) >= -slack
+    ? leaning(rootBetween(over, low, high))
+    : null;
 }
