@@ -64,6 +64,11 @@ export function domeTilt(dome: Dome, x: number): number {
   return dome.lean - dome.curvature * (dome.axis - x);
 }
 
+/** d(domeZ)/dx on the centreline at x: from κz² + 2·rise·z = q, −(lean − κd)/(κz + rise). */
+export function domeSlope(dome: Dome, x: number): number {
+  return -domeTilt(dome, x) / (dome.curvature * domeZ(dome, x, 0) + dome.rise);
+}
+
 /**
  * d(domeZ)/d(lean) on the centreline at x, the rim points held: from κz² + 2·rise·z = q with
  * rise² + lean² fixed, (d + z·lean/rise)/(κz + rise).

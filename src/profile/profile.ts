@@ -12,11 +12,11 @@ import type { Outcomes, Profile, ProfileResult } from "./outcome.ts";
 import { overrunOf } from "./overrun.ts";
 import { type Reach, reachOf } from "./reach.ts";
 import { removalOver } from "./rim.ts";
-import { saddleHeights } from "./saddle.ts";
+import { exposuresAcross } from "./saddle.ts";
+import { chainOf } from "./saddle-chain.ts";
 import { type Setting, settingOf } from "./setting.ts";
-import { outcomeOf, reachableRange, solve, type TargetObjection } from "./solve.ts";
+import { reachableRange, solve, type TargetObjection } from "./solve.ts";
 import { stationsOf, stockWidth } from "./station.ts";
-import { topZ } from "./top.ts";
 
 /** An instrument with its shim found and every sphere it needs in place. */
 interface Solved {
@@ -74,11 +74,12 @@ function solvedOf(instrument: Instrument): SolvedResult {
 
 function profileFrom(solved: Solved, stationEvery: number): Profile {
   const { setting, reach, shim, dome, back } = solved;
+  const chain = chainOf(setting, dome, shim);
   const outcomes: Outcomes = {
-    shim,
-    ...anglesOf(solved),
-    ...saddleHeights(setting, -topZ(setting, dome, setting.saddleX)),
-    ...rimOf(solved),
+    ...chain,
+    stringExposure: exposuresAcross(setting, chain.bridgeClearance),
+    chordPitch: degrees(Math.atan(chain.tailDrop / setting.breakX)),
+    ...rimOf(solved, chain.pitch),
     breakX: setting.breakX,
     breakHalfWidth: setting.breakHalfWidth,
     saddleX: setting.saddleX,
@@ -102,21 +103,10 @@ function profileFrom(solved: Solved, stationEvery: number): Profile {
   };
 }
 
-function anglesOf({ setting, dome }: Solved) {
-  const tailDrop = -domeZ(dome, 0, 0);
-  const pitch = outcomeOf(setting, dome, "pitch");
-  return {
-    tailDrop,
-    chordPitch: degrees(Math.atan(tailDrop / setting.breakX)),
-    pitch,
-    heelAngle: 90 - pitch - setting.instrument.neck.neckTilt,
-  };
-}
-
-function rimOf({ setting, reach, dome }: Solved) {
+function rimOf({ setting, reach, dome }: Solved, pitch: number) {
   const edge = edgeOf(setting.outline, setting.breakX);
   const overrun = overrunOf(setting, reach, dome, edge);
-  const { most, least } = removalOver(setting, dome, outcomeOf(setting, dome, "pitch"), edge);
+  const { most, least } = removalOver(setting, dome, pitch, edge);
   const rimOffset = Math.max(0, -least.value);
   return {
     overrunLength: overrun.length,

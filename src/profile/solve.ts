@@ -130,7 +130,5 @@ function domeUnderTop(setting: Setting, z: number, reach: () => ReachResult): Do
     return dome === null ? Number.NaN : topZ(setting, dome, saddleX) - z;
   };
   const [low, high] = [thickestDome.lean, thinnestDome.lean];
-  return over(low) <= slack && over(high) >= -slack
-    ? leaning(rootBetween(over, low, high))
-    : null;
+  return over(low) <= slack && over(high) >= -slack ? leaning(rootBetween(over, low, high)) : null;
 }

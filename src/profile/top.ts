@@ -1,5 +1,5 @@
 import { sagitta } from "../geometry/circle.ts";
-import { type Dome, domeTilt, domeTurn, domeZ } from "../geometry/dome.ts";
+import { type Dome, domeSlope, domeTilt, domeTurn, domeZ } from "../geometry/dome.ts";
 import type { Setting } from "./setting.ts";
 
 /**
@@ -8,8 +8,10 @@ import type { Setting } from "./setting.ts";
  * over its seat everywhere, so its thickness cancels out of every result and is left out.
  */
 export function topZ(setting: Setting, dome: Dome, x: number): number {
-  if (x >= setting.breakX) return 0;
-  return domeZ(dome, x, 0) + braceLift(setting, dome, x, setting.outline.halfWidth(x));
+  const { breakX, saddleX, saddleHalfWidth, outline } = setting;
+  if (x >= breakX) return 0;
+  const halfWidth = x === saddleX ? saddleHalfWidth : outline.halfWidth(x);
+  return domeZ(dome, x, 0) + braceLift(setting, dome, x, halfWidth);
 }
 
 /**
@@ -18,7 +20,7 @@ export function topZ(setting: Setting, dome: Dome, x: number): number {
  * √(R² − (x − cx)²), so curvature κ/√(1 − κ²(x − cx)²). Where there is no dome there is no centre,
  * and a brace simply stands square to the centreline with its full radius.
  */
-export function braceLift(setting: Setting, dome: Dome, x: number, halfWidth: number): number {
+function braceLift(setting: Setting, dome: Dome, x: number, halfWidth: number): number {
   const { dishCurvature, braceCurvature } = setting;
   if (braceCurvature === dishCurvature) return 0;
   if (dishCurvature === 0) return sagitta(braceCurvature, halfWidth);
@@ -46,6 +48,31 @@ export function topTurn(setting: Setting, dome: Dome): number {
     sagittaTurn(dishCurvature, dishTilt, saddleHalfWidth)
   );
 }
+
+/** d(topZ)/dx on the saddle line: how steeply the top falls toward the tail there. */
+export function topSlope(setting: Setting, dome: Dome): number {
+  const { outline, saddleX, saddleHalfWidth, dishCurvature, braceCurvature } = setting;
+  const slope = domeSlope(dome, saddleX);
+  if (braceCurvature === dishCurvature) return slope;
+  const widening = outline.slope(saddleX);
+  if (dishCurvature === 0) return slope + widening * sagittaSlope(braceCurvature, saddleHalfWidth);
+  const dishTilt = domeTilt(dome, saddleX);
+  const braceTilt = (dishTilt * braceCurvature) / dishCurvature;
+  return (
+    slope +
+    archSlope(braceCurvature, braceTilt, saddleHalfWidth, widening) -
+    archSlope(dishCurvature, dishTilt, saddleHalfWidth, widening)
+  );
+}
+
+/** d/dx of the sagitta of a sphere's cross section: its curvature's tilt grows by κ along x, its half width by `widening`. */
+const archSlope = (curvature: number, tilt: number, halfWidth: number, widening: number): number =>
+  curvature * sagittaTurn(curvature, tilt, halfWidth) +
+  widening * sagittaSlope(crossCurvature(curvature, tilt), halfWidth);
+
+/** d/dw of the sagitta over half a width w: κw/√(1 − κ²w²). */
+const sagittaSlope = (curvature: number, halfWidth: number): number =>
+  (curvature * halfWidth) / Math.sqrt(1 - (curvature * halfWidth) ** 2);
 
 /** d/d(tilt) of the sagitta over half a width w at the curvature of the cross section, c: c·tilt/(1 − tilt²) · w²/(q(1 + q)), q² = 1 − c²w². */
 function sagittaTurn(curvature: number, tilt: number, halfWidth: number): number {

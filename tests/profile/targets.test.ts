@@ -1,9 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { targetKinds } from "../../src/instrument/outcome-fields.ts";
+import { profileOf } from "../../src/profile/profile.ts";
 import { even } from "../geometry/even.ts";
+import { instrumentFrom } from "../support/solved.ts";
+import { anyInstrument } from "./any-instrument.ts";
 import { builderInstrument } from "./builder-instrument.ts";
-import { aimed, numbersOf, solved, withShim } from "./solved.ts";
+import { aimed, numbersOf, refused, solved, withShim } from "./solved.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 
@@ -160,5 +163,52 @@ describe("at a given shim", () => {
       }),
       { numRuns: 100 },
     );
+  });
+});
+
+describe("an instrument at its fields' limits", { timeout: 120_000 }, () => {
+  it("meets its target to 1e-6, or is refused", () => {
+    let met = 0;
+    fc.assert(
+      fc.property(anyInstrument, (instrument) => {
+        const { kind, value } = instrument.target;
+        const result = profileOf(instrument);
+        if (!result.ok) return;
+        met++;
+        expect(Math.abs(result.profile[kind] - value)).toBeLessThan(1e-6);
+      }),
+      { numRuns: 2000 },
+    );
+    expect(met).toBeGreaterThan(500);
+  });
+
+  it("meets what lies anywhere within its reach, its ends too, with braces flatter than a dish hardly wider than the body", () => {
+    const body = {
+      length: 400,
+      lowerBoutAt: 100,
+      waistWidth: 1500,
+      waistAt: 237,
+      upperBoutAt: 330,
+    };
+    const tight = instrumentFrom({
+      body,
+      dome: { dishRadius: 1535.3443, flatLength: 185 },
+      neck: { scale: 672, joinFret: 11 },
+      target: { kind: "shim", value: 10 },
+    });
+    const { reachable } = solved(tight);
+    expect(refused(aimed(tight, "bridgeClearance", -3))).toMatchObject({
+      field: "target.value",
+      nearest: reachable.bridgeClearance[1],
+    });
+    for (const kind of targetKinds) {
+      const [low, high] = reachable[kind];
+      for (const share of [0, 1e-9, 1e-3, 0.3, 0.999, 1]) {
+        const wanted = low + (high - low) * share;
+        expect(Math.abs(solved(aimed(tight, kind, wanted))[kind] - wanted), kind).toBeLessThan(
+          1e-6,
+        );
+      }
+    }
   });
 });

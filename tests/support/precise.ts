@@ -58,11 +58,12 @@ const degreesOf = (tangent: Exact): Exact => tangent.atan().times(180).div(pi);
 const pi = Exact.acos(-1);
 
 /**
- * Top on the centreline at the saddle: the rim's sphere, corrected by the braces' own arch over the width there.
+ * Top on the centreline at x: the rim's sphere, corrected by the braces' own arch over the width there.
  * On a flat rim there is no crest to be off from: a brace is arched by its whole radius.
  */
-function topAtSaddle(ground: Ground, shim: Exact): Exact {
-  const { instrument, saddleX: x, saddleHalfWidth: w } = ground;
+function topAt(ground: Ground, shim: Exact, x: Exact): Exact {
+  const { instrument, outline } = ground;
+  const w = outline.halfWidth(x);
   const { sphere, height } = domeOn(ground, shim);
   const { braceRadius } = instrument.dome;
   const onDish = height(x, exact(0));
@@ -70,6 +71,13 @@ function topAtSaddle(ground: Ground, shim: Exact): Exact {
   const ofBrace = braceRadius === null ? null : legOf(exact(braceRadius), off);
   const ofDish = sphere === null ? null : legOf(sphere.radius, off);
   return onDish.plus(drop(ofBrace, w)).minus(drop(ofDish, w));
+}
+
+/** How steeply the top falls toward the tail at x, from its heights to either side. */
+function slopeAt(ground: Ground, shim: Exact, x: Exact): Exact {
+  const aside = exact("1e-12");
+  const [ahead, behind] = [topAt(ground, shim, x.plus(aside)), topAt(ground, shim, x.minus(aside))];
+  return ahead.minus(behind).div(aside.times(2));
 }
 
 interface Lines {
@@ -83,7 +91,7 @@ function chainOf(ground: Ground, { middle, strings }: Lines, shim: Exact): Preci
   const tilt = exact(neck.neckTilt).times(pi).div(180).tan();
   const tailDrop = domeOn(ground, shim).height(exact(0), exact(0)).negated();
   const pitch = degreesOf(tailDrop.minus(dome.tailExtra).div(breakX));
-  const top = topAtSaddle(ground, shim);
+  const top = topAt(ground, shim, saddleX);
   const fretPlane = exact(neck.fingerboardThickness)
     .plus(neck.fretHeight)
     .plus(exact(body.length).minus(saddleX).times(tilt));
@@ -110,7 +118,10 @@ function chainOf(ground: Ground, { middle, strings }: Lines, shim: Exact): Preci
     stringExposure: strings.map((line) =>
       fretPlane.plus(line.atSaddle).minus(top).minus(bridge.thickness),
     ),
-    breakAngle: degreesOf(overSaddle).plus(degreesOf(toNut)),
+    breakAngle: degreesOf(overSaddle)
+      .plus(degreesOf(toNut))
+      .plus(neck.neckTilt)
+      .plus(degreesOf(slopeAt(ground, shim, saddleX))),
   };
 }
 

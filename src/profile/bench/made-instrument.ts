@@ -7,7 +7,7 @@ import { shimUnder } from "../reach.ts";
 import { type SaddleHeights, saddleHeights } from "../saddle.ts";
 import { type Setting, settingOf } from "../setting.ts";
 import { solve } from "../solve.ts";
-import { topZ } from "../top.ts";
+import { topSlope, topZ } from "../top.ts";
 
 /** An instrument as far as it is made, its shim stated, and the heights at the saddle that follow. mm. */
 export interface MadeInstrument {
@@ -40,7 +40,7 @@ export function madeOf(instrument: Instrument, gap: number | null, offsets: Offs
   if (!solution.ok) return solution;
   const { dome } = solution.solution;
   const found = -topZ(setting, dome, setting.saddleX);
-  const heights = heightsWithOffsets(setting, found, offsets);
+  const heights = heightsWithOffsets(setting, dome, found, offsets);
   return { ok: true, made: { instrument, setting, dome, gap: found, heights, offsets } };
 }
 
@@ -61,15 +61,24 @@ function madeOnGap(setting: Setting, gap: number, offsets: Offsets): MadeInstrum
     setting: { ...setting, instrument: standing },
     dome,
     gap,
-    heights: heightsWithOffsets(setting, gap, offsets),
+    heights: heightsWithOffsets(setting, dome, gap, offsets),
     offsets,
   };
 }
 
-/** The heights the geometry gives, each moved by what was measured above it. */
-export function heightsWithOffsets(setting: Setting, gap: number, offsets: Offsets): SaddleHeights {
+/**
+ * The heights the geometry gives, each moved by what was measured above it. Where no dome gives the
+ * gap, the top at the saddle is taken to lie along the flat.
+ */
+export function heightsWithOffsets(
+  setting: Setting,
+  dome: Dome | null,
+  gap: number,
+  offsets: Offsets,
+): SaddleHeights {
+  const slope = dome === null ? 0 : topSlope(setting, dome);
   const raised = (by: number): SaddleHeights =>
-    saddleHeights({ ...setting, fretPlaneAtSaddle: setting.fretPlaneAtSaddle + by }, gap);
+    saddleHeights({ ...setting, fretPlaneAtSaddle: setting.fretPlaneAtSaddle + by }, gap, slope);
   const plane = raised(offsets.fretPlane);
   const saddle = raised(offsets.fretPlane + offsets.saddleExposure);
   return {

@@ -56,8 +56,9 @@ export function outlookOf(
     const { field, why } = bare.objection;
     return { ok: false, measurement: measurementToBlame(instrument, asBuilt, field, planned), why };
   }
+  const { setting, dome, gap: atSaddle } = bare.made;
   const offsets = offsetsOf(asBuilt, bare.made, stated.target.value, carried);
-  const heights = heightsWithOffsets(bare.made.setting, bare.made.gap, offsets);
+  const heights = heightsWithOffsets(setting, dome, atSaddle, offsets);
   return { ok: true, outlook: { ...bare.made, heights, offsets, plan } };
 }
 

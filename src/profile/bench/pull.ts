@@ -2,7 +2,7 @@ import { radians } from "../../geometry/angle.ts";
 import type { PulledString } from "../../instrument/as-built/as-built.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { fretPlaneZ, fretX } from "../neck.ts";
-import type { SaddleHeights } from "../saddle.ts";
+import { type SaddleHeights, stringRise } from "../saddle.ts";
 
 /*
  * The strings' pull, for information. Geometry and statics of a straight string only: nothing here
@@ -52,12 +52,15 @@ export function newtonsOf(massPerLength: number, length: number, frequency: numb
   return massPerLength * (2 * (length / 1000) * frequency) ** 2;
 }
 
-/** A string's pull, N; null when its note or its weight is not known. */
-export function pullOf({ note, unitWeight, diameter }: PulledString, scale: number): number | null {
+/** A string's pull, N, `length` mm of it sounding; null when its note or its weight is not known. */
+export function pullOf(
+  { note, unitWeight, diameter }: PulledString,
+  length: number,
+): number | null {
   const frequency = frequencyOf(note);
   const weight = unitWeight ?? (diameter === null ? null : steelWeight(diameter));
   if (frequency === null || weight === null) return null;
-  return poundsOf(weight, scale, frequency) * newtonsPerPound;
+  return poundsOf(weight, length, frequency) * newtonsPerPound;
 }
 
 /** Forces in N, moments in N·m. */
@@ -66,7 +69,7 @@ export interface Pull {
   readonly total: number;
   /** How many strings the total lacks. */
   readonly unknown: number;
-  /** On the bridge: along the strings toward the neck, and down on the saddle. */
+  /** On the bridge, along the flat's plane toward the neck; and on the saddle, square to it. */
   readonly bridgeForward: number;
   readonly saddleDown: number;
   /** About the top under the saddle line. */
@@ -83,21 +86,22 @@ export function pullsOf(
   strings: readonly PulledString[],
 ): Pull {
   const { neck, bridge, body } = instrument;
-  const each = strings.map((string) => pullOf(string, neck.scale));
+  const length = neck.scale + bridge.compensation;
+  const each = strings.map((string) => pullOf(string, length));
   const total = each.reduce<number>((sum, pull) => sum + (pull ?? 0), 0);
-  const fall = Math.atan((middle.atSaddle - middle.atNut) / (neck.scale + bridge.compensation));
-  const behind = radians(heights.breakAngle) - fall;
-  const toNut = (fretX(instrument, 0) - body.length) / (neck.scale + bridge.compensation);
+  const ahead = stringRise({ instrument, middleString: middle });
+  const behind = radians(heights.breakAngle) - ahead;
+  const toNut = (fretX(instrument, 0) - body.length) / length;
   const overFrets = middle.atNut + (middle.atSaddle - middle.atNut) * toNut;
   const overFlat = fretPlaneZ(instrument, body.length) + overFrets;
   return {
     strings: each,
     total,
     unknown: each.filter((pull) => pull === null).length,
-    bridgeForward: total * Math.cos(fall),
-    saddleDown: total * (Math.sin(behind) + Math.sin(fall)),
-    bridgeMoment: (total * Math.cos(fall) * heights.stringHeight) / 1000,
-    neckMoment: (total * Math.cos(fall) * overFlat) / 1000,
+    bridgeForward: total * Math.cos(ahead),
+    saddleDown: total * (Math.sin(behind) + Math.sin(ahead)),
+    bridgeMoment: (total * Math.cos(ahead) * heights.stringHeight) / 1000,
+    neckMoment: (total * Math.cos(ahead) * overFlat) / 1000,
   };
 }
 

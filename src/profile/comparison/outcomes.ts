@@ -2,7 +2,7 @@ import type { Instrument, Range, WindowKind } from "../../instrument/instrument.
 import { windowKinds } from "../../instrument/outcome-fields.ts";
 import type { Profile } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
-import { type ChainKey, chainOfInstrument } from "../uncertainty/saddle-chain.ts";
+import { type ChainKey, chainOfInstrument } from "../saddle-chain.ts";
 
 /** The single numbers of a profile that can be set side by side and swept, in the order of cause. */
 export const outcomeNames = {

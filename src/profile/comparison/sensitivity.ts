@@ -3,9 +3,9 @@ import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt, fieldPaths } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { deg, mm, type Phrase, type Quantity } from "../../instrument/phrase.ts";
+import { type ChainKey, chainOnShim } from "../saddle-chain.ts";
 import { settingOf } from "../setting.ts";
 import { slopeAt, stepOf } from "../uncertainty/perturbed-model.ts";
-import { type ChainKey, chainOnShim } from "../uncertainty/saddle-chain.ts";
 import { tolerancesOf, withShimFixed } from "../uncertainty/tolerances.ts";
 
 /** How much one measure of the built instrument moves an outcome, the shim staying as it is. */

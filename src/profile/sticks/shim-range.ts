@@ -1,11 +1,12 @@
-import { radians } from "../../geometry/angle.ts";
+import { domeLeaning } from "../../geometry/dome.ts";
+import { rootBetween } from "../../geometry/root.ts";
 import type { Instrument, TargetKind, WindowKind } from "../../instrument/instrument.ts";
 import { windowKinds } from "../../instrument/outcome-fields.ts";
-import { type Reach, reachOf } from "../reach.ts";
+import { type Reach, reachOf, shimUnder } from "../reach.ts";
+import { chainOf } from "../saddle-chain.ts";
 import { type Setting, settingOf } from "../setting.ts";
 import { reachableRange, solve } from "../solve.ts";
 import { cleanShimOf } from "../uncertainty/clean-shim.ts";
-import { stringFall } from "../uncertainty/saddle-chain.ts";
 
 /** What keeps a shim from being thinner or thicker: a window, the overrun, or what the rim can be given at all. */
 export type Limiter = WindowKind | "overrun" | "reach";
@@ -53,11 +54,9 @@ export function shimRangeOf(instrument: Instrument): ShimRange | NoRange {
 /** The shim at which an outcome stands at one end of its window; infinite where no shim in reach brings it there. */
 function edgeShim(setting: Setting, reach: Reach, by: WindowKind, end: 0 | 1): number {
   const edge = setting.instrument.windows[by][end];
-  const [kind, value] =
-    by === "breakAngle"
-      ? (["saddleExposure", exposureAt(setting, edge)] as const)
-      : ([by, edge] as const);
-  return shimAt(setting, reach, kind, value);
+  return by === "breakAngle"
+    ? shimAtBreakAngle(setting, reach, edge)
+    : shimAt(setting, reach, by, edge);
 }
 
 function shimAt(setting: Setting, reach: Reach, kind: TargetKind, value: number): number {
@@ -69,10 +68,17 @@ function shimAt(setting: Setting, reach: Reach, kind: TargetKind, value: number)
   return solution.ok ? solution.solution.shim : Number.NaN;
 }
 
-/** The saddle exposure at which the strings break over it by so many degrees. */
-function exposureAt(setting: Setting, breakAngle: number): number {
-  const { pinDistance, pinRamp } = setting.instrument.bridge;
-  const down = radians(breakAngle) - Math.atan(stringFall(setting));
-  if (Math.abs(down) >= Math.PI / 2) return down * Number.POSITIVE_INFINITY;
-  return pinDistance * Math.tan(down) - pinRamp;
+/** Both the saddle and the slope of the top under it turn the strings further as the shim thickens. */
+function shimAtBreakAngle(setting: Setting, reach: Reach, breakAngle: number): number {
+  const { dishCurvature, breakX, breakHalfWidth } = setting;
+  const leaning = (lean: number) => domeLeaning(dishCurvature, breakX, breakHalfWidth, lean);
+  const over = (lean: number): number => {
+    const dome = leaning(lean);
+    return dome === null ? Number.NaN : chainOf(setting, dome, 0).breakAngle - breakAngle;
+  };
+  const [thin, thick] = [reach.thinnestDome.lean, reach.thickestDome.lean];
+  if (over(thin) > 0) return Number.NEGATIVE_INFINITY;
+  if (over(thick) < 0) return Number.POSITIVE_INFINITY;
+  const dome = leaning(rootBetween(over, thick, thin));
+  return dome === null ? Number.NaN : shimUnder(setting, dome);
 }

@@ -4,10 +4,10 @@ import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { windowKinds } from "../../instrument/outcome-fields.ts";
 import { domeFits, domeOnShim } from "../reach.ts";
+import { chainOf } from "../saddle-chain.ts";
 import { type Setting, settingOf } from "../setting.ts";
 import { cleanShimOf, cleanShimTable } from "./clean-shim.ts";
 import type { Input, Model, Shape } from "./monte-carlo.ts";
-import { chainOf } from "./saddle-chain.ts";
 import { tolerancesOf } from "./tolerances.ts";
 
 /** What is drawn of an instrument: an outcome for each window, and how much thicker the shim is than the thinnest clean one. */

@@ -3,6 +3,7 @@ import { writeField } from "../../../src/instrument/field-value.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
+import { chainOfInstrument } from "../../../src/profile/saddle-chain.ts";
 import {
   type Input,
   type Model,
@@ -16,7 +17,6 @@ import {
 } from "../../../src/profile/uncertainty/perturbed-model.ts";
 import { Random } from "../../../src/profile/uncertainty/random.ts";
 import { RunningStatistics } from "../../../src/profile/uncertainty/running-statistics.ts";
-import { chainOfInstrument } from "../../../src/profile/uncertainty/saddle-chain.ts";
 import {
   generalTolerance,
   tolerancesOf,

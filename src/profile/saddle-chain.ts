@@ -1,0 +1,52 @@
+import { type Dome, domeZ } from "../geometry/dome.ts";
+import type { Instrument } from "../instrument/instrument.ts";
+import type { Outcomes } from "./outcome.ts";
+import { domeFits, domeOnShim } from "./reach.ts";
+import { type CentreHeights, centreHeights } from "./saddle.ts";
+import { type Setting, settingOf } from "./setting.ts";
+import { outcomeOf, solve } from "./solve.ts";
+import { topSlope, topZ } from "./top.ts";
+
+/**
+ * The single numbers of a profile from the shim to the saddle, mm and degrees: all that needs no
+ * search round the rim's edge, so what is swept and perturbed many thousand times.
+ */
+export type SaddleChain = CentreHeights &
+  Pick<Outcomes, "shim" | "tailDrop" | "pitch" | "heelAngle">;
+
+export type ChainKey = keyof SaddleChain;
+
+/** What a dome gives from the shim to the saddle. Each number is named, since spreading costs as much as all the rest. */
+export function chainOf(setting: Setting, dome: Dome, shim: number): SaddleChain {
+  const pitch = outcomeOf(setting, dome, "pitch");
+  const gap = -topZ(setting, dome, setting.saddleX);
+  const heights = centreHeights(setting, gap, topSlope(setting, dome));
+  return {
+    shim,
+    tailDrop: -domeZ(dome, 0, 0),
+    pitch,
+    heelAngle: 90 - pitch - setting.instrument.neck.neckTilt,
+    flatGap: heights.flatGap,
+    projection: heights.projection,
+    bridgeClearance: heights.bridgeClearance,
+    stringHeight: heights.stringHeight,
+    saddleExposure: heights.saddleExposure,
+    breakAngle: heights.breakAngle,
+  };
+}
+
+/** What a shim `t` mm thick gives; null where it gives no dome. */
+export function chainOnShim(setting: Setting, t: number): SaddleChain | null {
+  const dome = domeOnShim(setting, t);
+  return dome !== null && domeFits(setting, dome) ? chainOf(setting, dome, t) : null;
+}
+
+/** The chain of an instrument with its own target met; null where it cannot be. */
+export function chainOfInstrument(instrument: Instrument): SaddleChain | null {
+  const set = settingOf(instrument);
+  if (!set.ok) return null;
+  const solution = solve(set.setting);
+  if (!solution.ok) return null;
+  const { dome, shim } = solution.solution;
+  return chainOf(set.setting, dome, shim);
+}
