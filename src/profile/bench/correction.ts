@@ -5,6 +5,7 @@ import {
   measurementKeys,
 } from "../../instrument/as-built/measurement-fields.ts";
 import { mm, type Phrase } from "../../instrument/phrase.ts";
+import { type Standing, standing } from "../standing.ts";
 import { madeAfter, movesFlat, noOffsets } from "./made-instrument.ts";
 import type { Goal, Outlook } from "./outlook.ts";
 import {
@@ -40,25 +41,51 @@ const makers: Readonly<Record<RemedyId, RemedyMaker>> = {
   saddle,
 };
 
+/** How far to correct: until the goal is as planned, or until it is just inside its window. */
+export type CorrectionExtent = "plan" | "window";
+
 export interface Correction {
   readonly goal: Goal;
+  readonly extent: CorrectionExtent;
   readonly wanted: number;
   /** What the goal must still rise to be as wanted, mm; negative: fall. */
   readonly left: number;
+  /** How the goal stands to its window uncorrected. */
+  readonly standing: Standing;
+  /** Those that can be had first; none where nothing that can be measured is left. */
   readonly remedies: readonly RemedyResult[];
 }
 
-/** Smaller than anyone measures, mm: nothing to correct. */
-export const leastDifference = 0.005;
+/** Smaller than is measured at the bench with feelers and rules, mm: nothing to correct. Common practice, no source. */
+export const leastDifference = 0.05;
 
-/** Every remedy for the difference between the plan and the outlook, each alone doing all of it. */
-export function correctionOf(outlook: Outlook, asBuilt: AsBuilt, goal: Goal): Correction {
-  const wanted = outlook.plan[goal];
+/** Every remedy for the difference between what is wanted and the outlook, each alone doing all of it. */
+export function correctionOf(
+  outlook: Outlook,
+  asBuilt: AsBuilt,
+  goal: Goal,
+  extent: CorrectionExtent = "plan",
+): Correction {
+  const wanted = wantedOf(outlook, goal, extent);
   const left = wanted - outlook.heights[goal];
   const context = contextOf(outlook, asBuilt, goal);
-  const remedies =
+  const all =
     Math.abs(left) < leastDifference ? [] : remedyIds.map((id) => makers[id](context, left));
-  return { goal, wanted, left, remedies };
+  return {
+    ...{ goal, extent, wanted, left },
+    standing: standing(outlook.heights[goal], outlook.instrument.windows[goal]),
+    remedies: [...all.filter(({ ok }) => ok), ...all.filter(({ ok }) => !ok)],
+  };
+}
+
+/** The height to come to. Just inside a window is as far from its end as is least to be measured. */
+function wantedOf({ plan, heights, instrument }: Outlook, goal: Goal, extent: CorrectionExtent) {
+  if (extent === "plan") return plan[goal];
+  const [low, high] = instrument.windows[goal];
+  const height = heights[goal];
+  if (low <= height && height <= high) return height;
+  const inside = Math.min(leastDifference, (high - low) / 2);
+  return height < low ? low + inside : high - inside;
 }
 
 const contextOf = (made: Outlook, asBuilt: AsBuilt, goal: Goal): RemedyContext => ({
@@ -87,9 +114,10 @@ export function combineRemedies(
   asBuilt: AsBuilt,
   goal: Goal,
   shares: readonly RemedyShare[],
+  extent: CorrectionExtent = "plan",
 ): CombinedRemedies {
   let context = contextOf(outlook, asBuilt, goal);
-  let rest = outlook.plan[goal] - outlook.heights[goal];
+  let rest = wantedOf(outlook, goal, extent) - outlook.heights[goal];
   const parts: Remedy[] = [];
   const out: RemedyResult[] = [];
   for (const { id, most } of shares) {
@@ -161,14 +189,21 @@ function pick(readings: Measurements, keep: (key: MeasurementKey) => boolean): M
   );
 }
 
-/** "0.5 mm is left: the saddle must rise." */
-export function leftSaid({ left, goal }: Correction): Phrase {
+/** "The saddle will be 0.5 mm too low." */
+export function leftSaid({ left, goal, extent, standing }: Correction): Phrase {
   const what = {
     saddleExposure: "The saddle",
     stringHeight: "The strings",
     bridgeClearance: "The fret plane",
   }[goal];
-  if (Math.abs(left) < leastDifference)
-    return [what, " will be as planned: nothing is left to correct."];
-  return [what, " will be ", mm(Math.abs(left)), left > 0 ? " too low." : " too high."];
+  if (Math.abs(left) < leastDifference) {
+    if (extent === "window" && standing !== "out")
+      return [what, " will be inside its window: nothing need be corrected."];
+    return [what, " will be as wanted, as near as it can be measured: nothing is left to correct."];
+  }
+  const by = [what, " will be ", mm(Math.abs(left)), left > 0 ? " too low" : " too high"];
+  if (extent === "window") return [...by, " to be just inside its window."];
+  return standing === "out"
+    ? [...by, ", outside its window."]
+    : [...by, ", but inside its window: it can be accepted."];
 }
