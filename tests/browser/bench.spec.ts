@@ -92,11 +92,11 @@ async function mendTheBridge(page: Page): Promise<void> {
   await expect(outlook(page)).toContainText(/the saddle will stand (3|2\.9) mm; planned 3\.4 mm/);
   await panel(page, "Corrections").click();
   await expect(page.getByText(/Not possible: The top is glued/).first()).toBeVisible();
-  await page.getByRole("button", { name: "Draw before and after: Bridge thickness" }).click();
+  await page.getByRole("button", { name: "Show before and after: Bridge thickness" }).click();
   await expect(
     page.getByRole("img", { name: /^Saddle to neck end, before and after/ }),
   ).toBeVisible();
-  await page.getByRole("button", { name: "Take this correction: Bridge thickness" }).click();
+  await page.getByRole("button", { name: "Apply: Bridge thickness" }).click();
   await expect(outlook(page)).toContainText("the saddle will stand 3.4 mm; planned 3.4 mm");
   await expect(page.getByText("nothing is left to correct")).toBeVisible();
   await page.reload();
@@ -125,7 +125,7 @@ test("a correction is undone, and what it set aside comes back", async ({ page }
   await step(page, "Bridge").click();
   await field(page, "Bridge thickness").fill("8.7");
   await panel(page, "Corrections").click();
-  await page.getByRole("button", { name: "Take these together" }).click();
+  await page.getByRole("button", { name: "Apply these together" }).click();
   await expect(outlook(page)).toContainText("the saddle will stand 3.4 mm");
   await page.getByRole("button", { name: "Undo the last correction" }).click();
   await panel(page, "Work").click();
@@ -144,7 +144,7 @@ test("what cannot be read stays as typed and is told of; what does not go togeth
   await field(page, "Shim used").fill("180");
   await expect(outlook(page)).toContainText("“Shim used” does not go with the rest.");
   await panel(page, "Corrections").click();
-  await expect(page.getByText("Mend the measurement named above first")).toBeVisible();
+  await expect(page.getByText("Put the measurement named above right first")).toBeVisible();
 });
 
 test("the invented shelf says so and is taken away in one act", async ({ page }) => {

@@ -197,13 +197,13 @@ export function leftSaid({ left, goal, extent, standing }: Correction): Phrase {
     bridgeClearance: "The fret plane",
   }[goal];
   if (Math.abs(left) < leastDifference) {
-    if (extent === "window" && standing !== "out")
+    if (extent === "window" && standing !== "outside")
       return [what, " will be inside its window: nothing need be corrected."];
     return [what, " will be as wanted, as near as it can be measured: nothing is left to correct."];
   }
   const by = [what, " will be ", mm(Math.abs(left)), left > 0 ? " too low" : " too high"];
   if (extent === "window") return [...by, " to be just inside its window."];
-  return standing === "out"
+  return standing === "outside"
     ? [...by, ", outside its window."]
     : [...by, ", but inside its window: it can be accepted."];
 }

@@ -47,7 +47,7 @@ const mark: StepWriter = ({ dome }, { breakX, breakHalfWidth }) => ({
     phrase`Mark the break on both sides: ${mm(dome.flatLength)} from the neck end along the centreline, ${mm(breakX)} from the tail.`,
     phrase`The rim is ${mm(2 * breakHalfWidth)} across there. Carry the marks over the linings and down both faces of the sides.`,
   ],
-  measure: ["Both distances, on both hands, square to the centreline."],
+  measure: ["Both distances, on both sides, square to the centreline."],
   mistake: ["Marking along the side instead of along the centreline."],
   sign: [
     "The two distances do not add up to the body's length, or a line across the marks is not square.",
@@ -62,7 +62,7 @@ const dish: StepWriter = (instrument, plan) => ({
       : phrase`Sand the tail part in the dish of ${mm(instrument.dome.dishRadius)} radius up to the break marks.`,
     ...tailExtraExplained(instrument, plan),
     removalSaid(plan),
-    phrase`It ends last ${mm(plan.leastRemovalX)} from the tail: look there for untouched edge before you stop.`,
+    phrase`It is sanded last ${mm(plan.leastRemovalX)} from the tail: look there for untouched edge before you stop.`,
     ...(plan.rimOffset > 0
       ? [phrase`The whole edge comes down ${mm(plan.rimOffset)}, because it was too low there.`]
       : []),
@@ -94,7 +94,7 @@ const check: StepWriter = (_, { dishNeeded }) => ({
   mistake: [
     "Taking a bright line of light for contact: linings stand proud of the sides, or the sides of them.",
   ],
-  sign: ["The rim rocks in the dish, or a station is deeper on one hand than on the other."],
+  sign: ["The rim rocks in the dish, or a station is deeper on one side than on the other."],
   caution: edges,
 });
 
@@ -114,27 +114,37 @@ const flat: StepWriter = ({ dome }, { pitch, stations, rimOffset }) => ({
   instructions: [
     phrase`Sand on the board, rim resting on shim and neck end, until the flat just reaches the break marks, ${mm(dome.flatLength)} from the neck end.`,
     phrase`At the neck end ${mm(rimOffset + neckRemoval(stations))} comes off the level edge.`,
-    ["Stop a pencil line short and finish with a few strokes, checking both hands."],
+    ["Stop a pencil line short and finish with a few strokes, checking both sides."],
   ],
   measure: [
-    "From the neck end to where the sanded flat ends, along the centreline, on both hands.",
+    "From the neck end to where the sanded flat ends, along the centreline, on both sides.",
   ],
   mistake: ["Sanding past the mark."],
   sign: [
     pitch > 0
-      ? "The flat runs past the marks on both hands: the flat is longer and the break is lower than planned."
-      : "The flat runs past the marks on both hands.",
+      ? "The flat runs past the marks on both sides: the flat is longer and the break is lower than planned."
+      : "The flat runs past the marks on both sides.",
   ],
   caution: dust,
 });
 
 const neckRemoval = (stations: Profile["stations"]): number => stations.at(-1)?.removal ?? 0;
 
+/** Less deep than this, mm, shows as nothing. */
+const leastShown = 0.005;
+
 const overrun: StepWriter = (_, plan) => ({
   instructions: [
     plan.overrunLength === 0
       ? ["The board should not touch the domed edge tailward of the break. See that it has not."]
-      : phrase`The board cuts past the break, ${mm(plan.overrunLength)} far and ${mm(plan.overrunDepth)} deep. Feather it in the dish with light strokes.`,
+      : plan.overrunDepth < leastShown
+        ? [
+            "The board brushes the domed edge past the break, too thin to measure: a few light strokes in the dish take it off.",
+          ]
+        : phrase`The board cuts past the break, ${mm(plan.overrunLength)} far and ${mm(plan.overrunDepth)} deep. Feather it in the dish with light strokes.`,
+    [
+      "This is what the board takes off the dome while the flat ends at its mark. A flat sanded past the mark is another thing: enter where it ends at the step before, and see Corrections.",
+    ],
   ],
   measure: ["From the break to where the board's scratches end on the domed edge."],
   mistake: ["Feathering with the rim tipped toward the neck."],
@@ -161,7 +171,9 @@ const offer: StepWriter = ({ dome }, { saddleX }) => ({
 const gap: StepWriter = () => ({
   instructions: [
     ["Glue the top, let it come to rest for a day, and lay the straightedge on the flat again."],
-    ["This is the last thing the rim says: from here on only neck, bridge and saddle can mend it."],
+    [
+      "This is the last thing the rim says: from here on only neck, bridge and saddle can put it right.",
+    ],
   ],
   measure: ["The gap at the saddle line, as before the glue."],
   mistake: ["Measuring before the wood has given its moisture back."],
@@ -172,7 +184,7 @@ const gap: StepWriter = () => ({
 const fingerboard: StepWriter = ({ neck }, { heelAngle }) => ({
   instructions: [
     phrase`Fingerboard ${mm(neck.fingerboardThickness)} thick at the centre, frets ${mm(neck.fretHeight)} high.`,
-    ["Before it is glued, mend what the outlook shows: see Corrections."],
+    ["Before it is glued, correct what the outlook shows: see Corrections."],
     [...phrase`The heel face stands at ${{ value: heelAngle, as: "angle" }} to the fingerboard.`],
   ],
   measure: ["Thickness over the centre at the body's neck end; a fret's crown over the board."],

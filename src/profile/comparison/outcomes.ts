@@ -18,7 +18,7 @@ export const outcomeNames = {
   breakAngle: ["Break angle", "angle"],
   overrunLength: ["Overrun past the break", "length"],
   overrunDepth: ["Overrun, depth", "length"],
-  cleanShim: ["Thinnest clean shim", "length"],
+  cleanShim: ["Thinnest shim without overrun", "length"],
   rimOffset: ["Whole edge down by", "length"],
   maxRemoval: ["Most off the level rim", "length"],
   stockWidth: ["Side stock", "length"],

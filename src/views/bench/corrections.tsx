@@ -3,6 +3,7 @@ import { type ReactNode, useState } from "react";
 import type { Change } from "../../instrument/as-built/as-built.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import {
+  type CorrectionExtent,
   correctionOf,
   leftSaid,
   takeBackCorrection,
@@ -11,6 +12,7 @@ import {
 import type { Outlook } from "../../profile/bench/outlook.ts";
 import type { Remedy, RemedyId, RemedyResult } from "../../profile/bench/remedy.ts";
 import { replaceRecord } from "../../store/document/as-built-edits.ts";
+import { ChoiceButtons } from "../fields/choice-buttons.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { BeforeAfterFigure } from "./before-after-figure.tsx";
 import { today } from "./bench-context.ts";
@@ -52,17 +54,13 @@ function RemedyCard({ result, figure, onDraw, onTake }: RemedyCardProps) {
         <button
           type="button"
           aria-pressed={drawn}
-          aria-label={`Draw before and after: ${remedy.name}`}
+          aria-label={`Show before and after: ${remedy.name}`}
           onClick={() => onDraw(drawn ? null : remedy.id)}
         >
-          Draw it
+          Show
         </button>
-        <button
-          type="button"
-          aria-label={`Take this correction: ${remedy.name}`}
-          onClick={() => onTake(remedy)}
-        >
-          Take this
+        <button type="button" aria-label={`Apply: ${remedy.name}`} onClick={() => onTake(remedy)}>
+          Apply
         </button>
       </div>
     </li>
@@ -76,7 +74,7 @@ export function Corrections(piece: Workpiece) {
     return (
       <section className="corrections" aria-label="Corrections">
         <h2>Corrections</h2>
-        <p>Mend the measurement named above first: until then nothing can be worked out.</p>
+        <p>Put the measurement named above right first: until then nothing can be worked out.</p>
         <TakenList looked={looked} />
       </section>
     );
@@ -88,6 +86,14 @@ interface RemediesProps {
   readonly outlook: Outlook;
 }
 
+type Extent = CorrectionExtent | "accept";
+
+const extents = [
+  ["accept", "accept it as it is"],
+  ["window", "just into the window"],
+  ["plan", "as planned"],
+] as const;
+
 const together = "Several remedies together";
 
 function Remedies({ looked, outlook }: RemediesProps) {
@@ -95,7 +101,8 @@ function Remedies({ looked, outlook }: RemediesProps) {
   const edit = useEdit();
   const { record, goal } = looked;
   const [chosen, setChosen] = useState<RemedyId | "together" | null>(null);
-  const correction = correctionOf(outlook, record, goal);
+  const [extent, setExtent] = useState<Extent>("plan");
+  const correction = correctionOf(outlook, record, goal, extent === "accept" ? "plan" : extent);
   const figureOf = (name: string, changes: readonly Change[]) => (
     <BeforeAfterFigure name={name} before={outlook} changes={changes} />
   );
@@ -107,7 +114,13 @@ function Remedies({ looked, outlook }: RemediesProps) {
     <section className="corrections" aria-label="Corrections">
       <h2>Corrections</h2>
       <p className="corrections-left">{sayPhrase(leftSaid(correction), units)}</p>
-      {correction.remedies.length > 0 && (
+      <ChoiceButtons
+        legend="How far to correct it"
+        options={extents}
+        value={extent}
+        onChoose={setExtent}
+      />
+      {extent !== "accept" && correction.remedies.length > 0 && (
         <>
           <h3>Each alone does all of it</h3>
           <ul className="remedies">
@@ -129,6 +142,7 @@ function Remedies({ looked, outlook }: RemediesProps) {
             record={record}
             outlook={outlook}
             goal={goal}
+            extent={extent}
             drawn={chosen === "together"}
             onDraw={() => setChosen(chosen === "together" ? null : "together")}
             onTake={(changes) => take(together, changes)}
@@ -145,8 +159,8 @@ function TakenList({ looked }: { readonly looked: Looked }) {
   const { taken } = looked.record;
   if (taken.length === 0) return null;
   return (
-    <section className="taken" aria-label="Corrections taken">
-      <h3>Taken so far</h3>
+    <section className="taken" aria-label="Corrections applied">
+      <h3>Applied so far</h3>
       <ol>
         {taken.map(({ remedy, date }, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: corrections are only added and taken off at the end.

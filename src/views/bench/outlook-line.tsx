@@ -1,8 +1,10 @@
 import { measurementField } from "../../instrument/as-built/measurement-fields.ts";
+import type { Range } from "../../instrument/instrument.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import { type Goal, goals, type OutlookResult, outlookSaid } from "../../profile/bench/outlook.ts";
 import { standing } from "../../profile/standing.ts";
 import { Select } from "../fields/select.tsx";
+import { height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { Mark } from "../verdict/standing-mark.tsx";
 import { useShopEdit, useWorkpiece } from "./bench-context.ts";
@@ -31,7 +33,18 @@ function Line(piece: Workpiece) {
           ? sayPhrase(outlookSaid(result.outlook, record, goal), units)
           : `${blame(result)} ${sayPhrase(result.why, units)}`}
       </p>
-      {result.ok && <Standing piece={piece} value={result.outlook.heights[goal]} goal={goal} />}
+      {result.ok && (
+        <dl className="outlook-heights">
+          {goals.map((one) => (
+            <Height
+              key={one}
+              goal={one}
+              value={result.outlook.heights[one]}
+              window={piece.instrument.windows[one]}
+            />
+          ))}
+        </dl>
+      )}
       <div className="outlook-goal">
         <Select
           label="Judge by"
@@ -50,13 +63,27 @@ const words = {
   outside: "outside its window",
 } as const;
 
-function Standing({ piece, value, goal }: { piece: Workpiece; value: number; goal: Goal }) {
-  const stands = standing(value, piece.instrument.windows[goal]);
+interface HeightProps {
+  readonly goal: Goal;
+  readonly value: number;
+  readonly window: Range;
+}
+
+/** One height at the saddle, and how it stands to its window. */
+function Height({ goal, value, window }: HeightProps) {
+  const units = useRimwright((state) => state.choices.units);
+  const stands = standing(value, window);
   return (
-    <p className={`standing standing-${stands}`}>
-      <Mark of={stands} />
-      {words[stands]}
-    </p>
+    <div>
+      <dt>{goalNames[goal]}</dt>
+      <dd>
+        {height(value, units)}{" "}
+        <span className={`standing standing-${stands}`}>
+          <Mark of={stands} />
+          {words[stands]}
+        </span>
+      </dd>
+    </div>
   );
 }
 

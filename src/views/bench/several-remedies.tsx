@@ -1,6 +1,10 @@
 import type { AsBuilt, Change } from "../../instrument/as-built/as-built.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
-import { combineRemedies, leastDifference } from "../../profile/bench/correction.ts";
+import {
+  type CorrectionExtent,
+  combineRemedies,
+  leastDifference,
+} from "../../profile/bench/correction.ts";
 import type { Goal, Outlook } from "../../profile/bench/outlook.ts";
 import { type RemedyId, remedyIds, remedyNames } from "../../profile/bench/remedy.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
@@ -27,13 +31,14 @@ interface Props {
   readonly record: AsBuilt;
   readonly outlook: Outlook;
   readonly goal: Goal;
+  readonly extent: CorrectionExtent;
   readonly drawn: boolean;
   readonly onDraw: () => void;
   readonly onTake: (changes: readonly Change[]) => void;
 }
 
 /** Several remedies, each as far as its limit, in the order of the list. */
-export function SeveralRemedies({ record, outlook, goal, drawn, onDraw, onTake }: Props) {
+export function SeveralRemedies({ record, outlook, goal, extent, drawn, onDraw, onTake }: Props) {
   const units = useRimwright((state) => state.choices.units);
   const shares = useShop((shop) => shop.shares);
   const edit = useShopEdit();
@@ -43,6 +48,7 @@ export function SeveralRemedies({ record, outlook, goal, drawn, onDraw, onTake }
     record,
     goal,
     remedyIds.map((id) => ({ id, most: most(id) })),
+    extent,
   );
   return (
     <section className="several" aria-labelledby="several-heading">
@@ -89,10 +95,10 @@ export function SeveralRemedies({ record, outlook, goal, drawn, onDraw, onTake }
       {mix.parts.length > 0 && (
         <div className="remedy-acts">
           <button type="button" aria-pressed={drawn} onClick={onDraw}>
-            Draw these
+            Show these
           </button>
           <button type="button" onClick={() => onTake(mix.changes)}>
-            Take these together
+            Apply these together
           </button>
         </div>
       )}

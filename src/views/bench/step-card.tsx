@@ -30,6 +30,10 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
     if (arrived) heading.current?.focus();
   }, [arrived]);
   const at = stepIds.indexOf(id);
+  // Nothing follows from how far an overrun runs: it is shown where it was written down, and no more asked for.
+  const asked = measurementsAt(id).filter(
+    (key) => key !== "overrun" || record.readings.overrun !== undefined,
+  );
   const done = record.done[id];
   const say = (phrase: Phrase): string => sayPhrase(phrase, units);
   const mark = (date: string | null): void => edit((state) => markStep(state, id, date));
@@ -50,7 +54,7 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
       <section aria-label="Measure">
         <h3>Measure</h3>
         <p>{say(work.measure)}</p>
-        {measurementsAt(id).map((key) => (
+        {asked.map((key) => (
           <MeasurementRow key={key} instrument={instrument} profile={profile} measurement={key} />
         ))}
         {id === "dish" && <TailExtraOffer instrument={instrument} />}
@@ -59,7 +63,7 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
         <h3>The usual mistake</h3>
         <p>{say(work.mistake)}</p>
         <p>
-          <strong>Its sign:</strong> {say(work.sign)}
+          <strong>How you’ll see it:</strong> {say(work.sign)}
         </p>
       </section>
       {caution !== null && (

@@ -94,7 +94,7 @@ function Finish({ instrument }: Workpiece) {
         <>
           <p>Finished on {finished}. It is learnt from as it was that day.</p>
           <button type="button" onClick={finishAgain}>
-            Take in what was measured since
+            Learn from what was measured since
           </button>
           <button type="button" onClick={() => edit(unfinish)}>
             Open it again

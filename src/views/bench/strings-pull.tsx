@@ -15,7 +15,7 @@ export function StringsPull(piece: Workpiece) {
   const edit = useEdit();
   const { instrument } = piece;
   const strings = stringsOf(record.strings, instrument.strings.count);
-  if (!result.ok) return <p>Mend the measurement named above first.</p>;
+  if (!result.ok) return <p>Put the measurement named above right first.</p>;
   const { heights, setting } = result.outlook;
   const pull = pullsOf(instrument, heights, setting.middleString, strings);
   const change = (i: number, part: Partial<PulledString>): void =>

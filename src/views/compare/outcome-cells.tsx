@@ -2,6 +2,7 @@ import { sayPhrase } from "../../instrument/phrase.ts";
 import { type OutcomeKey, windowOf } from "../../profile/comparison/outcomes.ts";
 import { standing } from "../../profile/standing.ts";
 import { useRimwright } from "../store-context.ts";
+import { gradeNames } from "../verdict/checks.tsx";
 import { Mark } from "../verdict/standing-mark.tsx";
 import { difference, outcomeMeasure } from "./chart-measures.ts";
 import type { Compared } from "./use-comparison.ts";
@@ -49,8 +50,15 @@ export function ChecksCell({ column: { plan } }: { readonly column: Compared }) 
   return (
     <ul className="check-counts">
       {told.map(([grade, checks]) => (
-        <li key={grade} title={checks.map(({ means }) => sayPhrase(means, units)).join("\n")}>
-          <Mark of={grade} /> {checks.length} {grade}
+        <li key={grade}>
+          <details>
+            <summary>
+              <Mark of={grade} /> {gradeNames[grade]}: {checks.length}
+            </summary>
+            {checks.map(({ means }) => (
+              <p key={sayPhrase(means, units)}>{sayPhrase(means, units)}</p>
+            ))}
+          </details>
         </li>
       ))}
     </ul>

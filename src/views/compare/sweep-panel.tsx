@@ -16,12 +16,13 @@ import {
 } from "../../profile/comparison/sweep.ts";
 import type { Comparison } from "../../store/document/comparison.ts";
 import { plot } from "../../store/document/variant-edits.ts";
+import { ChoiceButtons } from "../fields/choice-buttons.tsx";
 import { FieldChoice } from "../fields/field-choice.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
-import { ChoiceButtons, OutcomeChoice } from "./choices.tsx";
 import { rangeRound, zooms } from "./input-range.ts";
+import { OutcomeChoice } from "./outcome-choice.tsx";
 import { SweepHandle } from "./sweep-handle.tsx";
 import { type Compared, useCompared, useComparison } from "./use-comparison.ts";
 

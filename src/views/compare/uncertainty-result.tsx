@@ -7,7 +7,7 @@ import { useRimwright } from "../store-context.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { outcomeMeasure, percent, saidRange } from "./chart-measures.ts";
 
-const overrun = "Shim over the thinnest clean one";
+const overrun = "Shim over the thinnest without overrun";
 
 const measureOf = (kind: PerturbedOutcome, units: Units) =>
   kind === "cleanShimMargin"
@@ -53,6 +53,11 @@ export function UncertaintyResult({ uncertainty }: { readonly uncertainty: Uncer
           </tbody>
         </table>
       </div>
+      <p className="panel-note">
+        u is the standard uncertainty: about two guitars in three come out within one u of the plan.
+        By slopes, it is summed from how much each measure moves the outcome; drawn, it is the
+        spread of the random draws.
+      </p>
       <Disagreement outcomes={uncertainty.outcomes} units={units} />
     </>
   );

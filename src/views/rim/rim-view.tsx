@@ -19,7 +19,7 @@ export function RimView() {
     <main className="rim">
       <PlanState />
       {rim === null ? (
-        <p>There is no rim to draw yet: Layout says what to mend.</p>
+        <p>There is no rim to draw yet: Layout says what to fix.</p>
       ) : (
         <>
           <ErrorBoundary what="The plan">

@@ -6,7 +6,8 @@ import { useRimwright } from "../store-context.ts";
 import { usePlanSoon } from "../use-plan.ts";
 import { Mark } from "./standing-mark.tsx";
 
-const words = { stop: "Stop", warn: "Caution", note: "Note" } as const;
+/** What the grade of a check is called. */
+export const gradeNames = { stop: "Stop", warn: "Caution", note: "Note" } as const;
 
 /** What a builder should know before sanding, worst first. */
 export function Checks() {
@@ -34,7 +35,7 @@ function CheckRow({ check: { grade, field, means, mend } }: { readonly check: Ch
     <li className={`check check-${grade}`}>
       <p className="check-grade">
         <Mark of={grade} />
-        {words[grade]}
+        {gradeNames[grade]}
       </p>
       <p>{sayPhrase(means, units)}</p>
       <p className="check-mend">{sayPhrase(mend, units)}</p>

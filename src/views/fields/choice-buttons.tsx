@@ -1,21 +1,4 @@
-import { type OutcomeKey, outcomeKeys, outcomeNames } from "../../profile/comparison/outcomes.ts";
-import { Select } from "../fields/select.tsx";
-
-interface OutcomeChoiceProps {
-  readonly value: OutcomeKey;
-  readonly onChoose: (key: OutcomeKey) => void;
-}
-
-export const OutcomeChoice = ({ value, onChoose }: OutcomeChoiceProps) => (
-  <Select
-    label="Outcome"
-    value={value}
-    options={outcomeKeys.map((key) => [key, outcomeNames[key][0]])}
-    onChoose={onChoose}
-  />
-);
-
-interface ChoiceButtonsProps<Value extends string> {
+interface Props<Value extends string> {
   readonly legend: string;
   readonly options: readonly (readonly [value: Value, name: string])[];
   readonly value: Value;
@@ -28,7 +11,7 @@ export function ChoiceButtons<Value extends string>({
   options,
   value,
   onChoose,
-}: ChoiceButtonsProps<Value>) {
+}: Props<Value>) {
   return (
     <fieldset className="switch">
       <legend>{legend}</legend>
