@@ -61,7 +61,7 @@ const cutRoom = (height: number): number => (height < low ? 16 : 26);
 const stripRoom = 26;
 /** In less room than this the drawing is not shrunk further, px. */
 const smallest = { width: 240, height: 160 };
-/** Below this width the drawing is lettered a size smaller, from this width on a size larger. */
+/** Lettered to be read at arm's length; smaller only below this width, where a phone is held nearer, and a size larger from that one on. */
 const narrow = 480;
 const wide = 1000;
 
@@ -82,7 +82,7 @@ export function sectionLayoutOf(
 ): SectionLayout {
   const width = Math.max(options.width, smallest.width);
   const height = Math.max(options.height, smallest.height);
-  const size = width < narrow ? 12 : width < wide ? 13 : 14;
+  const size = width < narrow ? 12 : width < wide ? 15 : 16;
   const frame = options.hold ?? frameFor(setting, profile, { ...options, width, height }, size);
   const { turned, stretch, words } = options;
   const bottom = heightsDrawn(setting, profile, stretch).low * frame.up;
