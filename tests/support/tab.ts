@@ -4,7 +4,7 @@ import { firstState, type State } from "../../src/store/document/state.ts";
 import { makeStore } from "../../src/store/document/store.ts";
 import { recorded } from "../../src/store/document/undo.ts";
 import type { TextStorage } from "../../src/store/shelf/browser-storage.ts";
-import { type Intake, readIntake } from "../../src/store/shelf/import.ts";
+import { type ImportPlan, readImport } from "../../src/store/shelf/import.ts";
 import { type Parts, Session } from "../../src/store/shelf/session.ts";
 import { Shelf } from "../../src/store/shelf/shelf.ts";
 import { openShelfDatabase, type ShelfDatabase } from "../../src/store/shelf/shelf-database.ts";
@@ -54,8 +54,8 @@ export function openTab(shelf: Shelf, state: State = firstState, more: Partial<P
 }
 
 /** What a file would bring in; throws where it is refused whole. */
-export async function intakeOf(shelf: Shelf, from: Blob): Promise<Intake> {
-  const reading = await readIntake(shelf, from);
+export async function importPlanOf(shelf: Shelf, from: Blob): Promise<ImportPlan> {
+  const reading = await readImport(shelf, from);
   if (!reading.ok) throw new Error(reading.reason);
   return reading.intake;
 }

@@ -4,10 +4,10 @@ import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument, TargetKind, Tolerances, Tracing } from "../../instrument/instrument.ts";
 import { textLimits } from "../../instrument/schema.ts";
 import { readText } from "./field-view.ts";
-import { planOf, shownPlan } from "./plan.ts";
-import { type State, type UndoStep, undoStep, workOn } from "./state.ts";
+import { shownPlan, solvedPlan } from "./plan.ts";
+import { newDocument, type State, type UndoStep, undoStep } from "./state.ts";
 import { snapped, stepped } from "./step.ts";
-import { workIn } from "./undo.ts";
+import { documentIn } from "./undo.ts";
 
 /** States how closely each measure is held. It changes no plan, so the last good instrument takes it too. */
 export function setTolerances(state: State, tolerances: Tolerances): State {
@@ -27,7 +27,7 @@ export function traceOutline(state: State, tracing: Tracing | null): State {
   const body = { ...bare, length, ...(tracing === null ? {} : { tracing }) };
   const instrument = { ...state.instrument, body };
   const { "body.length": __, ...texts } = state.texts;
-  const lastGood = planOf(instrument).ok ? instrument : state.lastGood;
+  const lastGood = solvedPlan(instrument).ok ? instrument : state.lastGood;
   return {
     ...state,
     instrument,
@@ -128,12 +128,12 @@ export function stepTarget(state: State, kind: TargetKind, steps: number): State
 
 /** The state after a move by hand. Where that has no plan: the nearest that has one, or no move. */
 function withPlan(before: State, after: State): State {
-  const plan = planOf(after.instrument);
+  const plan = solvedPlan(after.instrument);
   if (plan.ok) return after;
   const { field, nearest } = plan.refusal;
   if (field !== after.lastChanged || nearest === null) return before;
   const held = { ...setField(after, field, nearest), undoStep: after.undoStep };
-  return planOf(held.instrument).ok ? held : before;
+  return solvedPlan(held.instrument).ok ? held : before;
 }
 
 export function rename(state: State, name: string): State {
@@ -155,22 +155,22 @@ export function writeNotes(state: State, notes: string): State {
 /** Opens another instrument, under an id of its own; what was open can be put back. */
 export function startFrom(state: State, instrument: Instrument, id: string): State {
   const next = { ...instrument, id };
-  if (!planOf(next).ok) return state;
+  if (!solvedPlan(next).ok) return state;
   return {
     ...state,
-    ...workOn(next),
-    putAway: workIn(state),
+    ...newDocument(next),
+    putAway: documentIn(state),
     lastChanged: null,
     undoStep: undoStep("open", id),
   };
 }
 
-export function putBack(state: State): State {
+export function reopenPrevious(state: State): State {
   if (state.putAway === null) return state;
   return {
     ...state,
     ...state.putAway,
-    putAway: workIn(state),
+    putAway: documentIn(state),
     lastChanged: null,
     undoStep: undoStep("put back"),
   };
@@ -185,7 +185,7 @@ function withValue(state: State, path: FieldPath, value: number | null): State {
 }
 
 function withInstrument(state: State, instrument: Instrument): State {
-  const lastGood = planOf(instrument).ok ? instrument : state.lastGood;
+  const lastGood = solvedPlan(instrument).ok ? instrument : state.lastGood;
   return { ...state, instrument, lastGood };
 }
 

@@ -7,15 +7,15 @@ import type { Range, TargetKind } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
 import { type Phrase, phrase } from "../../instrument/phrase.ts";
 import type { Refusal } from "../../profile/outcome.ts";
-import { hasPlan, planOf } from "./plan.ts";
-import type { State, TypedText, Work } from "./state.ts";
+import { hasPlan, solvedPlan } from "./plan.ts";
+import type { Document, State, TypedText } from "./state.ts";
 
 /**
  * The values of one field round its last good one that give a plan with the other fields as they are
  * now; null when even the last good one gives none, so that the fault lies elsewhere too.
  */
 export function workableRange(
-  { instrument, lastGood }: Pick<Work, "instrument" | "lastGood">,
+  { instrument, lastGood }: Pick<Document, "instrument" | "lastGood">,
   path: FieldPath,
 ): Range | null {
   const good = readField(lastGood, path);
@@ -92,7 +92,7 @@ export function fieldTrouble(
   const typed = texts[path];
   const unread = typed === undefined ? null : unreadTrouble(path, instrument.target.kind, typed);
   if (unread !== null) return unread;
-  const plan = planOf(instrument);
+  const plan = solvedPlan(instrument);
   return !plan.ok && (plan.refusal.field === path || lastChanged === path) ? plan.refusal : null;
 }
 

@@ -7,12 +7,12 @@ import type { Problem } from "../../instrument/problem.ts";
 import { relationProblems } from "../../instrument/relations.ts";
 import type { Profile, ProfileResult, Refusal } from "../../profile/outcome.ts";
 import { hasProfile, profileOf } from "../../profile/profile.ts";
-import type { Work } from "./state.ts";
+import type { Document } from "./state.ts";
 
 const known = new WeakMap<Instrument, ProfileResult>();
 
 /** `profileOf`, remembered for each instrument. An instrument whose numbers do not go together is refused here. */
-export function planOf(instrument: Instrument): ProfileResult {
+export function solvedPlan(instrument: Instrument): ProfileResult {
   const before = known.get(instrument);
   if (before !== undefined) return before;
   const refusal = unrelated(instrument);
@@ -21,7 +21,7 @@ export function planOf(instrument: Instrument): ProfileResult {
   return plan;
 }
 
-/** Whether `planOf` gives a plan, found without working it out: a hundred times quicker. */
+/** Whether `solvedPlan` gives a plan, found without working it out: a hundred times quicker. */
 export const hasPlan = (instrument: Instrument): boolean =>
   unrelated(instrument) === null && hasProfile(instrument);
 
@@ -42,12 +42,12 @@ const knownShown = new WeakMap<Instrument, ShownPlan>();
 export function shownPlan({
   instrument,
   lastGood,
-}: Pick<Work, "instrument" | "lastGood">): ShownPlan | null {
-  const plan = planOf(instrument);
+}: Pick<Document, "instrument" | "lastGood">): ShownPlan | null {
+  const plan = solvedPlan(instrument);
   const drawn = plan.ok ? instrument : lastGood;
   const before = knownShown.get(instrument);
   if (before?.instrument === drawn) return before;
-  const drawnPlan = planOf(drawn);
+  const drawnPlan = solvedPlan(drawn);
   if (!drawnPlan.ok) return null;
   const refusal = plan.ok ? null : plan.refusal;
   const shown = { instrument: drawn, profile: drawnPlan.profile, refusal };

@@ -6,7 +6,7 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
 import { defaultInstrument } from "../../instrument/schema.ts";
 import { type Comparison, firstComparison } from "./comparison.ts";
-import { noStamp, type Stamp } from "./stamp.ts";
+import { type EditId, noEditId } from "./edit-id.ts";
 
 /** A text as typed, and the units shown while it was: a bare number means something else in others. */
 export interface TypedText {
@@ -17,7 +17,7 @@ export interface TypedText {
 export type MeasurementTexts = Readonly<Partial<Record<MeasurementKey, TypedText>>>;
 
 /** What the builder has in hand: one instrument with all that belongs to it, and the texts it was stated in. */
-export interface Work {
+export interface Document {
   /** What the fields say now, number by number. It may not go together, or have no profile. */
   readonly instrument: Instrument;
   /** The last instrument that had a profile: it is drawn while the present one has none. */
@@ -57,24 +57,24 @@ export const undoStep = (name: string, at: string | null = null): UndoStep => ({
 /** Steps that can be taken back. Each is the work as it was before the step. */
 export interface History {
   /** Oldest first. */
-  readonly past: readonly Work[];
+  readonly past: readonly Document[];
   /** What was taken back, the next to be done again first. */
-  readonly future: readonly Work[];
+  readonly future: readonly Document[];
 }
 
-export interface State extends Work, History {
+export interface State extends Document, History {
   readonly choices: Choices;
   /** What the last "start from" put away, to be put back; null when nothing was. */
-  readonly putAway: Work | null;
+  readonly putAway: Document | null;
   /** The field whose value was changed last. */
   readonly lastChanged: FieldPath | null;
   /** What the last edit was; null where none can be joined. */
   readonly undoStep: UndoStep | null;
   /** This visit's own name, and the edit that had made the work it began with. */
   readonly run: string;
-  readonly began: Stamp;
+  readonly began: EditId;
   /** Which edit made the work. */
-  readonly stamp: Stamp;
+  readonly stamp: EditId;
 }
 
 const openAtStart: readonly FieldGroup[] = ["target", "body", "dome"];
@@ -89,19 +89,19 @@ export const firstChoices: Choices = {
 export const noHistory: History = { past: [], future: [] };
 
 export const firstState: State = {
-  ...workOn(defaultInstrument),
+  ...newDocument(defaultInstrument),
   ...noHistory,
   choices: firstChoices,
   putAway: null,
   lastChanged: null,
   undoStep: null,
   run: "",
-  began: noStamp,
-  stamp: noStamp,
+  began: noEditId,
+  stamp: noEditId,
 };
 
 /** A fresh start on an instrument that has a profile: no variants, nothing measured. */
-export function workOn(instrument: Instrument): Work {
+export function newDocument(instrument: Instrument): Document {
   return {
     instrument,
     lastGood: instrument,

@@ -1,4 +1,4 @@
-import { noHistory, type State, type UndoStep, type Work } from "./state.ts";
+import { type Document, noHistory, type State, type UndoStep } from "./state.ts";
 
 const mostSteps = 100;
 
@@ -8,9 +8,9 @@ const mostSteps = 100;
  */
 export function recorded(before: State, after: State): State {
   if (after.instrument.id !== before.instrument.id) return { ...after, ...noHistory };
-  if (sameWork(before, after) || after.past !== before.past) return after;
+  if (nothingToUndo(before, after) || after.past !== before.past) return after;
   const goesOn = isOneStep(before.undoStep, after.undoStep);
-  const past = goesOn ? before.past : [...before.past, workIn(before)].slice(-mostSteps);
+  const past = goesOn ? before.past : [...before.past, documentIn(before)].slice(-mostSteps);
   return { ...after, past, future: [] };
 }
 
@@ -22,9 +22,9 @@ export function undo(state: State): State {
   if (work === undefined) return state;
   return {
     ...state,
-    ...broughtBack(work, state),
+    ...restored(work, state),
     past: state.past.slice(0, -1),
-    future: [workIn(state), ...state.future],
+    future: [documentIn(state), ...state.future],
     lastChanged: null,
     undoStep: null,
   };
@@ -35,8 +35,8 @@ export function redo(state: State): State {
   if (work === undefined) return state;
   return {
     ...state,
-    ...broughtBack(work, state),
-    past: [...state.past, workIn(state)],
+    ...restored(work, state),
+    past: [...state.past, documentIn(state)],
     future,
     lastChanged: null,
     undoStep: null,
@@ -44,12 +44,12 @@ export function redo(state: State): State {
 }
 
 /** What is plotted stays as it is now: to choose that is no edit. */
-const broughtBack = (work: Work, { comparison }: Work): Work => ({
+const restored = (work: Document, { comparison }: Document): Document => ({
   ...work,
   comparison: { ...comparison, variants: work.comparison.variants },
 });
 
-export const workIn = (work: Work): Work => ({
+export const documentIn = (work: Document): Document => ({
   instrument: work.instrument,
   lastGood: work.lastGood,
   texts: work.texts,
@@ -60,11 +60,11 @@ export const workIn = (work: Work): Work => ({
 });
 
 /** Whether two are the same in everything that is saved. */
-export const nothingToSave = (a: Work, b: Work): boolean =>
-  sameWork(a, b) && a.comparison === b.comparison;
+export const nothingToSave = (a: Document, b: Document): boolean =>
+  nothingToUndo(a, b) && a.comparison === b.comparison;
 
 /** Whether there is nothing between two that could be taken back. */
-export const sameWork = (a: Work, b: Work): boolean =>
+export const nothingToUndo = (a: Document, b: Document): boolean =>
   a.instrument === b.instrument &&
   a.texts === b.texts &&
   a.setAside === b.setAside &&

@@ -15,7 +15,7 @@ export function entryFromOne({ comparison, asBuilt, work, history, ...entry }: J
 
 /** The tab's own state as version 2 has it. `compare` and `bench` are what version 1 kept under keys of their own. */
 export function keptFromOne(kept: Json, compare: Json, bench: Json): Json {
-  const besideOf = (work: Json): Json => {
+  const partsOf = (work: Json): Json => {
     const id = String(asJson(work["instrument"])["id"]);
     return {
       comparison: ownOf(compare, id),
@@ -26,10 +26,10 @@ export function keptFromOne(kept: Json, compare: Json, bench: Json): Json {
   const putAway = asJson(kept["putAway"]);
   return {
     ...kept,
-    ...besideOf(kept),
+    ...partsOf(kept),
     version: 2,
-    history: historyWith(kept["history"], besideOf(kept)),
-    putAway: { ...putAway, ...besideOf(putAway) },
+    history: historyWith(kept["history"], partsOf(kept)),
+    putAway: { ...putAway, ...partsOf(putAway) },
   };
 }
 

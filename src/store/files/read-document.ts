@@ -10,10 +10,10 @@ import { instrumentSchema } from "../../instrument/schema.ts";
 import type { Comparison } from "../document/comparison.ts";
 import { asJson, type Json } from "../document/json.ts";
 import { hasPlan } from "../document/plan.ts";
-import type { History, TypedText, Work } from "../document/state.ts";
+import type { Document, History, TypedText } from "../document/state.ts";
 
 /** How what is kept beside an instrument is read. */
-export interface BesideReader {
+export interface PartReader {
   readonly comparison: (json: unknown) => Comparison;
   /** Null where it cannot be. */
   readonly record: (json: unknown) => AsBuilt | null;
@@ -21,16 +21,16 @@ export interface BesideReader {
 }
 
 /** What of a history can be read: a step that cannot is left out. */
-export function readHistory(json: unknown, reader: BesideReader): History {
+export function readHistory(json: unknown, reader: PartReader): History {
   const { past, future } = asJson(json);
-  const works = (list: unknown): readonly Work[] =>
+  const works = (list: unknown): readonly Document[] =>
     Array.isArray(list)
-      ? list.map((one) => readWork(asJson(one), reader)).filter((one) => one !== null)
+      ? list.map((one) => readDocument(asJson(one), reader)).filter((one) => one !== null)
       : [];
   return { past: works(past), future: works(future) };
 }
 
-export function readWork(kept: Json, reader: BesideReader): Work | null {
+export function readDocument(kept: Json, reader: PartReader): Document | null {
   const read = readInstrument(kept["lastGood"]);
   if (!read.ok || !hasPlan(read.instrument)) return null;
   return {
@@ -90,7 +90,7 @@ function readTexts<Key extends string>(
   return texts as Readonly<Partial<Record<Key, TypedText>>>;
 }
 
-function readNumbers(json: Json, instrument: Instrument): Work["setAside"] {
+function readNumbers(json: Json, instrument: Instrument): Document["setAside"] {
   const numbers = Object.entries(json).filter(
     ([path, value]) => value !== null && isFieldPath(path) && fits(value, path, instrument),
   );

@@ -5,8 +5,8 @@ import { type ReadInstrumentResult, readInstrument } from "../../instrument/read
 import { instrumentSchema } from "../../instrument/schema.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
 import { asJson } from "../document/json.ts";
-import { hasPlan, planOf } from "../document/plan.ts";
-import { type Work, workOn } from "../document/state.ts";
+import { hasPlan, solvedPlan } from "../document/plan.ts";
+import { type Document, newDocument } from "../document/state.ts";
 import { comparisonSchema } from "./comparison-form.ts";
 import type { FilePiece } from "./file-text.ts";
 import { fileLimits } from "./shelf-file.ts";
@@ -25,7 +25,7 @@ type Read<T> =
 const limits = { parts: 5_000, reasons: 50 } as const;
 
 /** One instrument of a file with what belongs to it, or every reason why it cannot be taken in. */
-export function readFileEntry({ path, text, bare }: FilePiece): Read<Work> {
+export function readFileEntry({ path, text, bare }: FilePiece): Read<Document> {
   if (text.length > fileLimits.instrument)
     return bad(path, "This holds too much for an instrument.");
   let json: unknown;
@@ -47,7 +47,7 @@ function inShort(reasons: readonly BadEntry[], path: string): readonly BadEntry[
   return [...first.slice(0, limits.reasons), more];
 }
 
-function readParts(json: unknown, at: string): Read<Work> {
+function readParts(json: unknown, at: string): Read<Document> {
   const { instrument, lastGood, comparison, asBuilt } = asJson(json);
   const stated = readStated(instrument, lastGood, at);
   if (!stated.ok) return stated;
@@ -60,7 +60,7 @@ function readParts(json: unknown, at: string): Read<Work> {
 }
 
 /** The instrument; one without a plan only beside the last that had one. */
-function readStated(json: unknown, lastGood: unknown, at: string): Read<Work> {
+function readStated(json: unknown, lastGood: unknown, at: string): Read<Document> {
   if (lastGood === undefined) return readSound(json, at === "" ? "" : `${at}instrument`);
   const draft = instrumentSchema.safeParse(json);
   if (!draft.success) return badInstrument(readInstrument(json), `${at}instrument`);
@@ -71,12 +71,12 @@ function readStated(json: unknown, lastGood: unknown, at: string): Read<Work> {
 }
 
 /** An instrument that has a plan. */
-function readSound(json: unknown, place: string): Read<Work> {
+function readSound(json: unknown, place: string): Read<Document> {
   const read = readInstrument(json);
   if (!read.ok) return badInstrument(read, place);
-  if (hasPlan(read.instrument)) return { ok: true, value: workOn(read.instrument) };
-  const plan = planOf(read.instrument);
-  if (plan.ok) return { ok: true, value: workOn(read.instrument) };
+  if (hasPlan(read.instrument)) return { ok: true, value: newDocument(read.instrument) };
+  const plan = solvedPlan(read.instrument);
+  if (plan.ok) return { ok: true, value: newDocument(read.instrument) };
   return bad(within(place, plan.refusal.field), sayPhrase(plan.refusal.why, "mm"));
 }
 

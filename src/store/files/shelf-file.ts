@@ -2,7 +2,7 @@ import { dequal as equal } from "dequal/lite";
 import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
-import type { Work } from "../document/state.ts";
+import type { Document } from "../document/state.ts";
 
 /** What a file holds of one instrument: not its texts as typed, nor its undo. */
 export interface FileEntry {
@@ -27,13 +27,13 @@ export const fileVersion = 1;
 export const fileLimits = { bytes: 10_000_000, instruments: 20_000, instrument: 500_000 } as const;
 
 /** A file of these instruments, all of them in it. */
-export const shelfFileOf = (kept: readonly { readonly work: Work }[]): ShelfFile => ({
+export const shelfFileOf = (kept: readonly { readonly work: Document }[]): ShelfFile => ({
   format: "rimwright-shelf",
   version: fileVersion,
   instruments: kept.map(({ work }) => fileEntryOf(work)),
 });
 
-export function fileEntryOf({ instrument, lastGood, comparison, asBuilt }: Work): FileEntry {
+export function fileEntryOf({ instrument, lastGood, comparison, asBuilt }: Document): FileEntry {
   return {
     instrument,
     ...(equal(lastGood, instrument) ? {} : { lastGood }),

@@ -1,4 +1,4 @@
-import type { Work } from "../document/state.ts";
+import type { Document } from "../document/state.ts";
 import {
   type FileEntry,
   fileEntryOf,
@@ -15,7 +15,7 @@ import type { Card } from "./shelf-entry.ts";
  */
 export async function shelfFiles(shelf: Shelf): Promise<readonly ShelfFile[]> {
   const cards = await shelf.cards();
-  const parts: Work[][] = [[]];
+  const parts: Document[][] = [[]];
   let bytes = 0;
   for await (const work of worksOf(shelf, cards)) {
     const size = bytesOf(fileEntryOf(work));
@@ -35,7 +35,7 @@ export async function shelfFiles(shelf: Shelf): Promise<readonly ShelfFile[]> {
 /** Works asked for at once: the database answers many as soon as one. */
 const atOnce = 50;
 
-async function* worksOf(shelf: Shelf, cards: readonly Card[]): AsyncGenerator<Work> {
+async function* worksOf(shelf: Shelf, cards: readonly Card[]): AsyncGenerator<Document> {
   for (let from = 0; from < cards.length; from += atOnce) {
     const some = cards.slice(from, from + atOnce).map(({ id }) => shelf.look(id));
     for (const work of await Promise.all(some)) if (work !== undefined) yield work;

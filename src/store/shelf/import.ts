@@ -1,5 +1,5 @@
 import { dequal as equal } from "dequal/lite";
-import type { Work } from "../document/state.ts";
+import type { Document } from "../document/state.ts";
 import { openFile } from "../files/file-text.ts";
 import { type BadEntry, readFileEntry } from "../files/read-file-entry.ts";
 import { fileEntryOf } from "../files/shelf-file.ts";
@@ -15,7 +15,7 @@ export type ClashChoice = "both" | "replace" | "skip";
 export interface Clash {
   /** Where it is in the file; tells one clash from another. */
   readonly path: string;
-  readonly work: Work;
+  readonly work: Document;
   readonly kept: { readonly name: string; readonly savedAt: number; readonly revision: number };
   /** In what they differ. */
   readonly differs: readonly ("numbers" | "variants" | "as-built record")[];
@@ -23,29 +23,34 @@ export interface Clash {
 }
 
 /** What a file would bring to the shelf. Nothing is written yet. */
-export interface Intake {
+export interface ImportPlan {
   /** New to the shelf: these come in unasked. */
-  readonly fresh: readonly Work[];
+  readonly fresh: readonly Document[];
   /** How many the shelf has already, to the letter. */
   readonly same: number;
   readonly clashes: readonly Clash[];
   readonly bad: readonly BadEntry[];
 }
 
-export type IntakeReading =
-  | { readonly ok: true; readonly intake: Intake }
+export type ImportReading =
+  | { readonly ok: true; readonly intake: ImportPlan }
   | { readonly ok: false; readonly reason: string };
 
 /**
  * Reads what a file would bring to the shelf, and asks nothing yet: every clash keeps both until
  * `choose` says otherwise. Lets the page breathe between instruments.
  */
-export async function readIntake(shelf: Shelf, file: Blob): Promise<IntakeReading> {
+export async function readImport(shelf: Shelf, file: Blob): Promise<ImportReading> {
   const opened = await openFile(file);
   if (!opened.ok) return opened;
   const cards = new Map((await shelf.cards()).map((card) => [card.id, card]));
-  const seen = new Map<string, Work>();
-  const intake = { fresh: [] as Work[], same: 0, clashes: [] as Clash[], bad: [] as BadEntry[] };
+  const seen = new Map<string, Document>();
+  const intake = {
+    fresh: [] as Document[],
+    same: 0,
+    clashes: [] as Clash[],
+    bad: [] as BadEntry[],
+  };
   const breathe = breather();
   for (const piece of opened.pieces) {
     await breathe();
@@ -78,7 +83,11 @@ export async function readIntake(shelf: Shelf, file: Blob): Promise<IntakeReadin
 }
 
 /** The intake with another choice for one clash; null: for all. */
-export const choose = (intake: Intake, path: string | null, choice: ClashChoice): Intake => ({
+export const choose = (
+  intake: ImportPlan,
+  path: string | null,
+  choice: ClashChoice,
+): ImportPlan => ({
   ...intake,
   clashes: intake.clashes.map((clash) =>
     path === null || clash.path === path ? { ...clash, choice } : clash,
@@ -86,7 +95,7 @@ export const choose = (intake: Intake, path: string | null, choice: ClashChoice)
 });
 
 /** What an intake did. */
-export interface TakenIn {
+export interface ImportResult {
   /** How many came in, under an id of their own where theirs was taken. */
   readonly taken: number;
   /** How many stand in the place of the shelf's own, which is one undo away. */
@@ -100,7 +109,7 @@ export interface TakenIn {
  * Brings an intake to the shelf in one act: all of it, or, where the browser refuses, nothing. What has
  * changed on the shelf since it was read is not replaced: both are kept.
  */
-export async function takeIn(session: Session, intake: Intake): Promise<TakenIn> {
+export async function runImport(session: Session, intake: ImportPlan): Promise<ImportResult> {
   const { shelf, shop, tell, now } = session.parts;
   await session.flush();
   const arrivals = arrivalsOf(intake, now());
@@ -130,7 +139,7 @@ export async function takeIn(session: Session, intake: Intake): Promise<TakenIn>
   };
 }
 
-function arrivalsOf({ fresh, clashes }: Intake, now: number): readonly Arrival[] {
+function arrivalsOf({ fresh, clashes }: ImportPlan, now: number): readonly Arrival[] {
   const free = fresh.map((work) => ({ entry: newEntry(work, now), over: null }));
   const asked = clashes.flatMap(({ work, kept, choice }) =>
     choice === "skip"
@@ -140,16 +149,16 @@ function arrivalsOf({ fresh, clashes }: Intake, now: number): readonly Arrival[]
   return [...free, ...asked];
 }
 
-function differences(a: Work, b: Work): Clash["differs"] {
+function differences(a: Document, b: Document): Clash["differs"] {
   const parts = [
-    ["numbers", (work: Work) => [work.instrument, work.lastGood]],
-    ["variants", (work: Work) => work.comparison],
-    ["as-built record", (work: Work) => work.asBuilt],
+    ["numbers", (work: Document) => [work.instrument, work.lastGood]],
+    ["variants", (work: Document) => work.comparison],
+    ["as-built record", (work: Document) => work.asBuilt],
   ] as const;
   return parts.filter(([, part]) => !equal(part(a), part(b))).map(([name]) => name);
 }
 
-const alike = (a: Work, b: Work): boolean => equal(fileEntryOf(a), fileEntryOf(b));
+const alike = (a: Document, b: Document): boolean => equal(fileEntryOf(a), fileEntryOf(b));
 
 /** Longest the page is held, ms. */
 const longestHold = 30;

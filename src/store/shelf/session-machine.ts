@@ -1,8 +1,8 @@
 import { dequal as equal } from "dequal/lite";
+import { type EditId, noEditId, readEditId, sameEditId, sameVisit } from "../document/edit-id.ts";
 import { asJson } from "../document/json.ts";
-import { noStamp, ofOneRun, readStamp, type Stamp, sameStamp } from "../document/stamp.ts";
 import type { State } from "../document/state.ts";
-import { workIn } from "../document/undo.ts";
+import { documentIn } from "../document/undo.ts";
 import type { Entry } from "./shelf-entry.ts";
 import { storedHistory } from "./tab-copy.ts";
 
@@ -34,7 +34,7 @@ export interface SessionState {
   readonly id: string;
   readonly revision: number;
   /** The edit that had made it when it came on screen, which may still be on its way to the shelf from the last visit. */
-  readonly base: Stamp;
+  readonly base: EditId;
   /** Whether an edit waits for its saving. */
   readonly waiting: boolean;
   /** What the browser would not take: tried again as soon as it takes something. */
@@ -136,15 +136,15 @@ export function nextSession(state: SessionState, event: SessionEvent): Next {
 function found(state: SessionState, entry: Entry | undefined, now: Now): Next {
   if (entry === undefined || entry.id !== state.id) return [state, []];
   const ours = now.screen.stamp;
-  if (sameStamp(entry.stamp, ours) && equal(entry.work, workIn(now.screen)))
+  if (sameEditId(entry.stamp, ours) && equal(entry.work, documentIn(now.screen)))
     return remember(withSaving(state, "saved"), entry);
-  const goesOn = ofOneRun(entry.stamp, ours)
+  const goesOn = sameVisit(entry.stamp, ours)
     ? ours.edit >= entry.stamp.edit
     : entry.revision <= knownOf(state, entry.id).revision;
   if (goesOn || isBehind(state, entry.stamp, ours))
     return edited({ ...state, revision: entry.revision });
-  const isSaved = ours.edit === 0 || sameStamp(ours, knownOf(state, entry.id).stamp);
-  if (isSaved || ofOneRun(entry.stamp, ours)) return show(state, entry);
+  const isSaved = ours.edit === 0 || sameEditId(ours, knownOf(state, entry.id).stamp);
+  if (isSaved || sameVisit(entry.stamp, ours)) return show(state, entry);
   return showConflict(state, entry, now);
 }
 
@@ -240,12 +240,12 @@ function remember(state: SessionState, { id, revision, stamp }: Entry): Next {
 }
 
 /** Whether what another save left is only an earlier state of ours. */
-const isBehind = ({ base }: SessionState, theirs: Stamp, ours: Stamp): boolean =>
+const isBehind = ({ base }: SessionState, theirs: EditId, ours: EditId): boolean =>
   [ours, base].some((one) => goesOnFrom(one, theirs));
 
 /** Whether an edit was made after another of the same visit, or is that. */
-const goesOnFrom = (later: Stamp, earlier: Stamp): boolean =>
-  ofOneRun(later, earlier) && later.edit >= earlier.edit;
+const goesOnFrom = (later: EditId, earlier: EditId): boolean =>
+  sameVisit(later, earlier) && later.edit >= earlier.edit;
 
 /** Whether a message tells of a later save of what is on screen, which has no edits of its own to save. */
 const isNews = ({ id, revision, waiting }: SessionState, message: SavedMessage): boolean =>
@@ -256,7 +256,7 @@ const withSaving = (state: SessionState, saving: Saving): SessionState =>
   state.saving === "superseded" ? state : { ...state, saving };
 
 const knownOf = ({ known }: SessionState, id: string): KnownEntry =>
-  known.find((one) => one.id === id) ?? { id, revision: 0, stamp: noStamp };
+  known.find((one) => one.id === id) ?? { id, revision: 0, stamp: noEditId };
 
 const withOne = <Of extends { readonly id: string }>(
   all: readonly Of[],
@@ -274,7 +274,7 @@ const entryOf = (screen: State, revision: number, savedAt: number): Entry => ({
   revision,
   savedAt,
   stamp: screen.stamp,
-  work: workIn(screen),
+  work: documentIn(screen),
   history: storedHistory(screen),
 });
 
@@ -282,6 +282,6 @@ const entryOf = (screen: State, revision: number, savedAt: number): Entry => ({
 export function readKnownEntry(json: unknown): readonly KnownEntry[] {
   const { id, revision, stamp } = asJson(json);
   return typeof id === "string" && typeof revision === "number"
-    ? [{ id, revision, stamp: readStamp(stamp) }]
+    ? [{ id, revision, stamp: readEditId(stamp) }]
     : [];
 }

@@ -2,7 +2,7 @@ import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { Card, Entry } from "./shelf-entry.ts";
 
 /** An entry that could not be read, kept as it was. */
-export interface SetAside {
+export interface UnreadableEntry {
   readonly id: string;
   readonly json: unknown;
 }
@@ -11,7 +11,7 @@ export interface ShelfSchema extends DBSchema {
   entries: { key: string; value: Entry };
   /** One beside each entry. */
   cards: { key: string; value: Card };
-  aside: { key: string; value: SetAside };
+  aside: { key: string; value: UnreadableEntry };
 }
 
 export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
@@ -29,16 +29,16 @@ export interface DatabaseNews {
 /** Opens the shelf's database. Rejects where the browser keeps nothing, or a newer page has changed it. */
 export function openShelfDatabase(news: DatabaseNews, name = "rimwright"): Promise<ShelfDatabase> {
   return openDB<ShelfSchema>(name, databaseVersion, {
-    async upgrade(database, before, _after, act) {
+    async upgrade(database, before, _after, transaction) {
       if (before < 1) {
         database.createObjectStore("entries", { keyPath: "id" });
         database.createObjectStore("cards", { keyPath: "id" });
         database.createObjectStore("aside", { keyPath: "id" });
       } else {
         // Version 1's entries are brought over as they are opened; its cards lacked two figures.
-        const cards = await act.objectStore("cards").getAll();
+        const cards = await transaction.objectStore("cards").getAll();
         for (const card of cards) {
-          await act.objectStore("cards").put({ ...card, revision: 0, inFile: null });
+          await transaction.objectStore("cards").put({ ...card, revision: 0, inFile: null });
         }
       }
     },

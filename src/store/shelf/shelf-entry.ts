@@ -1,9 +1,9 @@
+import { type EditId, noEditId, readEditId } from "../document/edit-id.ts";
 import { asJson, type Json } from "../document/json.ts";
-import { noStamp, readStamp, type Stamp } from "../document/stamp.ts";
-import { type History, noHistory, type Work } from "../document/state.ts";
+import { type Document, type History, noHistory } from "../document/state.ts";
 import { entryFromOne } from "../files/migrations.ts";
-import { readHistory, readWork } from "../files/read-document.ts";
-import { soundBeside } from "./sound-beside.ts";
+import { readDocument, readHistory } from "../files/read-document.ts";
+import { validParts } from "./valid-parts.ts";
 
 /** A card from what a database holds: what cannot be read of it is as on a blank one. Null without an id to open it by. */
 export function readCard(json: unknown): Card | null {
@@ -36,8 +36,8 @@ export interface Entry {
   /** When it was saved, to be shown; milliseconds since 1970. */
   readonly savedAt: number;
   /** The edit that made the work, of the visit that saved it. */
-  readonly stamp: Stamp;
-  readonly work: Work;
+  readonly stamp: EditId;
+  readonly work: Document;
   readonly history: History;
 }
 
@@ -68,12 +68,12 @@ export const cardOf = (
 export const isInNoFile = ({ revision, inFile }: Card): boolean => revision !== inFile;
 
 /** The entry of what is new on the shelf. */
-export const newEntry = (work: Work, savedAt: number): Entry => ({
+export const newEntry = (work: Document, savedAt: number): Entry => ({
   version: 2,
   id: work.instrument.id,
   revision: 0,
   savedAt,
-  stamp: noStamp,
+  stamp: noEditId,
   work,
   history: noHistory,
 });
@@ -81,7 +81,7 @@ export const newEntry = (work: Work, savedAt: number): Entry => ({
 /** An entry from what a database holds; null when its instrument or its record cannot be read. */
 export function readEntry(json: unknown): Entry | null {
   const kept = upToDate(json);
-  const work = keptWork(kept);
+  const work = storedDocumentIn(kept);
   const { id, revision, savedAt, stamp, history } = kept;
   if (work === null || typeof id !== "string") return null;
   return {
@@ -89,18 +89,19 @@ export function readEntry(json: unknown): Entry | null {
     id,
     revision: typeof revision === "number" ? revision : 0,
     savedAt: typeof savedAt === "number" ? savedAt : 0,
-    stamp: readStamp(stamp),
+    stamp: readEditId(stamp),
     work,
-    history: readHistory(history, soundBeside),
+    history: readHistory(history, validParts),
   };
 }
 
 /** An entry's work alone: its history is most of it, and takes most of the time to read. */
-export const readEntryWork = (json: unknown): Work | null => keptWork(upToDate(json));
+export const readEntryDocument = (json: unknown): Document | null =>
+  storedDocumentIn(upToDate(json));
 
-function keptWork({ version, work }: Json): Work | null {
-  const read = version === 2 ? readWork(asJson(work), soundBeside) : null;
-  return soundBeside.record(asJson(work)["asBuilt"]) === null ? null : read;
+function storedDocumentIn({ version, work }: Json): Document | null {
+  const read = version === 2 ? readDocument(asJson(work), validParts) : null;
+  return validParts.record(asJson(work)["asBuilt"]) === null ? null : read;
 }
 
 const upToDate = (json: unknown): Json => {

@@ -1,14 +1,14 @@
 import type { IDBPTransaction } from "idb";
 import { newId } from "../document/new-id.ts";
-import type { Work } from "../document/state.ts";
-import type { SetAside, ShelfDatabase, ShelfSchema } from "./shelf-database.ts";
+import type { Document } from "../document/state.ts";
+import type { ShelfDatabase, ShelfSchema, UnreadableEntry } from "./shelf-database.ts";
 import {
   type Card,
   cardOf,
   type Entry,
   readCard,
   readEntry,
-  readEntryWork,
+  readEntryDocument,
 } from "./shelf-entry.ts";
 
 export type SaveResult =
@@ -16,7 +16,7 @@ export type SaveResult =
   /** Another tab has saved since `entry` was read: its copy, and nothing is overwritten. */
   | { readonly saved: false; readonly theirs: Entry };
 
-/** The instruments kept in this browser. Every act is one transaction: done whole, or not at all. */
+/** The instruments kept in this browser. Every transaction is one transaction: done whole, or not at all. */
 export class Shelf {
   readonly #database: ShelfDatabase;
 
@@ -35,13 +35,13 @@ export class Shelf {
     const json: unknown = await this.#database.get("entries", id);
     if (json === undefined) return undefined;
     const entry = readEntry(json);
-    if (entry === null) await this.#setAside(id);
+    if (entry === null) await this.#quarantine(id);
     return entry ?? undefined;
   }
 
   /** An entry's work without its history: enough to draw, compare or export it, and read in a fraction of the time. */
-  async look(id: string): Promise<Work | undefined> {
-    return readEntryWork(await this.#database.get("entries", id)) ?? undefined;
+  async look(id: string): Promise<Document | undefined> {
+    return readEntryDocument(await this.#database.get("entries", id)) ?? undefined;
   }
 
   /**
@@ -49,33 +49,34 @@ export class Shelf {
    * be read is set aside.
    */
   save(entry: Entry): Promise<SaveResult> {
-    return this.#whole(async (act): Promise<SaveResult> => {
-      const json = await thereIn(act, entry.id);
+    return this.#whole(async (transaction): Promise<SaveResult> => {
+      const json = await thereIn(transaction, entry.id);
       const later = Number(json?.revision ?? 0) > entry.revision ? readEntry(json) : null;
       if (later !== null) return { saved: false, theirs: later };
-      if (json !== undefined && readEntryWork(json) === null) await putAside(act, entry.id, json);
+      if (json !== undefined && readEntryDocument(json) === null)
+        await quarantine(transaction, entry.id, json);
       const next = { ...entry, revision: entry.revision + 1 };
-      await putDown(act, next);
+      await putDown(transaction, next);
       return { saved: true, entry: next };
     });
   }
 
   /**
-   * Puts entries down in one act: each where its id is free, or over the revision it is said to
+   * Puts entries down in one transaction: each where its id is free, or over the revision it is said to
    * replace, whose work stays one undo away. One that finds another there gets an id of its own.
    * Gives them back as they came to stand.
    */
   take(arrivals: readonly Arrival[]): Promise<readonly Entry[]> {
-    return this.#whole(async (act) => {
-      const taken = new Set(await act.objectStore("entries").getAllKeys());
+    return this.#whole(async (transaction) => {
+      const taken = new Set(await transaction.objectStore("entries").getAllKeys());
       const stood: Entry[] = [];
       const down: Promise<void>[] = [];
       for (const arrival of arrivals) {
         const { id } = arrival.entry;
-        const there = taken.has(id) ? await thereIn(act, id) : undefined;
+        const there = taken.has(id) ? await thereIn(transaction, id) : undefined;
         const placed = placedAt(id === "" ? null : there, arrival);
-        // Waited for now and then only: an act does what it is asked in order, and the page must breathe.
-        down.push(heard(putDown(act, placed)));
+        // Waited for now and then only: an transaction does what it is asked in order, and the page must breathe.
+        down.push(heard(putDown(transaction, placed)));
         if (down.length % atOnce === 0) await down.at(-1);
         taken.add(placed.id);
         stood.push(placed);
@@ -86,13 +87,13 @@ export class Shelf {
   }
 
   remove(id: string): Promise<void> {
-    return this.#whole((act) => takeUp(act, id));
+    return this.#whole((transaction) => takeUp(transaction, id));
   }
 
   /** Notes that these revisions are in a file now. */
   noteInFile(cards: readonly Pick<Card, "id" | "revision">[]): Promise<void> {
-    return this.#whole(async (act) => {
-      const store = act.objectStore("cards");
+    return this.#whole(async (transaction) => {
+      const store = transaction.objectStore("cards");
       for (const { id, revision } of cards) {
         const card = await store.get(id);
         if (card !== undefined) await store.put({ ...card, inFile: revision });
@@ -101,44 +102,44 @@ export class Shelf {
   }
 
   /** Entries that could not be read, as they were. */
-  aside(): Promise<readonly SetAside[]> {
+  unreadable(): Promise<readonly UnreadableEntry[]> {
     return this.#database.getAll("aside");
   }
 
-  #setAside(id: string): Promise<void> {
-    return this.#whole(async (act) => {
-      const json = await thereIn(act, id);
+  #quarantine(id: string): Promise<void> {
+    return this.#whole(async (transaction) => {
+      const json = await thereIn(transaction, id);
       if (json === undefined || readEntry(json) !== null) return;
-      await putAside(act, id, json);
-      await takeUp(act, id);
+      await quarantine(transaction, id, json);
+      await takeUp(transaction, id);
     });
   }
 
-  async #whole<T>(does: (act: Act) => Promise<T>): Promise<T> {
-    const act = this.#database.transaction(["entries", "cards", "aside"], "readwrite");
+  async #whole<T>(does: (transaction: Transaction) => Promise<T>): Promise<T> {
+    const transaction = this.#database.transaction(["entries", "cards", "aside"], "readwrite");
     try {
-      const done = await does(act);
-      await act.done;
+      const done = await does(transaction);
+      await transaction.done;
       return done;
     } catch (fault) {
-      act.done.catch(() => {});
+      transaction.done.catch(() => {});
       // One that failed by itself is over already.
-      if (act.error === null) act.abort();
+      if (transaction.error === null) transaction.abort();
       throw fault;
     }
   }
 }
 
-type Act = IDBPTransaction<ShelfSchema, ("entries" | "cards" | "aside")[], "readwrite">;
+type Transaction = IDBPTransaction<ShelfSchema, ("entries" | "cards" | "aside")[], "readwrite">;
 
 /** What a database holds may be anything: only its types say it is an entry. */
-const thereIn = (act: Act, id: string): Promise<Entry | undefined> =>
-  act.objectStore("entries").get(id);
+const thereIn = (transaction: Transaction, id: string): Promise<Entry | undefined> =>
+  transaction.objectStore("entries").get(id);
 
 /** Puts an entry down with its card, which goes on knowing what is in a file. */
-async function putDown(act: Act, entry: Entry): Promise<void> {
-  const cards = act.objectStore("cards");
-  const put = heard(act.objectStore("entries").put(entry));
+async function putDown(transaction: Transaction, entry: Entry): Promise<void> {
+  const cards = transaction.objectStore("cards");
+  const put = heard(transaction.objectStore("entries").put(entry));
   const inFile = (await cards.get(entry.id))?.inFile ?? null;
   await cards.put(cardOf(entry, inFile));
   await put;
@@ -153,14 +154,14 @@ function heard<T>(promise: Promise<T>): Promise<T> {
   return promise;
 }
 
-async function takeUp(act: Act, id: string): Promise<void> {
-  await act.objectStore("entries").delete(id);
-  await act.objectStore("cards").delete(id);
+async function takeUp(transaction: Transaction, id: string): Promise<void> {
+  await transaction.objectStore("entries").delete(id);
+  await transaction.objectStore("cards").delete(id);
 }
 
 /** Sets a record aside, over none set aside before. */
-async function putAside(act: Act, id: string, json: unknown): Promise<void> {
-  const aside = act.objectStore("aside");
+async function quarantine(transaction: Transaction, id: string, json: unknown): Promise<void> {
+  const aside = transaction.objectStore("aside");
   const taken = (await aside.get(id)) !== undefined;
   await aside.put({ id: taken ? `${id} ${newId()}` : id, json });
 }

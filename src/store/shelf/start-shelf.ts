@@ -7,8 +7,8 @@ import { openShelfDatabase } from "./shelf-database.ts";
 import type { ShelfSlotStore } from "./shelf-slot.ts";
 import type { ShopStore } from "./shop.ts";
 import { openShop } from "./shop-storage.ts";
-import { withSoundBeside } from "./sound-beside.ts";
 import { askToLast } from "./storage-room.ts";
+import { withValidParts } from "./valid-parts.ts";
 
 interface Stores {
   readonly store: Store;
@@ -19,7 +19,7 @@ interface Stores {
 /** Opens the shop and the shelf, and keeps the page's open instrument there. Where the browser keeps nothing, the page works without. */
 export async function startShelf({ store, shop, slot }: Stores): Promise<void> {
   openShop(shop, browserStorage(), store);
-  store.setState(withSoundBeside);
+  store.setState(withValidParts);
   try {
     const tabs = new BroadcastChannel("rimwright");
     let session: Session | null = null;

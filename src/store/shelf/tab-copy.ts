@@ -2,9 +2,9 @@ import type { AsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { MeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
 import { fieldGroups } from "../../instrument/fields.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
+import { readEditId } from "../document/edit-id.ts";
 import { asJson, type Json } from "../document/json.ts";
 import { newId } from "../document/new-id.ts";
-import { readStamp } from "../document/stamp.ts";
 import {
   type Choices,
   firstChoices,
@@ -14,9 +14,9 @@ import {
   stretches,
 } from "../document/state.ts";
 import { makeStore, type Store } from "../document/store.ts";
-import { workIn } from "../document/undo.ts";
+import { documentIn } from "../document/undo.ts";
 import { keptFromOne } from "../files/migrations.ts";
-import { type BesideReader, isUnits, readHistory, readWork } from "../files/read-document.ts";
+import { isUnits, type PartReader, readDocument, readHistory } from "../files/read-document.ts";
 import type { TextStorage } from "./browser-storage.ts";
 
 const key = "rimwright";
@@ -32,7 +32,7 @@ export const storedHistory = ({ past, future }: History): History => ({
 /** Stores the state: without its history where there is no room for that. A browser that refuses to store anything is no fault of the page's. */
 export function writeTabCopy(storage: TextStorage, state: State): boolean {
   const { putAway, choices, stamp } = state;
-  const kept = { version: 2, ...workIn(state), putAway, choices, stamp };
+  const kept = { version: 2, ...documentIn(state), putAway, choices, stamp };
   return [{ ...kept, history: storedHistory(state) }, kept].some((one) => {
     try {
       storage.setItem(key, JSON.stringify(one));
@@ -47,15 +47,15 @@ export function writeTabCopy(storage: TextStorage, state: State): boolean {
 export function readTabCopy(storage: TextStorage): State {
   try {
     const kept = keptIn(storage);
-    const work = readWork(kept, onTrust);
+    const work = readDocument(kept, outerForms);
     if (work === null) return firstState;
-    const putAway = readWork(asJson(kept["putAway"]), onTrust);
+    const putAway = readDocument(asJson(kept["putAway"]), outerForms);
     const choices = readChoices(asJson(kept["choices"]));
-    const stamp = readStamp(kept["stamp"]);
+    const stamp = readEditId(kept["stamp"]);
     return {
       ...firstState,
       ...work,
-      ...readHistory(kept["history"], onTrust),
+      ...readHistory(kept["history"], outerForms),
       putAway,
       choices,
       stamp,
@@ -85,9 +85,9 @@ function readChoices({ units, stretch, turned, folded }: Json): Choices {
 
 /**
  * The tab's own comparison and record are taken by their outer form: the first drawing does not wait
- * for what reads them through. `withSoundBeside` does that once the shelf opens.
+ * for what reads them through. `withValidParts` does that once the shelf opens.
  */
-const onTrust: BesideReader = {
+const outerForms: PartReader = {
   comparison: (json) => (isComparison(json) ? json : firstComparison),
   record: (json) => (isRecord(json) ? json : null),
   isKey: (_: string): _ is MeasurementKey => true,

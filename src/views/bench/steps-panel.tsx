@@ -3,7 +3,7 @@ import { type StepId, stepIds, stepNames } from "../../instrument/as-built/steps
 import { changedBy } from "../../profile/bench/made-instrument.ts";
 import { orderOfWork } from "../../profile/bench/order-of-work.ts";
 import { finish, unfinish } from "../../store/document/as-built-edits.ts";
-import { planOf } from "../../store/document/plan.ts";
+import { solvedPlan } from "../../store/document/plan.ts";
 import { learnFrom } from "../../store/shelf/shop.ts";
 import { useEdit } from "../store-context.ts";
 import { today, useRecord, useShop, useShopEdit } from "./bench-context.ts";
@@ -26,7 +26,7 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
     const changes = record.taken.flatMap((one) => one.changes);
     const fixed = { ...instrument, target: { kind: "shim", value: profile.shim } } as const;
     const mended = changes.length === 0 ? instrument : changedBy(fixed, changes);
-    const plan = planOf(mended);
+    const plan = solvedPlan(mended);
     return orderOfWork(mended, plan.ok ? plan.profile : profile);
   }, [instrument, profile, record.taken]);
   const work = works.find(({ id }) => id === open);

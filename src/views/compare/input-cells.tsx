@@ -9,7 +9,7 @@ import { sayPhrase } from "../../instrument/phrase.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
 import { stepField, switchTarget, typeField } from "../../store/document/edits.ts";
 import { fieldTrouble, readText, shownText } from "../../store/document/field-view.ts";
-import { planOf } from "../../store/document/plan.ts";
+import { solvedPlan } from "../../store/document/plan.ts";
 import type { TypedText } from "../../store/document/state.ts";
 import { stepped } from "../../store/document/step.ts";
 import { aimVariant, changeVariant } from "../../store/document/variant-edits.ts";
@@ -101,7 +101,7 @@ export function AimCell({ variant, instrument }: AimCellProps) {
       edit((state) => switchTarget(state, next));
       return;
     }
-    const plan = planOf(instrument);
+    const plan = solvedPlan(instrument);
     const value = plan.ok ? plan.profile[next] : targetFields[next].default;
     edit((state) => aimVariant(state, variant.id, { kind: next, value }));
   };

@@ -3,7 +3,7 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import { type Variant, variantInstrument } from "../../profile/comparison/variant.ts";
 import type { ProfileResult } from "../../profile/outcome.ts";
 import type { Comparison } from "../../store/document/comparison.ts";
-import { planOf } from "../../store/document/plan.ts";
+import { solvedPlan } from "../../store/document/plan.ts";
 import { useRimwright } from "../store-context.ts";
 
 /** What of an instrument its plan does not follow from. */
@@ -40,7 +40,7 @@ export function useCompared(): readonly Compared[] {
   const { variants } = useComparison();
   return useMemo(
     () => [
-      { variant: null, name: "Base", instrument: base, plan: planOf(base) },
+      { variant: null, name: "Base", instrument: base, plan: solvedPlan(base) },
       ...variants.map((variant) => comparedOf(base, variant)),
     ],
     [base, variants],
@@ -56,7 +56,7 @@ function comparedOf(base: Instrument, variant: Variant): Compared {
   if (before !== undefined) return before;
   const instrument = variantInstrument(base, variant);
   const name = variant.name === "" ? "Unnamed" : variant.name;
-  const compared = { variant, name, instrument, plan: planOf(instrument) };
+  const compared = { variant, name, instrument, plan: solvedPlan(instrument) };
   ofBase.set(variant, compared);
   return compared;
 }

@@ -2,7 +2,7 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
 import { startFrom } from "../../store/document/edits.ts";
 import { newId } from "../../store/document/new-id.ts";
-import { planOf } from "../../store/document/plan.ts";
+import { solvedPlan } from "../../store/document/plan.ts";
 import { makeBase, nameVariant } from "../../store/document/variant-edits.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 
@@ -17,7 +17,7 @@ export function VariantHead({ variant, instrument, onRemove }: VariantHeadProps)
   const base = useRimwright((state) => state.instrument);
   const edit = useEdit();
   const { id, name } = variant;
-  const sound = planOf(instrument).ok;
+  const sound = solvedPlan(instrument).ok;
   const spinOff = (): void => {
     const whole = { ...instrument, name: `${base.name}, ${name}`.slice(0, 200) };
     edit((state) => startFrom(state, whole, newId()));

@@ -2,7 +2,7 @@ import { memo, type ReactNode } from "react";
 import { type FieldGroup as Group, pathsIn } from "../../instrument/fields.ts";
 import { fold, groupOf } from "../../store/document/choices.ts";
 import { unreadFields } from "../../store/document/field-view.ts";
-import { planOf } from "../../store/document/plan.ts";
+import { solvedPlan } from "../../store/document/plan.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { FieldRow } from "./field-row.tsx";
 
@@ -19,7 +19,7 @@ export const FieldGroup = memo(function FieldGroup({ group, heading, children }:
   const troubled = useRimwright(
     (state) =>
       unreadFields(state).some((path) => groupOf(path) === group) ||
-      refusedGroup(planOf(state.instrument)) === group,
+      refusedGroup(solvedPlan(state.instrument)) === group,
   );
   const edit = useEdit();
   return (
@@ -45,5 +45,5 @@ export const FieldGroup = memo(function FieldGroup({ group, heading, children }:
   );
 });
 
-const refusedGroup = (plan: ReturnType<typeof planOf>): Group | null =>
+const refusedGroup = (plan: ReturnType<typeof solvedPlan>): Group | null =>
   plan.ok ? null : groupOf(plan.refusal.field);

@@ -1,6 +1,6 @@
 import { lazy, Suspense, useRef, useState } from "react";
 import type { Instrument } from "../../instrument/instrument.ts";
-import { putBack, startFrom } from "../../store/document/edits.ts";
+import { reopenPrevious, startFrom } from "../../store/document/edits.ts";
 import { newId } from "../../store/document/new-id.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 
@@ -24,7 +24,7 @@ export function StartFrom() {
         Start from…
       </button>
       {away !== null && (
-        <button type="button" className="put-back" onClick={() => edit(putBack)}>
+        <button type="button" className="put-back" onClick={() => edit(reopenPrevious)}>
           Back to “{away === "" ? "unnamed" : away}”
         </button>
       )}

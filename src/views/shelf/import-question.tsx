@@ -1,10 +1,10 @@
-import { type Clash, type ClashChoice, choose, type Intake } from "../../store/shelf/import.ts";
+import { type Clash, type ClashChoice, choose, type ImportPlan } from "../../store/shelf/import.ts";
 import { Select } from "../fields/select.tsx";
 import { nameOf } from "./cards.ts";
 
 interface Props {
-  readonly intake: Intake;
-  readonly onChange: (intake: Intake) => void;
+  readonly intake: ImportPlan;
+  readonly onChange: (intake: ImportPlan) => void;
   readonly onTake: () => void;
   readonly onLeave: () => void;
 }
@@ -19,7 +19,7 @@ const choices: readonly (readonly [ClashChoice, string])[] = [
 ];
 
 /** Asks what is to become of instruments that the shelf has under the same id with other content. */
-export function IntakeQuestion({ intake, onChange, onTake, onLeave }: Props) {
+export function ImportQuestion({ intake, onChange, onTake, onLeave }: Props) {
   const { clashes, fresh, same, bad } = intake;
   const first = clashes[0]?.choice;
   const common = clashes.every(({ choice }) => choice === first) ? first : undefined;

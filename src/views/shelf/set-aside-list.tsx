@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import type { Shelf } from "../../store/shelf/shelf.ts";
-import type { SetAside } from "../../store/shelf/shelf-database.ts";
+import type { UnreadableEntry } from "../../store/shelf/shelf-database.ts";
 import { fileName, saveJson } from "../save-file.ts";
 
 /** Records that could not be read: kept as they are, to be saved to a file. */
@@ -12,10 +12,10 @@ export function SetAsideList({
   /** Read again when these change: opening one may have set it aside. */
   readonly cards: unknown;
 }) {
-  const [aside, setAside] = useState<readonly SetAside[]>([]);
+  const [aside, setAside] = useState<readonly UnreadableEntry[]>([]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what can no longer be read leaves the cards.
   useEffect(() => {
-    void shelf.aside().then(setAside, () => {});
+    void shelf.unreadable().then(setAside, () => {});
   }, [shelf, cards]);
   if (aside.length === 0) return null;
   return (

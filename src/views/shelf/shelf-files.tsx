@@ -1,15 +1,15 @@
 import { useState } from "react";
 import { shelfFiles } from "../../store/shelf/export.ts";
-import { type Intake, type TakenIn, takeIn } from "../../store/shelf/import.ts";
+import { type ImportPlan, type ImportResult, runImport } from "../../store/shelf/import.ts";
 import type { Session } from "../../store/shelf/session.ts";
 import { saveJson } from "../save-file.ts";
-import { IntakeQuestion } from "./import-question.tsx";
+import { ImportQuestion } from "./import-question.tsx";
 
 /** Reasons shown of a file that is wrong all over. */
 const mostReasons = 20;
 
 /** What a file brought, and what of it could not be read and why. */
-function ImportReport({ taken, replaced, skipped, same, bad }: TakenIn) {
+function ImportReport({ taken, replaced, skipped, same, bad }: ImportResult) {
   const told = [
     `${taken} imported`,
     ...(replaced > 0 ? [`${replaced} replaced, the former one undo away`] : []),
@@ -40,8 +40,8 @@ function ImportReport({ taken, replaced, skipped, same, bad }: TakenIn) {
 export type Arriving =
   | { readonly is: "none" }
   | { readonly is: "reading"; readonly name: string }
-  | { readonly is: "asking"; readonly intake: Intake }
-  | { readonly is: "taken"; readonly done: TakenIn }
+  | { readonly is: "asking"; readonly intake: ImportPlan }
+  | { readonly is: "taken"; readonly done: ImportResult }
   | { readonly is: "refused"; readonly reason: string };
 
 interface Props {
@@ -90,7 +90,7 @@ export function ShelfFiles(props: Props) {
         {arriving.is === "taken" && <ImportReport {...arriving.done} />}
       </div>
       {arriving.is === "asking" && (
-        <IntakeQuestion
+        <ImportQuestion
           intake={arriving.intake}
           onChange={(intake) => onArriving({ is: "asking", intake })}
           onLeave={() => onArriving({ is: "refused", reason: "Nothing was imported." })}
@@ -116,8 +116,8 @@ async function saveWhole({ parts }: Session): Promise<string> {
 }
 
 /** Brings an intake to the shelf, and tells what became of it. */
-export const take = (session: Session, intake: Intake): Promise<Arriving> =>
-  takeIn(session, intake).then(
+export const take = (session: Session, intake: ImportPlan): Promise<Arriving> =>
+  runImport(session, intake).then(
     (done) => ({ is: "taken", done }),
     () => ({ is: "refused", reason: untaken }),
   );

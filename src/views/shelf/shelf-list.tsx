@@ -1,14 +1,14 @@
 import { useMemo, useState } from "react";
 import { demoShelf } from "../../instrument/as-built/demo-shelf.ts";
-import { workOn } from "../../store/document/state.ts";
+import { newDocument } from "../../store/document/state.ts";
 import type { Session } from "../../store/shelf/session.ts";
 import {
   duplicate,
-  putBack,
+  type Removed,
+  removeFromShelf,
   renameKept,
-  type TakenOff,
-  takeOff,
-} from "../../store/shelf/shelf-act.ts";
+  restoreRemoved,
+} from "../../store/shelf/shelf-edits.ts";
 import { type Card, newEntry } from "../../store/shelf/shelf-entry.ts";
 import { Labelled } from "../fields/labelled.tsx";
 import { Select } from "../fields/select.tsx";
@@ -26,7 +26,7 @@ function EmptyShelf({ session, act }: EmptyShelfProps) {
   const { shelf, tell, now } = session.parts;
   const load = async (): Promise<void> => {
     const invented = demoShelf.map(({ instrument, asBuilt }) => ({
-      entry: newEntry({ ...workOn(instrument), asBuilt }, now()),
+      entry: newEntry({ ...newDocument(instrument), asBuilt }, now()),
       over: null,
     }));
     for (const one of await shelf.take(invented)) tell(one);
@@ -62,7 +62,7 @@ export function ShelfList({ session, cards, onChange }: ShelfListProps) {
   const [wanted, setWanted] = useState("");
   const [order, setOrder] = useState<Order>("latest");
   const [shown, setShown] = useState(page);
-  const [off, setOff] = useState<readonly TakenOff[]>([]);
+  const [off, setOff] = useState<readonly Removed[]>([]);
   const [refused, setRefused] = useState("");
   const open = useRimwright((state) => state.instrument.id);
   const found = useMemo(() => foundCards(cards, wanted, order), [cards, wanted, order]);
@@ -79,11 +79,11 @@ export function ShelfList({ session, cards, onChange }: ShelfListProps) {
       setRefused("What is open now is not saved, or that one cannot be read: it stays as it is.");
   };
   const take = async (id: string): Promise<void> => {
-    const taken = await takeOff(session, id);
+    const taken = await removeFromShelf(session, id);
     if (taken !== null) setOff((before) => [...before, taken]);
   };
-  const restore = async (one: TakenOff): Promise<void> => {
-    await putBack(session, one);
+  const restore = async (one: Removed): Promise<void> => {
+    await restoreRemoved(session, one);
     setOff((before) => before.filter((other) => other !== one));
   };
   const last = off.at(-1);

@@ -1,5 +1,5 @@
 import { type DragEvent, useState } from "react";
-import { readIntake } from "../../store/shelf/import.ts";
+import { readImport } from "../../store/shelf/import.ts";
 import type { Session } from "../../store/shelf/session.ts";
 import { useShelfSlot } from "../store-context.ts";
 import { SetAsideList } from "./set-aside-list.tsx";
@@ -36,7 +36,7 @@ function OpenShelf({ session }: { readonly session: Session }) {
   const [arriving, setArriving] = useState<Arriving>({ is: "none" });
   const readIn = async (file: File): Promise<void> => {
     setArriving({ is: "reading", name: file.name });
-    const intake = await readIntake(session.parts.shelf, file);
+    const intake = await readImport(session.parts.shelf, file);
     if (!intake.ok) setArriving({ is: "refused", reason: intake.reason });
     else if (intake.intake.clashes.length > 0) setArriving({ is: "asking", intake: intake.intake });
     else {

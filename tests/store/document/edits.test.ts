@@ -7,8 +7,8 @@ import { chooseUnits } from "../../../src/store/document/choices.ts";
 import {
   dragBreak,
   dragTarget,
-  putBack,
   rename,
+  reopenPrevious,
   setField,
   setNone,
   startFrom,
@@ -18,7 +18,7 @@ import {
   typeField,
 } from "../../../src/store/document/edits.ts";
 import { fieldTrouble, shownText, unreadFields } from "../../../src/store/document/field-view.ts";
-import { planOf, shownPlan } from "../../../src/store/document/plan.ts";
+import { shownPlan, solvedPlan } from "../../../src/store/document/plan.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
 
 const shimOf = (state: State): number => shownPlan(state)?.profile.shim ?? Number.NaN;
@@ -51,7 +51,7 @@ describe("typing", () => {
   test("what has no plan keeps the last that had one, and says why beside the field", () => {
     const state = typeField(firstState, "dome.flatLength", "480");
     expect(state.instrument.dome.flatLength).toBe(480);
-    expect(planOf(state.instrument).ok).toBe(false);
+    expect(solvedPlan(state.instrument).ok).toBe(false);
     expect(shownPlan(state)?.instrument).toBe(firstState.instrument);
     expect(shownPlan(state)?.refusal).not.toBeNull();
     expect(fieldTrouble(state, "dome.flatLength")).not.toBeNull();
@@ -59,7 +59,7 @@ describe("typing", () => {
 
   test("numbers that do not go together are both kept until they do", () => {
     const shorter = typeField(firstState, "body.length", "390");
-    expect(planOf(shorter.instrument).ok).toBe(false);
+    expect(solvedPlan(shorter.instrument).ok).toBe(false);
     expect(shorter.instrument.body.length).toBe(390);
     const mended = ["body.upperBoutAt", "body.waistAt", "body.soundholeAt"] as const;
     const values = ["320", "230", "270"];
@@ -68,7 +68,7 @@ describe("typing", () => {
       shorter,
     );
     const whole = typeField(typeField(fitted, "neck.scale", "520"), "body.lowerBoutAt", "105");
-    expect(planOf(whole.instrument).ok).toBe(true);
+    expect(solvedPlan(whole.instrument).ok).toBe(true);
     expect(shownPlan(whole)?.instrument.body.length).toBe(390);
   });
 
@@ -77,7 +77,7 @@ describe("typing", () => {
     const trouble = fieldTrouble(refused, "dome.flatLength");
     const nearest = trouble?.nearest ?? Number.NaN;
     const mended = setField(refused, "dome.flatLength", nearest);
-    expect(planOf(mended.instrument).ok).toBe(true);
+    expect(solvedPlan(mended.instrument).ok).toBe(true);
     expect(shownText(mended, "dome.flatLength")).not.toBe("300");
   });
 });
@@ -163,7 +163,7 @@ describe("the target", () => {
 
   test("while nothing works, it starts from the plan still shown", () => {
     const refused = typeField(firstState, "target.value", "150");
-    expect(planOf(refused.instrument).ok).toBe(false);
+    expect(solvedPlan(refused.instrument).ok).toBe(false);
     const switched = switchTarget(refused, "pitch");
     expect(shimOf(switched)).toBeCloseTo(shimOf(firstState), 9);
     expect(shownPlan(switched)?.refusal).toBeNull();
@@ -187,9 +187,9 @@ describe("dragging", () => {
 
   test("beyond reach it stays within, with a plan", () => {
     const dragged = dragTarget(firstState, "shim", 199, "drag 1");
-    expect(planOf(dragged.instrument).ok).toBe(true);
+    expect(solvedPlan(dragged.instrument).ok).toBe(true);
     const broken = dragBreak(firstState, 1, "drag 2");
-    expect(planOf(broken.instrument).ok).toBe(true);
+    expect(solvedPlan(broken.instrument).ok).toBe(true);
   });
 
   test("an outcome steps from where it is", () => {
@@ -206,9 +206,9 @@ describe("opening", () => {
     const opened = startFrom(rename(typed, "Mine"), preset("jumbo"), "new");
     expect(opened.instrument).toEqual({ ...preset("jumbo"), id: "new" });
     expect(shownText(opened, "body.length")).toBe("530");
-    const back = putBack(opened);
+    const back = reopenPrevious(opened);
     expect(back.instrument.name).toBe("Mine");
     expect(shownText(back, "body.length")).toBe("abc");
-    expect(putBack(back).instrument.id).toBe("new");
+    expect(reopenPrevious(back).instrument.id).toBe("new");
   });
 });

@@ -5,7 +5,7 @@ import type { FieldPath } from "../../../src/instrument/fields.ts";
 import { fieldAt } from "../../../src/instrument/fields.ts";
 import { typeField } from "../../../src/store/document/edits.ts";
 import { workableRange } from "../../../src/store/document/field-view.ts";
-import { hasPlan, planOf } from "../../../src/store/document/plan.ts";
+import { hasPlan, solvedPlan } from "../../../src/store/document/plan.ts";
 import { firstState } from "../../../src/store/document/state.ts";
 import { documents } from "../../support/documents.ts";
 
@@ -27,7 +27,7 @@ describe("the workable range of a field", () => {
     if (range === null) throw new Error("no range");
     const { min, max, quantity } = fieldAt(path, instrument.target.kind);
     const past = quantity === "count" ? 1 : 1e-3;
-    const works = (value: number): boolean => planOf(writeField(instrument, path, value)).ok;
+    const works = (value: number): boolean => solvedPlan(writeField(instrument, path, value)).ok;
     expect(range.map(works)).toEqual([true, true]);
     if (range[0] > min) expect(works(range[0] - past)).toBe(false);
     if (range[1] < max) expect(works(range[1] + past)).toBe(false);
@@ -44,7 +44,7 @@ test("whether there is a plan is told without working it out, and told the same"
   fc.assert(
     fc.property(documents, ({ instrument, past }) => {
       for (const one of [instrument, ...past.map((work) => work.instrument)]) {
-        expect(hasPlan(one)).toBe(planOf(one).ok);
+        expect(hasPlan(one)).toBe(solvedPlan(one).ok);
         if (!hasPlan(one)) without += 1;
       }
     }),
@@ -55,6 +55,6 @@ test("whether there is a plan is told without working it out, and told the same"
 
 test("a back too round to reach the neck end is no plan", () => {
   const instrument = writeField(firstState.instrument, "body.backRadius", 200);
-  expect(planOf(instrument).ok).toBe(false);
+  expect(solvedPlan(instrument).ok).toBe(false);
   expect(hasPlan(instrument)).toBe(false);
 });

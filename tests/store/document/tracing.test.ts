@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { traceOutline, typeField } from "../../../src/store/document/edits.ts";
-import { planOf, shownPlan } from "../../../src/store/document/plan.ts";
+import { shownPlan, solvedPlan } from "../../../src/store/document/plan.ts";
 import { firstState } from "../../../src/store/document/state.ts";
 import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 import { pear } from "../../support/pear.ts";
@@ -12,7 +12,7 @@ test("a tracing makes the body as long as it is, and leaves the stated widths fo
   expect(traced.instrument.body).toMatchObject({ length: 500, tracing: pear, waistWidth: 241 });
   expect(traced.texts["body.length"]).toBeUndefined();
   expect(traced.texts["body.waistWidth"]?.text).toBe("241");
-  expect(planOf(traced.instrument).ok).toBe(true);
+  expect(solvedPlan(traced.instrument).ok).toBe(true);
   const off = traceOutline(traced, null);
   expect("tracing" in off.instrument.body).toBe(false);
   expect(off.instrument.body.waistWidth).toBe(241);
@@ -20,7 +20,7 @@ test("a tracing makes the body as long as it is, and leaves the stated widths fo
 
 test("another length than the traced one is refused in words, and the last plan stays drawn", () => {
   const longer = typeField(traceOutline(firstState, pear), "body.length", "510");
-  const plan = planOf(longer.instrument);
+  const plan = solvedPlan(longer.instrument);
   expect(plan.ok).toBe(false);
   if (plan.ok) return;
   expect(plan.refusal).toMatchObject({ field: "body.length", nearest: 500 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { presets } from "../../../src/instrument/presets.ts";
 import { startFrom, stepField, typeField } from "../../../src/store/document/edits.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
-import { recorded, redo, undo, workIn } from "../../../src/store/document/undo.ts";
+import { documentIn, recorded, redo, undo } from "../../../src/store/document/undo.ts";
 
 const act = (state: State, edit: (state: State) => State): State => recorded(state, edit(state));
 
@@ -14,15 +14,15 @@ describe("undo", () => {
     );
     expect(typed.past).toHaveLength(1);
     const back = act(typed, undo);
-    expect(workIn(back)).toEqual(workIn(firstState));
-    expect(workIn(act(back, redo))).toEqual(workIn(typed));
+    expect(documentIn(back)).toEqual(documentIn(firstState));
+    expect(documentIn(act(back, redo))).toEqual(documentIn(typed));
   });
 
   test("takes acts back one by one, the last first", () => {
     const once = act(firstState, (state) => stepField(state, "body.length", 1));
     const twice = act(once, (state) => stepField(state, "shim.contact", 1));
-    expect(workIn(act(twice, undo))).toEqual(workIn(once));
-    expect(workIn(act(act(twice, undo), undo))).toEqual(workIn(firstState));
+    expect(documentIn(act(twice, undo))).toEqual(documentIn(once));
+    expect(documentIn(act(act(twice, undo), undo))).toEqual(documentIn(firstState));
   });
 
   test("forgets what was taken back once something else is done", () => {

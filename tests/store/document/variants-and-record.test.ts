@@ -11,7 +11,7 @@ import { firstComparison } from "../../../src/store/document/comparison.ts";
 import { startFrom, stepField } from "../../../src/store/document/edits.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
 import { makeStore } from "../../../src/store/document/store.ts";
-import { recorded, redo, undo, workIn } from "../../../src/store/document/undo.ts";
+import { documentIn, recorded, redo, undo } from "../../../src/store/document/undo.ts";
 import {
   addVariant,
   aimVariant,
@@ -95,11 +95,11 @@ describe("variants", () => {
     const page = openPage();
     page.edit((state) => addVariant(state, "a"));
     page.edit((state) => changeVariant(state, "a", "bridge.thickness", 9.5));
-    const before = workIn(page.store.getState());
+    const before = documentIn(page.store.getState());
     page.edit((state) => makeBase(state, "a"));
     expect(page.steps()).toBe(3);
     page.edit(undo);
-    expect(workIn(page.store.getState())).toEqual(before);
+    expect(documentIn(page.store.getState())).toEqual(before);
     page.edit(redo);
     expect(page.variants()[0]?.name).toBe("Before Variant A");
     expect(page.store.getState().instrument.bridge.thickness).toBe(9.5);
@@ -189,7 +189,7 @@ test("another instrument has neither the variants nor the record of the one befo
   const page = openPage();
   page.edit((state) => addVariant(state, "a"));
   page.edit((state) => markStep(state, "level", day));
-  const left = workIn(page.store.getState());
+  const left = documentIn(page.store.getState());
   page.edit((state) => startFrom(state, instrument, "other"));
   expect(page.variants()).toEqual([]);
   expect(page.record()).toEqual(emptyAsBuilt);

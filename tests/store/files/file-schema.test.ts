@@ -4,7 +4,7 @@ import * as z from "zod";
 import { demoShelf } from "../../../src/instrument/as-built/demo-shelf.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { typeField } from "../../../src/store/document/edits.ts";
-import { firstState, workOn } from "../../../src/store/document/state.ts";
+import { firstState, newDocument } from "../../../src/store/document/state.ts";
 import { fileJsonSchema } from "../../../src/store/files/file-schema.ts";
 import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
 import { readTabCopy } from "../../../src/store/shelf/tab-copy.ts";
@@ -35,8 +35,8 @@ describe("the published schema, as zod's full build reads it back", () => {
   const works = [
     readTabCopy(storage),
     typeField(firstState, "dome.flatLength", "480"),
-    ...presets.map(workOn),
-    ...demoShelf.map(({ instrument, asBuilt }) => ({ ...workOn(instrument), asBuilt })),
+    ...presets.map(newDocument),
+    ...demoShelf.map(({ instrument, asBuilt }) => ({ ...newDocument(instrument), asBuilt })),
   ];
   const file = shelfFileOf(works.map((work) => ({ work })));
 

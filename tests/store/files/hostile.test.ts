@@ -3,10 +3,10 @@ import { deflateRawSync } from "node:zlib";
 import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
 import { presets } from "../../../src/instrument/presets.ts";
-import { planOf } from "../../../src/store/document/plan.ts";
-import { workOn } from "../../../src/store/document/state.ts";
+import { solvedPlan } from "../../../src/store/document/plan.ts";
+import { newDocument } from "../../../src/store/document/state.ts";
 import { readShareText } from "../../../src/store/files/share.ts";
-import { readIntake, takeIn } from "../../../src/store/shelf/import.ts";
+import { readImport, runImport } from "../../../src/store/shelf/import.ts";
 import type { Shelf } from "../../../src/store/shelf/shelf.ts";
 import type { ShelfDatabase } from "../../../src/store/shelf/shelf-database.ts";
 import { newEntry } from "../../../src/store/shelf/shelf-entry.ts";
@@ -33,7 +33,7 @@ const dump = async () => [await database.getAll("entries"), await database.getAl
 beforeAll(async () => {
   ({ shelf, database } = await openShelf({ stays: true }));
   const [preset] = presets;
-  if (preset !== undefined) await shelf.save(newEntry(workOn(preset), 1));
+  if (preset !== undefined) await shelf.save(newEntry(newDocument(preset), 1));
 });
 
 async function timed<T>(act: () => Promise<T>): Promise<readonly [T, number]> {
@@ -75,13 +75,13 @@ function finite(key: string, value: unknown): unknown {
 }
 
 async function tryFile(tally: RunningStatistics, what: string, file: Blob): Promise<void> {
-  const reading = await tally.time(what, () => readIntake(shelf, file));
+  const reading = await tally.time(what, () => readImport(shelf, file));
   if (!reading.ok) return expect(reading.reason).not.toBe("");
   const { fresh, clashes, bad } = reading.intake;
   const works = [...fresh, ...clashes.map(({ work }) => work)];
   tally.taken += works.length > 0 ? 1 : 0;
   for (const work of works) {
-    if (!planOf(work.lastGood).ok) expect.fail("taken in without a plan");
+    if (!solvedPlan(work.lastGood).ok) expect.fail("taken in without a plan");
     JSON.stringify(work, finite);
   }
   for (const { reason } of bad) expect(reason).not.toBe("");
@@ -105,7 +105,7 @@ describe("hostile input", () => {
       since = process.cpuUsage();
     };
     const ticking = setInterval(look, 0);
-    const reading = await readIntake(shelf, file);
+    const reading = await readImport(shelf, file);
     look();
     clearInterval(ticking);
     expect(reading.ok && reading.intake.bad).toHaveLength(20_000);
@@ -251,15 +251,15 @@ describe("hostile input", () => {
     const { session } = openTab(own);
     for (const text of sampled(spoiled(shelfText), 200)) {
       const before = await own.cards();
-      const reading = await readIntake(own, new Blob([text]));
+      const reading = await readImport(own, new Blob([text]));
       if (!reading.ok) continue;
-      const done = await takeIn(session, reading.intake);
+      const done = await runImport(session, reading.intake);
       const after = await own.cards();
       expect(after.length).toBe(before.length + done.taken);
       const known = new Set(before.map(({ id }) => id));
       expect(after.filter(({ id }) => known.has(id))).toEqual(before);
     }
-    expect(await own.aside()).toEqual([]);
+    expect(await own.unreadable()).toEqual([]);
     const cards = await own.cards();
     expect(cards.length).toBeGreaterThan(10);
     for (const { id } of cards) expect(await own.open(id)).toBeDefined();

@@ -7,7 +7,7 @@ import { undo } from "../../../src/store/document/undo.ts";
 import { readShareText } from "../../../src/store/files/share.ts";
 import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
 import type { TextStorage } from "../../../src/store/shelf/browser-storage.ts";
-import { readIntake } from "../../../src/store/shelf/import.ts";
+import { readImport } from "../../../src/store/shelf/import.ts";
 import { Shelf } from "../../../src/store/shelf/shelf.ts";
 import { openShelfDatabase } from "../../../src/store/shelf/shelf-database.ts";
 import { makeShopStore, type Shop } from "../../../src/store/shelf/shop.ts";
@@ -143,7 +143,7 @@ describe("files and addresses of version 1", () => {
   test("a shelf's file comes in whole", async () => {
     const { shelf } = await openShelf();
     const { instruments } = json("shelf-file.json");
-    const reading = await readIntake(shelf, new Blob([fixture("shelf-file.json")]));
+    const reading = await readImport(shelf, new Blob([fixture("shelf-file.json")]));
     if (!reading.ok) throw new Error(reading.reason);
     const { fresh, bad } = reading.intake;
     expect(bad).toEqual([]);
@@ -157,7 +157,7 @@ describe("files and addresses of version 1", () => {
 
   test("an instrument alone comes in", async () => {
     const { shelf } = await openShelf();
-    const reading = await readIntake(shelf, new Blob([fixture("instrument.json")]));
+    const reading = await readImport(shelf, new Blob([fixture("instrument.json")]));
     expect(reading.ok && reading.intake.fresh[0]?.instrument).toEqual(json("instrument.json"));
   });
 
@@ -190,7 +190,7 @@ describe("version 2", () => {
 
   test("in a file, half-done numbers among it, comes in whole and goes out the same", async () => {
     const { shelf } = await openShelf();
-    const reading = await readIntake(shelf, new Blob([fixture("shelf-file.json", "v2")]));
+    const reading = await readImport(shelf, new Blob([fixture("shelf-file.json", "v2")]));
     if (!reading.ok) throw new Error(reading.reason);
     const out = shelfFileOf(reading.intake.fresh.map((work) => ({ work })));
     expect(reading.intake.bad).toEqual([]);

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { planOf } from "../../../src/store/document/plan.ts";
-import { workIn } from "../../../src/store/document/undo.ts";
+import { solvedPlan } from "../../../src/store/document/plan.ts";
+import { documentIn } from "../../../src/store/document/undo.ts";
 import { openAddress, readShareText } from "../../../src/store/files/share.ts";
 import { sharedIn } from "../../../src/store/files/shared-address.ts";
 import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
-import { readIntake, takeIn } from "../../../src/store/shelf/import.ts";
+import { readImport, runImport } from "../../../src/store/shelf/import.ts";
 import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 import { documents } from "../../support/documents.ts";
 import { memoryStorage, openShelf, openTab } from "../../support/tab.ts";
@@ -22,14 +22,14 @@ test("export then import is identity, half-done numbers, variants and record inc
       await from.session.flush();
       const { id } = state.instrument;
       const entry = await shelf.open(id);
-      expect(plain(entry?.work)).toEqual(plain(workIn(state)));
+      expect(plain(entry?.work)).toEqual(plain(documentIn(state)));
       const text = JSON.stringify(shelfFileOf(entry === undefined ? [] : [entry]));
-      const reading = await readIntake(other, new Blob([text]));
+      const reading = await readImport(other, new Blob([text]));
       if (!reading.ok) throw new Error(reading.reason);
       expect(reading.intake.bad).toEqual([]);
-      await takeIn(openTab(other).session, reading.intake);
+      await runImport(openTab(other).session, reading.intake);
       const back = await other.look(id);
-      const { texts: _, setAside: __, readingTexts: ___, ...kept } = workIn(state);
+      const { texts: _, setAside: __, readingTexts: ___, ...kept } = documentIn(state);
       expect(plain(back)).toMatchObject(plain(kept) as object);
       if (back === undefined) throw new Error("not taken in");
       expect(plain(shelfFileOf([{ work: back }]))).toEqual(JSON.parse(text));
@@ -46,7 +46,7 @@ test("what is kept for a reload is identity, texts, acts and what was put away i
       const storage = memoryStorage();
       writeTabCopy(storage, state);
       const back = readTabCopy(storage);
-      expect(plain(workIn(back))).toEqual(plain(workIn(state)));
+      expect(plain(documentIn(back))).toEqual(plain(documentIn(state)));
       expect(plain([back.past, back.future, back.putAway])).toEqual(
         plain([state.past.slice(-40), state.future.slice(0, 40), state.putAway]),
       );
@@ -58,7 +58,7 @@ test("what is kept for a reload is identity, texts, acts and what was put away i
 test("an address brings back the very instrument, if it has a plan", async () => {
   await fc.assert(
     fc.asyncProperty(documents, async ({ lastGood }) => {
-      expect(planOf(lastGood).ok).toBe(true);
+      expect(solvedPlan(lastGood).ok).toBe(true);
       const address = await openAddress(lastGood, "https://rimwright.example/#/sheet");
       const read = await readShareText(sharedIn(new URL(address).hash) ?? "");
       expect(plain(read.ok && read.instrument)).toEqual(plain(lastGood));

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { firstState } from "../../../src/store/document/state.ts";
-import { workIn } from "../../../src/store/document/undo.ts";
+import { documentIn } from "../../../src/store/document/undo.ts";
 import { fileEntryOf } from "../../../src/store/files/shelf-file.ts";
 
 test("the order of keys says nothing: a last good instrument that is the same is left out", () => {
@@ -9,7 +9,7 @@ test("the order of keys says nothing: a last good instrument that is the same is
   const lastGood = { ...instrument, ...turned };
   const reversed = { ...turned, ...instrument };
   expect(Object.keys(reversed)).not.toEqual(Object.keys(lastGood));
-  const entry = fileEntryOf({ ...workIn(firstState), instrument: reversed, lastGood });
+  const entry = fileEntryOf({ ...documentIn(firstState), instrument: reversed, lastGood });
   expect(entry).toEqual({ instrument });
   expect(entry).not.toHaveProperty("lastGood");
 });

@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { firstComparison } from "../../../src/store/document/comparison.ts";
 import { fileLimits } from "../../../src/store/files/shelf-file.ts";
-import { readIntake } from "../../../src/store/shelf/import.ts";
-import { intakeOf, openShelf } from "../../support/tab.ts";
+import { readImport } from "../../../src/store/shelf/import.ts";
+import { importPlanOf, openShelf } from "../../support/tab.ts";
 
 const file = (json: unknown): Blob => new Blob([JSON.stringify(json)]);
 
 async function reasonOf(from: Blob | string): Promise<string> {
   const { shelf } = await openShelf();
-  const reading = await readIntake(shelf, typeof from === "string" ? new Blob([from]) : from);
+  const reading = await readImport(shelf, typeof from === "string" ? new Blob([from]) : from);
   return reading.ok ? "" : reading.reason;
 }
 
@@ -26,7 +26,7 @@ describe("what cannot be taken in", () => {
       { instrument: { neck: { scale: "long" } }, lastGood: {} },
       { instrument: {}, lastGood: { dome: { flatLength: 480 } } },
     ];
-    const intake = await intakeOf(
+    const intake = await importPlanOf(
       shelf,
       file({ format: "rimwright-shelf", version: 1, instruments }),
     );
@@ -48,7 +48,7 @@ describe("what cannot be taken in", () => {
     const { shelf } = await openShelf();
     const text =
       '{"format":"rimwright-shelf","version":1,"instruments":[{"instrument":{}},{x},{"instrument":{"name":"B"}}]}';
-    const intake = await intakeOf(shelf, new Blob([text]));
+    const intake = await importPlanOf(shelf, new Blob([text]));
     expect(intake.fresh).toHaveLength(2);
     expect(intake.bad).toEqual([{ path: "instruments[1]", reason: "This is no JSON text." }]);
   });
@@ -90,6 +90,6 @@ describe("what cannot be taken in", () => {
   ] as const)("%s is read", async (_, encoding) => {
     const { shelf } = await openShelf();
     const from = new Blob([Buffer.from('\uFEFF{"name":"Für Zoë, 二号"}', encoding)]);
-    expect((await intakeOf(shelf, from)).fresh[0]?.instrument.name).toBe("Für Zoë, 二号");
+    expect((await importPlanOf(shelf, from)).fresh[0]?.instrument.name).toBe("Für Zoë, 二号");
   });
 });

@@ -2,15 +2,15 @@ import { describe, expect, test, vi } from "vitest";
 import { stepIds } from "../../../src/instrument/as-built/steps.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { typeField } from "../../../src/store/document/edits.ts";
-import { firstState, type Work, workOn } from "../../../src/store/document/state.ts";
-import { undo, workIn } from "../../../src/store/document/undo.ts";
+import { type Document, firstState, newDocument } from "../../../src/store/document/state.ts";
+import { documentIn, undo } from "../../../src/store/document/undo.ts";
 import { addVariant } from "../../../src/store/document/variant-edits.ts";
 import { fileLimits, shelfFileOf } from "../../../src/store/files/shelf-file.ts";
 import { oneFile, shelfFiles } from "../../../src/store/shelf/export.ts";
-import { choose, takeIn } from "../../../src/store/shelf/import.ts";
+import { choose, runImport } from "../../../src/store/shelf/import.ts";
 import type { Shelf } from "../../../src/store/shelf/shelf.ts";
 import { type Entry, isInNoFile, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
-import { intakeOf, openShelf, openTab } from "../../support/tab.ts";
+import { importPlanOf, openShelf, openTab } from "../../support/tab.ts";
 
 function presetAt(i: number) {
   const found = presets[i];
@@ -20,17 +20,21 @@ function presetAt(i: number) {
 const [preset, another] = [presetAt(0), presetAt(1)];
 
 const file = (json: unknown): Blob => new Blob([JSON.stringify(json)]);
-const fileOf = (...works: readonly Work[]): Blob =>
+const fileOf = (...works: readonly Document[]): Blob =>
   file(shelfFileOf(works.map((work) => ({ work }))));
 
 /** An instrument with variants and a record. */
-const full: Work = {
-  ...workOn(preset),
+const full: Document = {
+  ...newDocument(preset),
   comparison: addVariant(firstState, "a").comparison,
-  asBuilt: { ...workOn(preset).asBuilt, done: { level: "2026-05-14" }, finished: "2026-06-01" },
+  asBuilt: {
+    ...newDocument(preset).asBuilt,
+    done: { level: "2026-05-14" },
+    finished: "2026-06-01",
+  },
 };
 
-async function kept(shelf: Shelf, work: Work): Promise<Entry> {
+async function kept(shelf: Shelf, work: Document): Promise<Entry> {
   const saved = await shelf.save(newEntry(work, 5));
   if (!saved.saved) throw new Error("not saved");
   return saved.entry;
@@ -40,7 +44,10 @@ describe("a file", () => {
   test("brings variants and record in with the instrument, and a finished one is learnt from", async () => {
     const { shelf } = await openShelf();
     const { session, shop } = openTab(shelf);
-    const done = await takeIn(session, await intakeOf(shelf, fileOf(full, workOn(another))));
+    const done = await runImport(
+      session,
+      await importPlanOf(shelf, fileOf(full, newDocument(another))),
+    );
     expect(done).toEqual({ taken: 2, replaced: 0, skipped: 0, same: 0, bad: [] });
     expect(await shelf.look(preset.id)).toEqual(full);
     expect(shop.getState()?.finished).toEqual([
@@ -51,11 +58,11 @@ describe("a file", () => {
   test("taken in twice changes nothing", async () => {
     const { shelf } = await openShelf();
     const { session } = openTab(shelf);
-    await takeIn(session, await intakeOf(shelf, fileOf(full)));
+    await runImport(session, await importPlanOf(shelf, fileOf(full)));
     const before = await shelf.open(preset.id);
-    const again = await intakeOf(shelf, fileOf(full));
+    const again = await importPlanOf(shelf, fileOf(full));
     expect(again).toEqual({ fresh: [], same: 1, clashes: [], bad: [] });
-    await takeIn(session, again);
+    await runImport(session, again);
     expect(await shelf.open(preset.id)).toEqual(before);
   });
 
@@ -63,9 +70,9 @@ describe("a file", () => {
     const state = typeField(firstState, "dome.flatLength", "480");
     expect(state.lastGood).not.toBe(state.instrument);
     const { shelf } = await openShelf();
-    const [work] = (await intakeOf(shelf, fileOf(workIn(state)))).fresh;
-    expect(work).toEqual({ ...workIn(state), texts: {} });
-    const alone = await intakeOf(shelf, file(state.instrument));
+    const [work] = (await importPlanOf(shelf, fileOf(documentIn(state)))).fresh;
+    expect(work).toEqual({ ...documentIn(state), texts: {} });
+    const alone = await importPlanOf(shelf, file(state.instrument));
     expect(alone.fresh).toEqual([]);
     expect(alone.bad).toHaveLength(1);
     expect(alone.bad[0]?.reason).not.toBe("");
@@ -74,16 +81,16 @@ describe("a file", () => {
   test("holding one instrument twice brings the second in once it differs", async () => {
     const { shelf } = await openShelf();
     const { session } = openTab(shelf);
-    const renamed = { ...full, asBuilt: workOn(preset).asBuilt };
-    const intake = await intakeOf(shelf, fileOf(full, full, renamed));
+    const renamed = { ...full, asBuilt: newDocument(preset).asBuilt };
+    const intake = await importPlanOf(shelf, fileOf(full, full, renamed));
     expect(intake).toMatchObject({ same: 1, clashes: [] });
-    expect((await takeIn(session, intake)).taken).toBe(2);
+    expect((await runImport(session, intake)).taken).toBe(2);
     expect(await shelf.look(preset.id)).toEqual(full);
   });
 });
 
 describe("an instrument the shelf has otherwise", () => {
-  const other: Work = { ...workOn({ ...preset, name: "Another" }), asBuilt: full.asBuilt };
+  const other: Document = { ...newDocument({ ...preset, name: "Another" }), asBuilt: full.asBuilt };
 
   async function asked() {
     const { shelf, database } = await openShelf();
@@ -92,7 +99,7 @@ describe("an instrument the shelf has otherwise", () => {
       shelf,
       database,
       entry,
-      intake: await intakeOf(shelf, fileOf(other, workOn(another))),
+      intake: await importPlanOf(shelf, fileOf(other, newDocument(another))),
     };
   }
 
@@ -115,7 +122,7 @@ describe("an instrument the shelf has otherwise", () => {
   test("stands beside it when nothing is chosen", async () => {
     const { shelf, entry, intake } = await asked();
     const { session } = openTab(shelf);
-    expect(await takeIn(session, intake)).toMatchObject({ taken: 2, replaced: 0 });
+    expect(await runImport(session, intake)).toMatchObject({ taken: 2, replaced: 0 });
     expect(await shelf.open(preset.id)).toEqual(entry);
     const beside = (await shelf.cards()).find(({ name }) => name === "Another");
     expect((await shelf.look(beside?.id ?? ""))?.asBuilt).toEqual(other.asBuilt);
@@ -125,7 +132,7 @@ describe("an instrument the shelf has otherwise", () => {
     const { shelf, intake } = await asked();
     const { session, tell } = openTab(shelf);
     const chosen = choose(intake, "instruments[0]", "replace");
-    expect(await takeIn(session, chosen)).toMatchObject({ taken: 1, replaced: 1 });
+    expect(await runImport(session, chosen)).toMatchObject({ taken: 1, replaced: 1 });
     const entry = await shelf.open(preset.id);
     expect(entry).toMatchObject({ revision: 2, work: other, history: { past: [full] } });
     expect(tell).toHaveBeenCalledWith(expect.objectContaining({ id: preset.id, revision: 2 }));
@@ -136,17 +143,17 @@ describe("an instrument the shelf has otherwise", () => {
     const tab = openTab(shelf, { ...firstState, ...full });
     tab.session.addToShelf();
     await tab.session.flush();
-    const intake = choose(await intakeOf(shelf, fileOf(other)), null, "replace");
-    await takeIn(tab.session, intake);
+    const intake = choose(await importPlanOf(shelf, fileOf(other)), null, "replace");
+    await runImport(tab.session, intake);
     expect(tab.store.getState().instrument.name).toBe("Another");
     tab.edit(undo);
-    expect(workIn(tab.store.getState())).toEqual(full);
+    expect(documentIn(tab.store.getState())).toEqual(full);
   });
 
   test("is left out when told to", async () => {
     const { shelf, entry, intake } = await asked();
     const { session } = openTab(shelf);
-    expect(await takeIn(session, choose(intake, null, "skip"))).toMatchObject({
+    expect(await runImport(session, choose(intake, null, "skip"))).toMatchObject({
       taken: 1,
       skipped: 1,
     });
@@ -157,9 +164,9 @@ describe("an instrument the shelf has otherwise", () => {
   test("is not replaced where another tab has saved it since the question: both are kept", async () => {
     const { shelf, entry, intake } = await asked();
     const { session } = openTab(shelf);
-    await shelf.save({ ...entry, work: { ...full, asBuilt: workOn(preset).asBuilt } });
+    await shelf.save({ ...entry, work: { ...full, asBuilt: newDocument(preset).asBuilt } });
     const theirs = await shelf.open(preset.id);
-    const done = await takeIn(session, choose(intake, null, "replace"));
+    const done = await runImport(session, choose(intake, null, "replace"));
     expect(done).toMatchObject({ taken: 2, replaced: 0 });
     expect(await shelf.open(preset.id)).toEqual(theirs);
   });
@@ -172,7 +179,7 @@ describe("an instrument the shelf has otherwise", () => {
     put.mockImplementationOnce(whole).mockImplementation(() => {
       throw new DOMException("full", "QuotaExceededError");
     });
-    await expect(takeIn(session, intake)).rejects.toThrow("full");
+    await expect(runImport(session, intake)).rejects.toThrow("full");
     put.mockRestore();
     expect(await shelf.cards()).toHaveLength(1);
     expect(await database.getAll("entries")).toHaveLength(1);
@@ -183,7 +190,7 @@ describe("the shelf as files", () => {
   test("notes what is in a file until it changes again", async () => {
     const { shelf } = await openShelf();
     const entry = await kept(shelf, full);
-    await kept(shelf, workOn(another));
+    await kept(shelf, newDocument(another));
     const inNone = async () => (await shelf.cards()).filter(isInNoFile).map(({ id }) => id);
     expect(await inNone()).toHaveLength(2);
     await oneFile(shelf, preset.id);
@@ -197,11 +204,11 @@ describe("the shelf as files", () => {
   test("are as many as it takes for each to be taken in again, and lose nothing", async () => {
     const { shelf } = await openShelf();
     const asBuilt = {
-      ...workOn(preset).asBuilt,
+      ...newDocument(preset).asBuilt,
       notes: Object.fromEntries(stepIds.map((step) => [step, "板".repeat(2000)])),
     };
     const works = Array.from({ length: 120 }, (_, i) => ({
-      ...workOn({ ...preset, id: `id-${i}`, name: `No. ${i}` }),
+      ...newDocument({ ...preset, id: `id-${i}`, name: `No. ${i}` }),
       asBuilt,
     }));
     await shelf.take(works.map((work) => ({ entry: newEntry(work, 1), over: null })));
@@ -212,7 +219,7 @@ describe("the shelf as files", () => {
     for (const one of files) {
       const blob = new Blob([JSON.stringify(one, null, 1)]);
       expect(blob.size).toBeLessThan(fileLimits.bytes);
-      await takeIn(session, await intakeOf(back.shelf, blob));
+      await runImport(session, await importPlanOf(back.shelf, blob));
     }
     for (const work of works) expect(await back.shelf.look(work.instrument.id)).toEqual(work);
   }, 30_000);

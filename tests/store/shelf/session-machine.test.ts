@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { stepField } from "../../../src/store/document/edits.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
-import { workIn } from "../../../src/store/document/undo.ts";
+import { documentIn } from "../../../src/store/document/undo.ts";
 import {
   firstSession,
   nextSession,
@@ -21,7 +21,7 @@ function screenAfter(edits: number, on = id): State {
 }
 
 function entryFrom(screen: State, revision: number, stamp = screen.stamp): Entry {
-  const work = workIn(screen);
+  const work = documentIn(screen);
   const history = { past: [], future: [] };
   return { version: 2, id: work.instrument.id, revision, savedAt: 1, stamp, work, history };
 }
@@ -163,7 +163,7 @@ describe("two tabs that meet", () => {
   });
 
   test("say nothing where all of ours is in theirs", () => {
-    const whole = { ...theirs, work: workIn(screen) };
+    const whole = { ...theirs, work: documentIn(screen) };
     const [after] = nextSession(states["being saved"] ?? fresh, {
       is: "overtaken",
       theirs: whole,

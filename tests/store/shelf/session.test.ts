@@ -139,7 +139,7 @@ describe("a session", () => {
     await database.put("entries", spoiled as unknown as Entry);
     const again = openTab(shelf, first.store.getState(), { storage: first.storage });
     await again.session.start();
-    expect(await shelf.aside()).toEqual([{ id, json: spoiled }]);
+    expect(await shelf.unreadable()).toEqual([{ id, json: spoiled }]);
     again.edit(longer);
     await again.session.flush();
     expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { presets } from "../../../src/instrument/presets.ts";
-import { workOn } from "../../../src/store/document/state.ts";
+import { newDocument } from "../../../src/store/document/state.ts";
 import { type Entry, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
 import { openShelf } from "../../support/tab.ts";
 
-const entries: readonly Entry[] = presets.map((preset) => newEntry(workOn(preset), 1));
+const entries: readonly Entry[] = presets.map((preset) => newEntry(newDocument(preset), 1));
 const arrivals = entries.map((entry) => ({ entry, over: null }));
 function first(): Entry {
   const [entry] = entries;
@@ -41,7 +41,7 @@ describe("the shelf", () => {
     const broken = { id, version: 2, work: "gone" };
     await database.put("entries", broken as unknown as Entry);
     expect(await shelf.open(id)).toBeUndefined();
-    expect(await shelf.aside()).toEqual([{ id, json: broken }]);
+    expect(await shelf.unreadable()).toEqual([{ id, json: broken }]);
     expect(await shelf.cards()).toHaveLength(entries.length - 1);
     expect(await shelf.look(entries[1]?.id ?? "")).toEqual(entries[1]?.work);
   });
@@ -53,7 +53,7 @@ describe("the shelf", () => {
     await shelf.open(id);
     await database.put("entries", broken("two"));
     expect((await shelf.save(first())).saved).toBe(true);
-    const aside = (await shelf.aside()).map(({ json }) => json);
+    const aside = (await shelf.unreadable()).map(({ json }) => json);
     expect(aside).toHaveLength(2);
     expect(aside).toEqual(expect.arrayContaining([broken("one"), broken("two")]));
     expect(await shelf.open(id)).toMatchObject({ revision: 1 });

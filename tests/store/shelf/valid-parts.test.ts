@@ -4,8 +4,8 @@ import { stepField } from "../../../src/store/document/edits.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
 import { recorded } from "../../../src/store/document/undo.ts";
 import { addVariant } from "../../../src/store/document/variant-edits.ts";
-import { withSoundBeside } from "../../../src/store/shelf/sound-beside.ts";
 import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { withValidParts } from "../../../src/store/shelf/valid-parts.ts";
 import { memoryStorage } from "../../support/tab.ts";
 
 const { comparison } = addVariant(firstState, "a");
@@ -24,7 +24,7 @@ describe("what the tab kept beside the instrument", () => {
   test("is the very same state when it is sound", () => {
     const state = spoiled({});
     expect(state).toMatchObject({ comparison, asBuilt });
-    expect(withSoundBeside(state)).toBe(state);
+    expect(withValidParts(state)).toBe(state);
   });
 
   test.each([
@@ -33,7 +33,7 @@ describe("what the tab kept beside the instrument", () => {
     { done: { level: 7 } },
     { taken: [7] },
   ])("is an empty record, in its acts too, where it holds %j", (part) => {
-    const state = withSoundBeside(spoiled(part));
+    const state = withValidParts(spoiled(part));
     expect([state.asBuilt, state.past[0]?.asBuilt]).toEqual([emptyAsBuilt, emptyAsBuilt]);
     expect(state.comparison).toEqual(comparison);
     expect(state.instrument.body.length).toBe(firstState.instrument.body.length + 1);
@@ -50,7 +50,7 @@ describe("what the tab kept beside the instrument", () => {
     const variants = [{ id: "a", name: "A", changes: { "neck.scale": 630, "no.such": 1 } }];
     const storage = memoryStorage();
     writeTabCopy(storage, { ...firstState, comparison: { ...comparison, variants } });
-    expect(withSoundBeside(readTabCopy(storage)).comparison.variants).toEqual([
+    expect(withValidParts(readTabCopy(storage)).comparison.variants).toEqual([
       { id: "a", name: "A", changes: { "neck.scale": 630 } },
     ]);
   });

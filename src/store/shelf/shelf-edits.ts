@@ -1,10 +1,10 @@
 import type { FinishedInstrument } from "../../instrument/as-built/as-built.ts";
 import { textLimits } from "../../instrument/schema.ts";
+import { noEditId } from "../document/edit-id.ts";
 import { rename } from "../document/edits.ts";
 import { newId } from "../document/new-id.ts";
-import { noStamp } from "../document/stamp.ts";
-import { firstState, type Work } from "../document/state.ts";
-import { recorded, workIn } from "../document/undo.ts";
+import { type Document, firstState } from "../document/state.ts";
+import { documentIn, recorded } from "../document/undo.ts";
 import type { Session } from "./session.ts";
 import { type Entry, newEntry } from "./shelf-entry.ts";
 import { editShop, forget, learnFrom } from "./shop.ts";
@@ -25,8 +25,8 @@ export async function renameKept({ parts }: Session, id: string, name: string): 
     const { past, future } = after;
     const result = await shelf.save({
       ...entry,
-      stamp: noStamp,
-      work: workIn(after),
+      stamp: noEditId,
+      work: documentIn(after),
       history: { past, future },
     });
     // Another tab saved it in between: its copy is named instead.
@@ -48,7 +48,7 @@ export async function duplicate(session: Session, id: string): Promise<Entry | n
   const { instrument, lastGood, asBuilt } = work;
   const name = `${instrument.name === "" ? "Unnamed instrument" : instrument.name}, copy`;
   const own = { id: newId(), name: name.slice(0, textLimits.name) };
-  const copy: Work = {
+  const copy: Document = {
     ...work,
     instrument: { ...instrument, ...own },
     lastGood: { ...lastGood, ...own },
@@ -60,7 +60,7 @@ export async function duplicate(session: Session, id: string): Promise<Entry | n
 }
 
 /** What was taken off the shelf, to be put back whole. */
-export interface TakenOff {
+export interface Removed {
   readonly entry: Entry;
   /** What was learnt from it; null when it was not finished. */
   readonly learnt: FinishedInstrument | null;
@@ -70,7 +70,7 @@ export interface TakenOff {
 const gone = -1;
 
 /** Takes an instrument off the shelf, and from those learnt from. Null when it is not there. */
-export async function takeOff(session: Session, id: string): Promise<TakenOff | null> {
+export async function removeFromShelf(session: Session, id: string): Promise<Removed | null> {
   const { shelf, shop, tell } = session.parts;
   await session.flush();
   const entry = await shelf.open(id);
@@ -83,7 +83,10 @@ export async function takeOff(session: Session, id: string): Promise<TakenOff | 
 }
 
 /** Puts back what was taken off, as it was. */
-export async function putBack({ parts }: Session, { entry, learnt }: TakenOff): Promise<void> {
+export async function restoreRemoved(
+  { parts }: Session,
+  { entry, learnt }: Removed,
+): Promise<void> {
   const stood = await parts.shelf.take([{ entry, over: null }]);
   for (const one of stood) parts.tell(one);
   if (learnt !== null) editShop(parts.shop, (all) => learnFrom(all, learnt));

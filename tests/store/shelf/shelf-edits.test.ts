@@ -3,16 +3,26 @@ import { presets } from "../../../src/instrument/presets.ts";
 import { finish, markStep } from "../../../src/store/document/as-built-edits.ts";
 import { firstComparison } from "../../../src/store/document/comparison.ts";
 import {
-  putBack as putBackAway,
+  reopenPrevious,
   startFrom,
   stepField,
   typeField,
 } from "../../../src/store/document/edits.ts";
-import { firstState, type State, type Work, workOn } from "../../../src/store/document/state.ts";
-import { undo, workIn } from "../../../src/store/document/undo.ts";
+import {
+  type Document,
+  firstState,
+  newDocument,
+  type State,
+} from "../../../src/store/document/state.ts";
+import { documentIn, undo } from "../../../src/store/document/undo.ts";
 import { addVariant } from "../../../src/store/document/variant-edits.ts";
 import type { Shelf } from "../../../src/store/shelf/shelf.ts";
-import { duplicate, putBack, renameKept, takeOff } from "../../../src/store/shelf/shelf-act.ts";
+import {
+  duplicate,
+  removeFromShelf,
+  renameKept,
+  restoreRemoved,
+} from "../../../src/store/shelf/shelf-edits.ts";
 import { type Entry, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
 import { editShop } from "../../../src/store/shelf/shop.ts";
 import { openShelf, openTab } from "../../support/tab.ts";
@@ -25,12 +35,12 @@ beforeEach(async () => {
 const day = "2026-05-14";
 const { id } = firstState.instrument;
 
-function presetWork(): Work {
+function presetWork(): Document {
   const [preset] = presets;
   if (preset === undefined) throw new Error("no preset");
-  const { asBuilt } = workOn(preset);
+  const { asBuilt } = newDocument(preset);
   return {
-    ...workOn(preset),
+    ...newDocument(preset),
     comparison: addVariant(firstState, "a").comparison,
     asBuilt: { ...asBuilt, done: { level: day }, finished: day },
   };
@@ -65,7 +75,7 @@ describe("another name", () => {
       lastGood: { ...full.lastGood, name: "Nr. 7" },
     });
     edit(undo);
-    expect(workIn(store.getState())).toEqual(full);
+    expect(documentIn(store.getState())).toEqual(full);
   });
 
   test("reaches the open one on screen", async () => {
@@ -133,12 +143,12 @@ describe("what is taken off", () => {
     expect(before.history.past).toHaveLength(2);
     const other = openTab(shelf, firstState);
     editShop(other.shop, (shop) => ({ ...shop, finished: learnt }));
-    const off = await takeOff(other.session, id);
+    const off = await removeFromShelf(other.session, id);
     expect(await shelf.cards()).toEqual([]);
     expect(other.shop.getState()?.finished).toEqual([]);
     expect(other.tell).toHaveBeenLastCalledWith({ id, revision: -1 });
     if (off === null) throw new Error("not there");
-    await putBack(other.session, off);
+    await restoreRemoved(other.session, off);
     expect(await entryOf(id)).toEqual(before);
     expect(other.shop.getState()?.finished).toEqual(learnt);
   });
@@ -146,11 +156,11 @@ describe("what is taken off", () => {
   test("does not take the place of what came there since", async () => {
     await kept();
     const { session } = openTab(shelf);
-    const off = await takeOff(session, fullId);
+    const off = await removeFromShelf(session, fullId);
     const since = { ...full, comparison: firstComparison };
     await shelf.save(newEntry(since, 9));
     if (off === null) throw new Error("not there");
-    await putBack(session, off);
+    await restoreRemoved(session, off);
     expect((await entryOf(fullId)).work).toEqual(since);
     expect(await shelf.cards()).toHaveLength(2);
   });
@@ -164,11 +174,11 @@ describe("an instrument left for another", () => {
     const { session, edit, store } = openTab(shelf);
     edit((state) => addVariant(state, "mine"));
     edit((state) => markStep(state, "shim", day));
-    const mine = workIn(store.getState());
+    const mine = documentIn(store.getState());
     await session.open(fullId);
-    expect(workIn(store.getState())).toEqual(full);
+    expect(documentIn(store.getState())).toEqual(full);
     await session.open(id);
-    expect(workIn(store.getState())).toEqual(mine);
+    expect(documentIn(store.getState())).toEqual(mine);
   });
 
   test("put back, is the shelf's own again: its next edit is no other tab's", async () => {
@@ -177,31 +187,31 @@ describe("an instrument left for another", () => {
     await session.flush();
     edit((state) => startFrom(state, full.instrument, "fresh"));
     await session.flush();
-    edit(putBackAway);
+    edit(reopenPrevious);
     await session.flush();
     edit(longer);
     await session.flush();
     expect(session.state.getState()).toMatchObject({ saving: "saved", conflict: false });
-    expect((await entryOf(id)).work).toEqual(workIn(store.getState()));
+    expect((await entryOf(id)).work).toEqual(documentIn(store.getState()));
   });
 
   test("while another tab saves it, loses neither: ours is one undo away on the shelf", async () => {
     const [one, two] = [openTab(shelf), openTab(shelf)];
     one.edit(longer);
     two.edit((state) => stepField(state, "shim.contact", 1));
-    const ours = workIn(two.store.getState());
+    const ours = documentIn(two.store.getState());
     await one.session.flush();
     two.edit((state) => startFrom(state, full.instrument, "fresh"));
     await two.session.flush();
     const entry = await entryOf(id);
-    expect(entry.work).toEqual(workIn(one.store.getState()));
+    expect(entry.work).toEqual(documentIn(one.store.getState()));
     expect(entry.history.past.at(-1)).toEqual(ours);
   });
 
   test("while the browser refuses it, is saved with the next that it takes", async () => {
     const { session, edit, store } = openTab(shelf);
     edit(longer);
-    const left = workIn(store.getState());
+    const left = documentIn(store.getState());
     const save = vi.spyOn(shelf, "save").mockRejectedValue(new Error("QuotaExceededError"));
     edit((state) => startFrom(state, full.instrument, "fresh"));
     await session.flush();
@@ -210,7 +220,7 @@ describe("an instrument left for another", () => {
     edit(longer);
     await session.flush();
     expect((await entryOf(id)).work).toEqual(left);
-    expect((await entryOf("fresh")).work).toEqual(workIn(store.getState()));
+    expect((await entryOf("fresh")).work).toEqual(documentIn(store.getState()));
   });
 
   test("is not left by opening another while the browser refuses to save it", async () => {

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
+import { readEditId } from "../../../src/store/document/edit-id.ts";
 import { stepField } from "../../../src/store/document/edits.ts";
-import { readStamp } from "../../../src/store/document/stamp.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
 import type { Shelf } from "../../../src/store/shelf/shelf.ts";
 import { openShelf, openTab } from "../../support/tab.ts";
@@ -120,6 +120,6 @@ describe("after a visit that was cut off", () => {
 
 test("a stamp that cannot be read is of no known visit", () => {
   for (const json of [null, 7, {}, { run: 1, edit: 2 }, { run: "a", edit: Number.NaN }]) {
-    expect(readStamp(json)).toEqual({ run: "", edit: 0 });
+    expect(readEditId(json)).toEqual({ run: "", edit: 0 });
   }
 });
