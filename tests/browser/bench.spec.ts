@@ -2,6 +2,7 @@ import { expect, type Locator, type Page } from "@playwright/test";
 import { expectNoViolationAtAnySize } from "./any-size.ts";
 import { sizes } from "./layout-screen.ts";
 import { test } from "./page.ts";
+import { tabTo } from "./tab-to.ts";
 
 const tablet = { width: 1180, height: 820 };
 const phone = { width: 390, height: 844 };
@@ -176,7 +177,7 @@ test("by keyboard alone a step is measured and done", async ({ page }) => {
     await tabTo(page, "Next");
   }
   await atStep(page, "Set the shim");
-  await tabTo(page, "Shim used", -1);
+  await tabTo(page, "Shim used", { key: "Shift+Tab" });
   await page.keyboard.type("8.2");
   await page.keyboard.press("ArrowUp");
   await expect(field(page, "Shim used")).not.toHaveValue("8.2");
@@ -185,20 +186,6 @@ test("by keyboard alone a step is measured and done", async ({ page }) => {
   await atStep(page, "Sand the flat to the mark");
   await expect(page.getByRole("heading", { level: 2 })).toBeFocused();
 });
-
-/** Presses Tab (or Shift-Tab) until what is named so has the focus. */
-async function tabTo(page: Page, name: string, way = 1): Promise<void> {
-  for (let press = 0; press < 80; press++) {
-    await page.keyboard.press(way > 0 ? "Tab" : "Shift+Tab");
-    const said = await page.evaluate(() => {
-      const element = document.activeElement;
-      const labels = element instanceof HTMLInputElement ? [...(element.labels ?? [])] : [];
-      return element?.getAttribute("aria-label") ?? labels[0]?.textContent ?? element?.textContent;
-    });
-    if (said?.trim() === name) return;
-  }
-  throw new Error(`Tab never reaches “${name}”.`);
-}
 
 test("the screen's wake lock is asked for on entering, let go on leaving and while hidden", async ({
   page,
@@ -249,6 +236,7 @@ test("where the browser has no wake lock the page says so", async ({ page }) => 
 test("axe finds nothing, nothing runs off and all can be touched with a glove, at any size, light or dark", async ({
   page,
 }) => {
+  test.slow();
   await openBench(page);
   await expectGood(page);
   await step(page, "After the glue").click();

@@ -211,6 +211,7 @@ test("the table is copied and saved, the drawings saved, and the comparison prin
 test("nothing runs off the page and all can be read and touched, at any size, light or dark", async ({
   page,
 }) => {
+  test.slow();
   await openCompare(page);
   await makeThree(page);
   await drawn(page);

@@ -1,6 +1,7 @@
-import { expect, type Page } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { field, grip, shownShim } from "./layout-screen.ts";
 import { test } from "./page.ts";
+import { tabTo } from "./tab-to.ts";
 
 test("the whole job is done by keyboard alone", async ({ page }) => {
   await page.goto("/");
@@ -30,7 +31,7 @@ test("the whole job is done by keyboard alone", async ({ page }) => {
   );
   await page.keyboard.press("Space");
 
-  await tabTo(page, "Saddle exposed", "radio");
+  await tabTo(page, "Saddle exposed", { radio: true });
   await page.keyboard.press("ArrowDown");
   await page.keyboard.press("ArrowDown");
   await expect(page.getByRole("radio", { name: /^Shim/ })).toBeChecked();
@@ -61,26 +62,3 @@ test("what has the focus can be seen, and Tab goes round all of it", async ({ pa
   expect(seen.size).toBeGreaterThan(25);
   expect(seen.size).toBeLessThan(150);
 });
-
-/** Presses Tab until what is named so has the focus. */
-async function tabTo(page: Page, name: string, role?: string): Promise<void> {
-  for (let press = 0; press < 150; press++) {
-    await page.keyboard.press("Tab");
-    const focused = page.locator(":focus");
-    if ((await focused.count()) === 0) continue;
-    const found = await focused.evaluate(
-      (element, wanted) => {
-        const labels = element instanceof HTMLInputElement ? [...(element.labels ?? [])] : [];
-        const said =
-          element.getAttribute("aria-label") ?? labels[0]?.textContent ?? element.textContent;
-        const kind = element instanceof HTMLInputElement ? element.type : "";
-        return (
-          said?.trim() === wanted.name && (wanted.role ? kind === wanted.role : kind !== "radio")
-        );
-      },
-      { name, role },
-    );
-    if (found) return;
-  }
-  throw new Error(`Tab never reaches “${name}”.`);
-}

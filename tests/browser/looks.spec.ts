@@ -23,6 +23,7 @@ for (const viewport of sizes) {
 }
 
 test("axe finds nothing on a first visit, at any size, light or dark", async ({ page }) => {
+  test.slow();
   await open(page, sizes[2], "light");
   await expectNoViolationAtAnySize(page);
 });
@@ -30,6 +31,7 @@ test("axe finds nothing on a first visit, at any size, light or dark", async ({ 
 test("axe finds nothing with all open, turned over and in trouble, at any size, light or dark", async ({
   page,
 }) => {
+  test.slow();
   await open(page, sizes[1], "light");
   await unfoldAll(page);
   for (const summary of await page.locator("summary").all()) await summary.click();

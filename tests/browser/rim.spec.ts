@@ -1,13 +1,11 @@
 import { expect, type Page } from "@playwright/test";
-import { presets } from "../../src/instrument/presets.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
+import { preset } from "../support/preset.ts";
 import { expectNoViolationAtAnySize } from "./any-size.ts";
 import { test } from "./page.ts";
 import { savingWord } from "./shelf-screen.ts";
 
-const standard = presets.find(({ id }) => id === "orchestra-size");
-if (standard === undefined) throw new Error("no preset");
-const points = outlinePoints(standard.body, 40);
+const points = outlinePoints(preset("orchestra-size").body, 40);
 
 async function openRim(page: Page, width = 1180, height = 820): Promise<void> {
   await page.setViewportSize({ width, height });

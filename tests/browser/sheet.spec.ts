@@ -7,6 +7,7 @@ import { profileOf } from "../../src/profile/profile.ts";
 import { openAddress, readShareText } from "../../src/store/files/share.ts";
 import { sharedIn } from "../../src/store/files/shared-address.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
+import { preset } from "../support/preset.ts";
 import { expectNoViolationAtAnySize } from "./any-size.ts";
 import { test } from "./page.ts";
 import { lengthsOn, readPdf } from "./pdf-lines.ts";
@@ -142,22 +143,20 @@ async function expectSaid(page: Page, instrument: Instrument): Promise<void> {
     await expect(sheet).toContainText(words);
 }
 
-const [first] = presets;
-const jumbo = presets.find(({ id }) => id === "jumbo");
-if (first === undefined || jumbo === undefined) throw new Error("no preset");
+const jumbo = preset("jumbo");
 
 for (const size of papers)
   test(`every preset on one page of ${size[0]}, true to size, nothing clipped`, async ({
     page,
   }) => {
-    await openSheet(page, first);
-    for (const preset of presets) {
-      const { name } = preset;
+    await openSheet(page, jumbo);
+    for (const instrument of presets) {
+      const { name } = instrument;
       await page.getByRole("button", { name: "Start from…" }).click();
       await page.locator("#start-from").getByRole("button", { name }).click();
       await expect(page.getByRole("heading", { name, level: 2, exact: true })).toBeVisible();
       await expectCode(page);
-      await expectSaid(page, preset);
+      await expectSaid(page, instrument);
       await expectPage(page, size);
     }
   });

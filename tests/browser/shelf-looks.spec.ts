@@ -7,6 +7,7 @@ import { files, instruments, namesOn, openShelf, pick, row, shelfFile } from "./
 test("the shelf at any size, light or dark: axe finds nothing, nothing runs off, all can be touched", async ({
   page,
 }) => {
+  test.slow();
   await openShelf(page);
   await expectGood(page);
   await pick(page, shelfFile(...twelve));

@@ -2,19 +2,13 @@ import { readFile } from "node:fs/promises";
 import { expect, type Page } from "@playwright/test";
 import { offPolyline, type Place } from "../../src/geometry/polyline.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import { presets } from "../../src/instrument/presets.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
+import { preset } from "../support/preset.ts";
 import { expectNoViolationAtAnySize } from "./any-size.ts";
 import { test } from "./page.ts";
 import { lengthsOn, type PdfPage, readPdf } from "./pdf-lines.ts";
 
 test.setTimeout(300_000);
-
-const preset = (id: string): Instrument => {
-  const found = presets.find((one) => one.id === id);
-  if (found === undefined) throw new Error(`no preset ${id}`);
-  return found;
-};
 
 async function openTemplate(page: Page, instrument: Instrument, name: string): Promise<void> {
   const work = { instrument, lastGood: instrument, texts: {}, setAside: {} };
