@@ -48,7 +48,8 @@ function bend(
 ): void {
   const middle = place((a + b) / 2);
   const looks = [place(a + (b - a) / 4), middle, place(b - (b - a) / 4)];
-  if (depth === 0 || looks.every((look) => offLine(look, pa, pb) <= tolerance)) {
+  // Asked so that a place that is no number ends the splitting.
+  if (depth === 0 || !looks.some((look) => offLine(look, pa, pb) > tolerance)) {
     places.push(pb);
     return;
   }

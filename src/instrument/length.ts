@@ -35,6 +35,12 @@ const unitSigns: readonly (readonly [RegExp, WrittenUnit])[] = [
  */
 export function parseLength(text: string, bare: LengthStyle["unit"]): ParsedLength {
   const plain = plainText(text);
+  const grouped = /^[+-]? ?(\d{1,3})'(\d{3})(?!\d)/.exec(plain);
+  if (grouped)
+    return {
+      ok: false,
+      why: `${grouped[1]}'${grouped[2]} can be read two ways: write ${grouped[1]}${grouped[2]}, or ${grouped[1]} ft.`,
+    };
   const feetAndInches = /^([+-]?) ?(\d+) ?(?:'|ft\.?|foot|feet)(?: ?- ?| )?(\d.*|[.,]\d.*)$/.exec(
     plain,
   );

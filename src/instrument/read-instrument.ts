@@ -7,6 +7,7 @@ import { fieldProblem, type Problem, problem, said } from "./problem.ts";
 import { relationProblems } from "./relations.ts";
 import { instrumentSchema, textLimits } from "./schema.ts";
 import { tracingFlaw } from "./tracing.ts";
+import { statesSomethingKnown, unknownKeys } from "./unknown-keys.ts";
 
 export type ReadInstrumentResult =
   | { readonly ok: true; readonly instrument: Instrument }
@@ -39,7 +40,15 @@ function notOurs(json: unknown): Problem | null {
       path: "version",
       message: `This file is of version ${version}; this Rimwright reads version 1. A newer Rimwright is needed.`,
     };
-  return version === 1 ? null : problem("version", "1", version);
+  if (version !== 1) return problem("version", "1", version);
+  return statesSomethingKnown(json) ? null : nothingKnown(json);
+}
+
+/** A file of some other kind, or one whose every name is misspelt. */
+function nothingKnown(json: object): Problem {
+  const [first] = unknownKeys(json).filter(({ nearest }) => nearest !== null);
+  const hint = first === undefined ? "" : ` For ${said(first.path)} write ${first.nearest}.`;
+  return { path: "", message: `This states nothing an instrument has.${hint}` };
 }
 
 function problemsOf(issue: z.core.$ZodIssue, json: unknown): readonly Problem[] {

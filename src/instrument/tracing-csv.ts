@@ -5,13 +5,17 @@ export type ReadTracingResult =
   | { readonly ok: true; readonly places: readonly Place[] }
   | { readonly ok: false; readonly why: Phrase };
 
-/** More lines than this are no outline. */
+/** More lines than this are no outline, and nothing longer than this is a line of one. */
 const most = 20_000;
+const longest = 1000;
+
+/** No drawing of a guitar has a larger coordinate, whatever its unit. */
+const farthest = 1e6;
 
 /**
  * Places from lines of x and y, in the units of the drawing. Values may stand apart by comma, semicolon,
- * tab or space; beside semicolons and tabs a comma is a decimal mark. A first line of words is a heading,
- * and one that starts with # a remark.
+ * tab or space. A comma is a decimal mark beside semicolons and tabs, and in two values apart by a space
+ * (`8,31 129,46`). A first line of words is a heading, and one that starts with # a remark.
  */
 export function readTracingCsv(text: string): ReadTracingResult {
   const lines = text.split(/\r\n|\r|\n/, most + 1);
@@ -31,14 +35,20 @@ export function readTracingCsv(text: string): ReadTracingResult {
 }
 
 function readLine(line: string): Place | null {
-  const apart = /[;\t]/.test(line);
-  const parts = apart
-    ? line.split(/[;\t]/).map((part) => part.trim().replace(",", "."))
-    : line.split(/\s*,\s*|\s+/);
-  const [x, y] = parts.map((part) =>
-    /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i.test(part) ? Number(part) : Number.NaN,
+  if (line.length > longest) return null;
+  const [x, y] = valuesIn(line).map((value) =>
+    /^[-+]?(\d+(\.\d*)?|\.\d+)(e[-+]?\d+)?$/i.test(value) ? Number(value) : Number.NaN,
   );
-  return x !== undefined && y !== undefined && Number.isFinite(x) && Number.isFinite(y)
-    ? [x, y]
-    : null;
+  return x !== undefined && y !== undefined && isNear(x) && isNear(y) ? [x, y] : null;
+}
+
+const isNear = (value: number): boolean => Math.abs(value) <= farthest;
+
+function valuesIn(line: string): readonly string[] {
+  const withPoint = (value: string): string => value.trim().replace(",", ".");
+  if (/[;\t]/.test(line)) return line.split(/[;\t]/).map(withPoint);
+  const spaced = line.split(/ +/);
+  const decimalCommas =
+    spaced.length === 2 && spaced.every((value) => /^[-+]?\d+(,\d+)?$/.test(value));
+  return decimalCommas ? spaced.map(withPoint) : line.split(/\s*,\s*|\s+/);
 }

@@ -12,9 +12,10 @@ export type WrittenNumber =
   | { readonly ok: true; readonly value: number }
   | { readonly ok: false; readonly why: string };
 
-/** The same text in plain signs: one kind of minus, prime, quote and space, fractions written out, lower case. */
+/** The same text in plain signs: one kind of minus, prime, quote and space, none that cannot be seen, fractions written out, lower case. */
 export function plainText(text: string): string {
   return text
+    .replace(/[\u00ad\u200b-\u200f\u2060\ufeff]/g, "")
     .replace(/[¼-¾⅐-⅞]/g, (sign) => ` ${sign.normalize("NFKC")} `)
     .replace(/⁄/g, "/")
     .replace(/[‐‑‒–—−﹣-]/g, "-")
@@ -35,6 +36,7 @@ const longest = 60;
 export function readNumber(text: string): WrittenNumber {
   if (text.length > longest) return no("This is too long to be a number.");
   const [, sign, digits] = /^([+-]?) ?(.*)$/.exec(text) ?? [];
+  if (sign !== "" && /^[+-]/.test(digits ?? "")) return no("Write one sign before the number.");
   const size = readSize(digits ?? "");
   return size.ok && sign === "-" ? { ok: true, value: 0 - size.value } : size;
 }

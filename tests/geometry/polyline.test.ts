@@ -39,3 +39,8 @@ describe("polylineAlong", () => {
     expect(places.at(-1)).toEqual(roof(1));
   });
 });
+
+test("ends on a curve that leaves the numbers", () => {
+  const places = polylineAlong((t) => [1e308 * 10 * t, Number.NaN], 0, 1, 0.05);
+  expect(places.length).toBeLessThan(10);
+});

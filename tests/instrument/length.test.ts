@@ -208,3 +208,16 @@ describe("showing a limit", () => {
     );
   });
 });
+
+it.each([
+  ["9'000", "9'000 can be read two ways: write 9000, or 9 ft."],
+  ["1'000.5 mm", "1'000 can be read two ways: write 1000, or 1 ft."],
+  ["--5", "Write one sign before the number."],
+  ["-+5 mm", "Write one sign before the number."],
+])("refuses %s, and says what to write", (text, why) => {
+  expect(parseLength(text, "mm")).toEqual({ ok: false, why });
+});
+
+it("does not see what cannot be seen", () => {
+  expect(parseLength("\u200b7.5\u00ad mm\ufeff", "in")).toEqual({ ok: true, mm: 7.5 });
+});

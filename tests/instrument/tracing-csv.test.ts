@@ -45,3 +45,25 @@ describe("a list of places", () => {
     expect(placesOf("only words\nand more")).toEqual([]);
   });
 });
+
+test("takes the commas in two values apart by a space as decimal marks", () => {
+  expect(readTracingCsv("8,31 129,46\n9,5 130")).toEqual({
+    ok: true,
+    places: [
+      [8.31, 129.46],
+      [9.5, 130],
+    ],
+  });
+  expect(readTracingCsv("8, 31\n9,32")).toEqual({
+    ok: true,
+    places: [
+      [8, 31],
+      [9, 32],
+    ],
+  });
+});
+
+test("refuses places no drawing has, and lines no outline has", () => {
+  for (const line of ["1e308,5", "5,1e999", `${"1".repeat(50_000)}x`, `1${" ".repeat(50_000)},x`])
+    expect(readTracingCsv(line).ok, line.slice(0, 20)).toBe(false);
+});

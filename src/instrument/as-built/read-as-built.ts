@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
+import { isWithin } from "../field.ts";
 import type { FieldPath } from "../fields.ts";
-import { isFieldPath } from "../fields.ts";
+import { fieldAt, isFieldPath } from "../fields.ts";
 import { type Problem, problem, said } from "../problem.ts";
 import { type AsBuilt, noteLimit } from "./as-built.ts";
 import { isMeasurementKey, measurementField } from "./measurement-fields.ts";
@@ -16,7 +17,7 @@ export type ReadAsBuiltResult =
 const listLimit = 100;
 
 const note = z.string().check(z.refine((value) => value.length <= noteLimit));
-const date = z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/));
+const date = z.iso.date();
 const size = (most: number) =>
   z.number().check(
     z.minimum(-most),
@@ -34,13 +35,10 @@ const measurement = z.object({
 const measurements = z.record(z.string(), measurement).check(({ value, issues }) => {
   for (const [key, { value: measured }] of Object.entries(value)) {
     if (!isMeasurementKey(key)) issues.push({ code: "custom", path: [key], input: key });
-    else if (!within(measured, measurementField(key)))
+    else if (!isWithin(measured, measurementField(key)))
       issues.push({ code: "custom", path: [key, "value"], input: measured });
   }
 });
-
-const within = (value: number, { min, max }: { min: number; max: number }): boolean =>
-  min <= value && value <= max;
 
 const byStep = <Text extends typeof date | typeof note>(text: Text) =>
   z._default(
@@ -51,10 +49,16 @@ const byStep = <Text extends typeof date | typeof note>(text: Text) =>
     () => ({}),
   );
 
-const change = z.object({
-  path: z.custom<FieldPath>((path) => typeof path === "string" && isFieldPath(path)),
-  value: size(1e9),
-});
+/** `target.value` is the shim. */
+const change = z
+  .object({
+    path: z.custom<FieldPath>((path) => typeof path === "string" && isFieldPath(path)),
+    value: size(1e9),
+  })
+  .check(({ value: { path, value }, issues }) => {
+    if (!isWithin(value, fieldAt(path, "shim")))
+      issues.push({ code: "custom", path: ["value"], input: value });
+  });
 
 const taken = z.object({
   remedy: z.string().check(z.refine((value) => value.length <= 100)),
