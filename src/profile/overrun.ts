@@ -5,6 +5,7 @@ import { highest, lowest, peakNear } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import { type Reach, shimUnder } from "./reach.ts";
 import type { Setting } from "./setting.ts";
+import { rounding } from "./standing.ts";
 
 export interface Overrun {
   /** From the break to where the board leaves the rim, and how deep it cuts; both 0 when it does not. */
@@ -13,9 +14,6 @@ export interface Overrun {
   /** The thinnest shim in reach that does not overrun; null when none is. */
   readonly cleanShim: number | null;
 }
-
-/** A board exactly on the clean shim may seem to cut by this much, mm. */
-const rounding = 1e-10;
 
 /**
  * How a flat board cuts into the domed rim tailward of the break. The rim's edge d mm from the break

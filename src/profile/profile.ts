@@ -16,7 +16,8 @@ import { exposuresAcross } from "./saddle.ts";
 import { chainOf } from "./saddle-chain.ts";
 import { type Setting, settingOf } from "./setting.ts";
 import { reachableRange, solve, type TargetObjection } from "./solve.ts";
-import { stationsOf, stockWidth } from "./station.ts";
+import { rounding } from "./standing.ts";
+import { deepestPlace, stationsOf } from "./station.ts";
 
 /** An instrument with its shim found and every sphere it needs in place. */
 interface Solved {
@@ -95,7 +96,7 @@ function profileFrom(solved: Solved, stationEvery: number): Profile {
   const rim = { setting, dome, back, pitch: outcomes.pitch };
   return {
     ...outcomes,
-    stockWidth: stockWidth(rim) + outcomes.rimOffset,
+    stockWidth: deepestPlace(rim).depth + outcomes.rimOffset,
     stations: stationsOf(rim, stationEvery),
     checks: checksOf(setting.instrument, outcomes),
     dome,
@@ -107,7 +108,7 @@ function rimOf({ setting, reach, dome }: Solved, pitch: number) {
   const edge = edgeOf(setting.outline, setting.breakX);
   const overrun = overrunOf(setting, reach, dome, edge);
   const { most, least } = removalOver(setting, dome, pitch, edge);
-  const rimOffset = Math.max(0, -least.value);
+  const rimOffset = -least.value > rounding ? -least.value : 0;
   return {
     overrunLength: overrun.length,
     overrunDepth: overrun.depth,

@@ -84,11 +84,11 @@ export function domeFits(setting: Setting, dome: Dome): boolean {
 }
 
 /** How much of its radius a sphere must have to spare, so that no rounding puts a rim beyond it. */
-const hair = 1e-12;
+const spare = 1e-12;
 
 /** Whether braces of this curvature, standing square to the centreline, span the outline to x = `to`. */
 const archesOver = (curvature: number, outline: Outline, to: number): boolean =>
-  curvature * outline.widest <= 1 - hair || curvature * widestIn(outline, to) <= 1 - hair;
+  curvature * outline.widest <= 1 - spare || curvature * widestIn(outline, to) <= 1 - spare;
 
 /**
  * Whether the dome's sphere, its radius divided by `sharper`, reaches over the outline from the tail
@@ -99,7 +99,7 @@ export function sphereCovers(dome: Dome, outline: Outline, to: number, sharper: 
   const tail = dome.lean - dome.curvature * dome.axis;
   const end = dome.lean - dome.curvature * (dome.axis - to);
   const box = Math.max(tail * tail, end * end) + (dome.curvature * outline.widest) ** 2;
-  const least = (1 - hair) / (sharper * sharper);
+  const least = (1 - spare) / (sharper * sharper);
   if (box <= least) return true;
   return (dome.curvature * (to / 2)) ** 2 <= least && farthest(dome, outline, to) <= least;
 }
@@ -151,7 +151,7 @@ function fittingLeans(setting: Setting): Range | null {
  * √(R² − y²) of each place (x, y) of the edge. Null when nowhere, as when y exceeds R.
  */
 function coveringCentres({ outline, breakX }: Setting, curvature: number): Range | null {
-  const radius = (1 - hair) / curvature;
+  const radius = (1 - spare) / curvature;
   if (radius < breakX / 2) return null;
   const edge = edgeOf(outline, breakX);
   const within = (y: number): number => Math.sqrt(Math.max(0, (radius - y) * (radius + y)));

@@ -1,11 +1,10 @@
 import { radians } from "../geometry/angle.ts";
-import { along, edgeOf } from "../geometry/outline/edge.ts";
-import { highest, type Peak } from "../geometry/peak.ts";
 import type { Place } from "../geometry/polyline.ts";
 import { backZ } from "./back.ts";
 import type { Profile } from "./outcome.ts";
 import { removalOf, rimZ } from "./rim.ts";
 import type { Setting } from "./setting.ts";
+import { deepestPlace } from "./station.ts";
 
 /**
  * One half of the side unrolled flat. It stands as a cylinder over the outline, so it unrolls exactly:
@@ -82,17 +81,9 @@ function marksOf(profile: Profile, length: number): readonly SideMark[] {
   return [...marks, { name: "neck centreline", along: length }];
 }
 
-/** The back edge is deepest on the edge or, since the back is domed, at the middle of the neck end. */
 function deepestOf(setting: Setting, profile: Profile, length: number): SidePlace {
-  const { outline } = setting;
-  const under = (x: number, y: number): number => {
-    const depth = rimZ(setting, profile.dome, x) - backZ(setting, profile.back, x, y);
-    return comesOffAt(setting, profile, x) + depth;
-  };
-  const edge = edgeOf(outline, outline.length);
-  const most: Peak = highest((x) => under(x, outline.halfWidth(x)), edge.xs, along(edge, under));
-  const middle = under(outline.length, 0);
-  return middle > most.value
-    ? { along: length, under: middle }
-    : { along: outline.arcLength(most.x), under: most.value };
+  const { dome, back, pitch, stockWidth } = profile;
+  const { x, halfWidth } = deepestPlace({ setting, dome, back, pitch });
+  const atMiddle = x === setting.outline.length && halfWidth === 0;
+  return { along: atMiddle ? length : setting.outline.arcLength(x), under: stockWidth };
 }

@@ -7,6 +7,7 @@ import { backZ } from "./back.ts";
 import type { Station } from "./outcome.ts";
 import { removalOf } from "./rim.ts";
 import type { Setting } from "./setting.ts";
+import { rounding } from "./standing.ts";
 
 /** What a station is read from. */
 export interface Rim {
@@ -71,16 +72,28 @@ function stationAt(rim: Rim, [x, halfWidth]: Place, arcLength: number, name: str
   };
 }
 
+/** A place on the side, and how far the back's edge lies there under the level rim's, `rimOffset` not included. */
+interface DeepestPlace {
+  readonly x: number;
+  readonly halfWidth: number;
+  readonly depth: number;
+}
+
 /**
- * Greatest height of the level rim's edge over the back's, mm: the width of the strip a side is cut
+ * Where the back's edge lies deepest under the level edge the side starts with: along the outline or,
+ * since the back is domed, at the middle of the neck end. So wide must the strip be that a side is cut
  * from, when no part of the edge was too low.
  */
-export function stockWidth({ setting, dome, back, pitch }: Rim): number {
+export function deepestPlace({ setting, dome, back, pitch }: Rim): DeepestPlace {
   const { outline, breakX } = setting;
-  const height = (x: number, halfWidth: number): number => {
-    const z = x < breakX ? domeZ(dome, x, halfWidth) : 0;
-    return removalOf(x - breakX, z, radians(pitch)) + z - backZ(setting, back, x, halfWidth);
+  const depth = (x: number, y = outline.halfWidth(x)): number => {
+    const z = x < breakX ? domeZ(dome, x, y) : 0;
+    return removalOf(x - breakX, z, radians(pitch)) + z - backZ(setting, back, x, y);
   };
   const edge = edgeOf(outline, outline.length);
-  return highest((x) => height(x, outline.halfWidth(x)), edge.xs, along(edge, height)).value;
+  const most = highest(depth, edge.xs, along(edge, depth));
+  const middle = depth(outline.length, 0);
+  return middle > most.value + rounding
+    ? { x: outline.length, halfWidth: 0, depth: middle }
+    : { x: most.x, halfWidth: outline.halfWidth(most.x), depth: most.value };
 }

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { domeZ } from "../../src/geometry/dome.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { randomInstruments } from "../support/random-instrument.ts";
 
@@ -17,15 +18,17 @@ it("states the least removal, its place and the widest side as a walk along the 
   for (const instrument of randomInstruments(instruments, seed)) {
     const result = profileOf(instrument, { stationEvery: 2 });
     if (!result.ok) throw new Error(JSON.stringify(result.refusal));
-    const { stations, rimOffset, leastRemovalX, stockWidth } = result.profile;
-    const [first] = stations;
-    if (first === undefined) throw new Error("no stations");
+    const { stations, rimOffset, leastRemovalX, stockWidth, back } = result.profile;
+    const [first, neckEnd] = [stations[0], stations.at(-1)];
+    if (first === undefined || neckEnd === undefined) throw new Error("no stations");
     let [least, widest] = [first, first];
     for (const station of stations) {
       if (station.removal < least.removal) least = station;
       if (station.removal + station.sideDepth > widest.removal + widest.sideDepth) widest = station;
     }
-    const [walkedOffset, walkedWidth] = [-least.removal, widest.removal + widest.sideDepth];
+    const middle = neckEnd.removal + neckEnd.sideDepth + domeZ(back, instrument.body.length, 0);
+    const walkedOffset = -least.removal;
+    const walkedWidth = Math.max(middle, widest.removal + widest.sideDepth);
     expect(stockWidth - rimOffset).toBeGreaterThanOrEqual(walkedWidth - 1e-9);
     expect(stockWidth - rimOffset).toBeLessThan(walkedWidth + 1e-3);
     if (walkedOffset < 1e-6) continue;

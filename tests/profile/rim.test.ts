@@ -1,10 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Instrument } from "../../src/instrument/instrument.ts";
+import { presets } from "../../src/instrument/presets.ts";
 import { even } from "../geometry/even.ts";
 import { builderInstrument } from "./builder-instrument.ts";
 import { Book } from "./by-the-book.ts";
-import { solved } from "./solved.ts";
+import { solved, withShim } from "./solved.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 
@@ -126,5 +127,17 @@ describe("the dish needed", () => {
       }),
       { numRuns: 40 },
     );
+  });
+});
+
+describe("a rim without a dome, nowhere too low", () => {
+  it("has no offset at all, not one of rounding", () => {
+    const raised = presets.flatMap((preset) =>
+      [4, 6, 7.3, 8.4, 11].map((shim) => {
+        const dome = { ...preset.dome, dishRadius: null, braceRadius: null };
+        return solved(withShim({ ...preset, dome }, shim)).rimOffset;
+      }),
+    );
+    expect(new Set(raised)).toEqual(new Set([0]));
   });
 });

@@ -93,6 +93,19 @@ describe("the unrolled side", () => {
     expect(side.backAt(side.deepest.along)).toBeCloseTo(side.deepest.under, 9);
   });
 
+  test("needs a wider strip for the middle of the neck end, where a round back lies deepest there", () => {
+    const { body } = threeQuarter;
+    const deep = made({
+      ...threeQuarter,
+      body: { ...body, depthNeck: body.depthTail + 15, backRadius: 3000 },
+    });
+    const round = sideOf(deep.setting, deep.profile);
+    expect(round.deepest.along).toBe(round.length);
+    expect(deep.profile.stockWidth).toBe(round.deepest.under);
+    expect(deep.profile.stockWidth).toBeCloseTo(round.backAt(round.length), 9);
+    expect(deep.profile.stockWidth).toBeGreaterThan(round.backAt(round.corner) + 0.1);
+  });
+
   test("nothing is cut above the level edge, and the least touches it or the offset", () => {
     for (const instrument of presets) {
       const { setting, profile } = made(instrument);

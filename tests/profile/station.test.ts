@@ -120,7 +120,8 @@ describe("the strip a side is cut from", { timeout: 30_000 }, () => {
         const { stockWidth, rimOffset, shim, tailDrop } = solved(instrument);
         const book = new Book(instrument, shim);
         const back = backByTheBook(instrument, tailDrop);
-        let widest = 0;
+        const { length } = instrument.body;
+        let widest = book.removal(length) + rimOffset - back(length, 0);
         for (let i = 0; i <= 3000; i++) {
           const x = (instrument.body.length * (1 - Math.cos((Math.PI * i) / 3000))) / 2;
           const depth = book.rimZ(x) - back(x, book.outline.halfWidth(x));

@@ -66,7 +66,10 @@ export function rimOf(ground: Ground, shim: Exact): PreciseRim {
     overrunDepth: overrun.depth,
     rimOffset,
     maxRemoval: highestOver(removal, places).value.plus(rimOffset),
-    stockWidth: highestOver((x) => removal(x).plus(sideDepth(x)), places).value.plus(rimOffset),
+    stockWidth: Exact.max(
+      highestOver((x) => removal(x).plus(sideDepth(x)), places).value,
+      removal(neckEnd).minus(back(neckEnd, exact(0))),
+    ).plus(rimOffset),
     removal,
     sideDepth,
   };

@@ -9,7 +9,7 @@ import {
   roundedUp,
 } from "../../instrument/phrase.ts";
 import type { Check, Grade, Outcomes } from "../outcome.ts";
-import { hair, standing } from "../standing.ts";
+import { rounding, standing } from "../standing.ts";
 import { deeperAtNeck, neckDepthUnlikely, tailDepthUnlikely } from "./depth-checks.ts";
 import { windowChecks } from "./window-checks.ts";
 
@@ -30,7 +30,7 @@ export function checksOf(instrument: Instrument, outcomes: Outcomes): readonly C
 
 const saddleBuried: Test = (_, { stringExposure, saddleExposure }) => {
   const least = Math.min(saddleExposure, ...stringExposure);
-  if (least >= -hair) return null;
+  if (least >= -rounding) return null;
   return {
     id: "saddle-buried",
     grade: "stop",
@@ -42,7 +42,7 @@ const saddleBuried: Test = (_, { stringExposure, saddleExposure }) => {
 
 const fingerboardPastFlat: Test = (instrument, { fingerboardEndX, breakX }) => {
   const past = breakX - fingerboardEndX;
-  if (past <= hair) return null;
+  if (past <= rounding) return null;
   return {
     id: "fingerboard-past-flat",
     grade: "stop",
@@ -66,7 +66,7 @@ const lastFretBeforeJoin: Test = ({ neck }) => {
 const soundholeUnderFingerboard: Test = ({ body }, { fingerboardEndX }) => {
   const edge = body.soundholeAt + body.soundholeDiameter / 2;
   const over = edge - fingerboardEndX;
-  if (over <= hair) return null;
+  if (over <= rounding) return null;
   const centred = body.soundholeAt - over;
   return {
     id: "soundhole-under-fingerboard",
@@ -83,7 +83,7 @@ const soundholeUnderFingerboard: Test = ({ body }, { fingerboardEndX }) => {
 const breakInSoundhole: Test = ({ body, dome }, { breakX }) => {
   const edge = body.soundholeAt + body.soundholeDiameter / 2;
   const inside = edge - breakX;
-  if (inside <= hair || inside >= body.soundholeDiameter - hair) return null;
+  if (inside <= rounding || inside >= body.soundholeDiameter - rounding) return null;
   const clear = dome.flatLength - inside;
   return {
     id: "break-in-soundhole",
@@ -99,7 +99,7 @@ const breakInSoundhole: Test = ({ body, dome }, { breakX }) => {
 
 const soundholeOnFlat: Test = ({ body, dome }, { breakX }) => {
   const clear = body.soundholeAt - body.soundholeDiameter / 2 - breakX;
-  if (clear <= hair) return null;
+  if (clear <= rounding) return null;
   return {
     id: "soundhole-on-flat",
     grade: "note",
@@ -128,7 +128,7 @@ const saddleInBlend: Test = ({ dome }, { saddleX, breakX }) => {
   // From the saddle line to a bridge's neckward edge; common practice, no source.
   const bridgeAhead = 11;
   const into = saddleX + bridgeAhead - (breakX - dome.blendLength);
-  if (into <= hair) return null;
+  if (into <= rounding) return null;
   const what = into > bridgeAhead ? "The saddle" : "The bridge's pad";
   return {
     id: "bridge-in-blend",
@@ -154,7 +154,7 @@ function clearOfBlend({ blendLength, flatLength }: Instrument["dome"], into: num
 
 const contactPastBlock: Test = ({ shim }) => {
   const past = shim.contact - shim.tailBlockDepth;
-  if (past <= hair) return null;
+  if (past <= rounding) return null;
   return {
     id: "contact-past-block",
     grade: "warn",
@@ -165,7 +165,7 @@ const contactPastBlock: Test = ({ shim }) => {
 };
 
 const dishTooSmall: Test = ({ dome }, { dishNeeded }) => {
-  if (dome.dishRadius === null || dishNeeded <= dome.dishDiameter + hair) return null;
+  if (dome.dishRadius === null || dishNeeded <= dome.dishDiameter + rounding) return null;
   return {
     id: "dish-too-small",
     grade: "warn",
@@ -176,7 +176,7 @@ const dishTooSmall: Test = ({ dome }, { dishNeeded }) => {
 };
 
 const straightedgeCannotLie: Test = (_, { flatGap }) => {
-  if (flatGap >= -hair) return null;
+  if (flatGap >= -rounding) return null;
   return {
     id: "straightedge-cannot-lie",
     grade: "note",

@@ -1,7 +1,7 @@
 import type { Instrument } from "../../instrument/instrument.ts";
 import { mm, phrase, roundedDown, roundedUp } from "../../instrument/phrase.ts";
 import type { Check } from "../outcome.ts";
-import { standing } from "../standing.ts";
+import { rounding, standing } from "../standing.ts";
 
 // Finished side depths beyond these are unlikely in a guitar or its kin; common practice, no source.
 const usualDepths = { tail: [70, 145], neck: [55, 125] } as const;
@@ -27,7 +27,7 @@ function depthCheck(end: "tail" | "neck", depth: number): Check | null {
 
 export function deeperAtNeck({ body }: Instrument): Check | null {
   const more = body.depthNeck - body.depthTail;
-  if (more <= 0) return null;
+  if (more <= rounding) return null;
   return {
     id: "deeper-at-neck",
     grade: "note",
