@@ -97,6 +97,7 @@ describe("the reach", { timeout: 30_000 }, () => {
     fc.assert(
       fc.property(tightInstrument, (drawn) => {
         const instrument = inReach(drawn);
+        fc.pre(instrument !== null);
         if (instrument === null) return;
         const [low, high] = solved(instrument).reachable.shim;
         const { depthTail } = instrument.body;
@@ -115,6 +116,7 @@ describe("the reach", { timeout: 30_000 }, () => {
     fc.assert(
       fc.property(tightInstrument, (drawn) => {
         const instrument = inReach(drawn);
+        fc.pre(instrument !== null);
         if (instrument === null) return;
         const { reachable } = solved(instrument);
         const [low, high] = reachable.shim;
