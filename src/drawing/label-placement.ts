@@ -18,6 +18,16 @@ export interface LabelCandidate {
   readonly shapes: () => readonly Shape[];
 }
 
+/** In the order in which they are tried. */
+export const byCost = (candidates: readonly LabelCandidate[]): LabelCandidate[] =>
+  [...candidates].sort((a, b) => a.cost - b.cost);
+
+/** A text without lines of its own. */
+export const plainCandidate = (text: TextShape, cost: number): LabelCandidate => ({
+  ...{ text, cost, strokes: [], leader: [], lane: null },
+  shapes: () => [],
+});
+
 /** What it costs to write a text on an outline, or on a thin line. */
 export const outlineCost = 14;
 export const thinLineCost = 7;

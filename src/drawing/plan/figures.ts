@@ -1,6 +1,6 @@
 import type { Station } from "../../profile/outcome.ts";
 import type { Point } from "../frame.ts";
-import type { LabelCandidate, LabelPlacement } from "../label-placement.ts";
+import { byCost, type LabelCandidate, type LabelPlacement } from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
 import type { GroupShape, Shape } from "../scene.ts";
 import { areaShape, circleShape, group, lineShape, textShape } from "../shapes.ts";
@@ -132,10 +132,6 @@ function landmarkNote(layout: PlanLayout, { name, x, arcLength }: Station): read
     },
   ];
 }
-
-/** In the order in which they are tried. */
-export const byCost = (candidates: readonly LabelCandidate[]): LabelCandidate[] =>
-  [...candidates].sort((a, b) => a.cost - b.cost);
 
 /** Places to write beyond the band, nearest first, a leader to those farther out; what matters most may stand inside. */
 function noteCandidates(layout: PlanLayout, note: Note): LabelCandidate[] {

@@ -1,11 +1,15 @@
 import { type Dimension, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt } from "../frame.ts";
-import type { LabelCandidate, LabelPlacement } from "../label-placement.ts";
+import {
+  byCost,
+  type LabelCandidate,
+  type LabelPlacement,
+  plainCandidate,
+} from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
 import { roundLength } from "../scale-bar.ts";
 import type { GroupShape, Shape, TextShape } from "../scene.ts";
 import { group, lineShape, textShape } from "../shapes.ts";
-import { byCost } from "./figures.ts";
 import { crossLines } from "./parts.ts";
 import {
   besideWidth,
@@ -127,14 +131,7 @@ function plain(
   strong = false,
 ): LabelCandidate {
   const base = y + capHeight(size) / 2;
-  return {
-    text: textShape(`${role} name`, text, [x, base], size, { anchor, strong }),
-    strokes: [],
-    leader: [],
-    lane: null,
-    cost,
-    shapes: () => [],
-  };
+  return plainCandidate(textShape(`${role} name`, text, [x, base], size, { anchor, strong }), cost);
 }
 
 /** What the figures are, the scale bar, and a level rim that must start higher. */

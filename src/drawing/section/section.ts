@@ -5,6 +5,7 @@ import {
   type LabelCandidate,
   LabelPlacement,
   outlineCost,
+  plainCandidate,
   thinLineCost,
 } from "../label-placement.ts";
 import { capHeight, textBox, textWidth } from "../lettering.ts";
@@ -59,14 +60,8 @@ function nameCandidates(
   return places.flatMap((share, i) => {
     const x = a[0] + (b[0] - a[0]) * share;
     const y = a[1] + (b[1] - a[1]) * share;
-    const write = (base: number): LabelCandidate => ({
-      text: textShape(`${role} name`, text, [x, base], size),
-      strokes: [],
-      leader: [],
-      lane: null,
-      cost: i * 0.1,
-      shapes: () => [],
-    });
+    const write = (base: number): LabelCandidate =>
+      plainCandidate(textShape(`${role} name`, text, [x, base], size), i * 0.1);
     return [write(y - lean - clear), write(y + lean + clear + capHeight(size))];
   });
 }

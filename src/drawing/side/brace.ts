@@ -1,7 +1,12 @@
 import { curvatureOf, sagitta } from "../../geometry/circle.ts";
 import { archOf, type BraceRise } from "../../profile/brace.ts";
 import { type Frame, type Point, pointAt } from "../frame.ts";
-import { type LabelCandidate, LabelPlacement, outlineCost } from "../label-placement.ts";
+import {
+  type LabelCandidate,
+  LabelPlacement,
+  outlineCost,
+  plainCandidate,
+} from "../label-placement.ts";
 import { textBox } from "../lettering.ts";
 import { curvePoints } from "../path.ts";
 import type { PlanWords } from "../plan/rim-plan-layout.ts";
@@ -93,14 +98,8 @@ function riseShapes(
   const [x, y] = pointAt(frame, fromMiddle, rise);
   const text = words.figure(rise);
   const candidates = (["middle", "end"] as const).map(
-    (anchor, i): LabelCandidate => ({
-      text: textShape("rise", text, [x, y - 6], size, { anchor }),
-      strokes: [],
-      leader: [],
-      lane: null,
-      cost: i,
-      shapes: () => [],
-    }),
+    (anchor, i): LabelCandidate =>
+      plainCandidate(textShape("rise", text, [x, y - 6], size, { anchor }), i),
   );
   const candidate = labels.choose(candidates, 40);
   const both = fromMiddle === 0 ? [0] : [fromMiddle, -fromMiddle];

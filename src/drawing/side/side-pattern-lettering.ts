@@ -2,9 +2,11 @@ import type { SideMark } from "../../profile/side.ts";
 import { type Dimension, heightCandidates, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt, pyAt } from "../frame.ts";
 import {
+  byCost,
   type LabelCandidate,
   LabelPlacement,
   outlineCost,
+  plainCandidate,
   thinLineCost,
 } from "../label-placement.ts";
 import { capHeight, textBox } from "../lettering.ts";
@@ -142,9 +144,6 @@ function markName(
   return candidate === null ? [] : [...candidate.shapes(), candidate.text];
 }
 
-const byCost = (candidates: readonly LabelCandidate[]): LabelCandidate[] =>
-  [...candidates].sort((a, b) => a.cost - b.cost);
-
 /** Names of the edges within the side; of its level lines beyond the end, where there is room; and the strip stated. */
 function lineNames(layout: SideLayout, labels: LabelPlacement): readonly TextShape[] {
   const { frame, side, size, stock, words, width } = layout;
@@ -191,12 +190,5 @@ function nameAt(
   rank: number,
   anchor: TextShape["anchor"] = "middle",
 ): LabelCandidate {
-  return {
-    text: textShape(`${text} name`, text, [x, y], size - 1, { anchor }),
-    strokes: [],
-    leader: [],
-    lane: null,
-    cost: rank * 0.3,
-    shapes: () => [],
-  };
+  return plainCandidate(textShape(`${text} name`, text, [x, y], size - 1, { anchor }), rank * 0.3);
 }
