@@ -1,7 +1,7 @@
 import { fileURLToPath } from "node:url";
 import type { Page } from "@playwright/test";
 import { withBuiltPage } from "../browser/built-page.ts";
-import { field, grip } from "../browser/layout-screen.ts";
+import { field, handleOf } from "../browser/layout-screen.ts";
 import { type Edit, latencies, quantile } from "./edits.ts";
 import { report } from "./report.ts";
 import { firstLoad } from "./script-size.ts";
@@ -37,7 +37,7 @@ const dragging: Edit = {
   event: "pointermove",
   shown: "figure",
   begin: async (page) => {
-    const box = await grip(page, "Break").boundingBox();
+    const box = await handleOf(page, "Break").boundingBox();
     if (box === null) throw new Error("The break cannot be taken hold of.");
     held = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
     await page.mouse.move(held.x, held.y);

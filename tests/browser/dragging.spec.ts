@@ -1,5 +1,5 @@
 import { expect, type Locator, type Page } from "@playwright/test";
-import { expectDrawn, field, grip, shownShim } from "./layout-screen.ts";
+import { expectDrawn, field, handleOf, shownShim } from "./layout-screen.ts";
 import { test } from "./page.ts";
 
 test("the break dragged tailward lengthens the flat while it is held, and changes the shim", async ({
@@ -9,7 +9,7 @@ test("the break dragged tailward lengthens the flat while it is held, and change
   const flat = field(page, "Break from the neck end");
   const before = { flat: Number(await flat.inputValue()), shim: await shownShim(page) };
 
-  await takeHold(page, grip(page, "Break"));
+  await takeHold(page, handleOf(page, "Break"));
   await moveBy(page, -30, 0);
   const held = Number(await flat.inputValue());
   expect(held).toBeGreaterThan(before.flat + 5);
@@ -24,7 +24,7 @@ test("the break dragged tailward lengthens the flat while it is held, and change
 test("the shim dragged thicker becomes the target, and says so", async ({ page }) => {
   await page.goto("/");
   const before = await shownShim(page);
-  await takeHold(page, grip(page, "Shim"));
+  await takeHold(page, handleOf(page, "Shim"));
   await moveBy(page, 0, 24);
   await page.mouse.up();
   expect(await shownShim(page)).toBeGreaterThan(before);
@@ -36,7 +36,7 @@ test("the saddle dragged up asks for more of it, and for a thicker shim", async 
   await page.goto("/");
   const saddle = field(page, "Saddle exposed");
   const before = { saddle: Number(await saddle.inputValue()), shim: await shownShim(page) };
-  await takeHold(page, grip(page, "Saddle exposed"));
+  await takeHold(page, handleOf(page, "Saddle exposed"));
   await moveBy(page, 0, -15);
   await page.mouse.up();
   expect(Number(await saddle.inputValue())).toBeGreaterThan(before.saddle);
@@ -46,7 +46,7 @@ test("the saddle dragged up asks for more of it, and for a thicker shim", async 
 test("nothing dragged far off the drawing breaks it", async ({ page }) => {
   await page.goto("/");
   for (const name of ["Break", "Shim", "Saddle exposed"]) {
-    await takeHold(page, grip(page, name));
+    await takeHold(page, handleOf(page, name));
     await moveBy(page, -3000, -3000);
     await moveBy(page, 6000, 6000);
     await page.mouse.up();

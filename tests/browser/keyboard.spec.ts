@@ -1,5 +1,5 @@
 import { expect } from "@playwright/test";
-import { field, grip, shownShim } from "./layout-screen.ts";
+import { field, handleOf, shownShim } from "./layout-screen.ts";
 import { test } from "./page.ts";
 import { tabTo } from "./tab-to.ts";
 
@@ -43,7 +43,7 @@ test("the whole job is done by keyboard alone", async ({ page }) => {
 
 test("what has the focus can be seen, and Tab goes round all of it", async ({ page }) => {
   await page.goto("/");
-  await expect(grip(page, "Break")).toBeVisible();
+  await expect(handleOf(page, "Break")).toBeVisible();
   const seen = new Set<string>();
   for (let press = 0; press < 150; press++) {
     await page.keyboard.press("Tab");

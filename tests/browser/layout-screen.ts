@@ -20,7 +20,7 @@ export const verdict = (page: Page): Locator => page.getByRole("region", { name:
 /** The section itself, without the handles that lie on it. */
 export const drawing = (page: Page): Locator => page.getByRole("img", { name: /^Section along/ });
 
-export const grip = (page: Page, name: string): Locator =>
+export const handleOf = (page: Page, name: string): Locator =>
   page.getByRole("slider", { name, exact: true });
 
 /** The shim the verdict gives, mm. */

@@ -31,6 +31,7 @@ test("another instrument can be started from, and the one before put back", asyn
   await page.getByRole("button", { name: "Start from…" }).click();
   await page.getByRole("button", { name: /^Jumbo size/ }).click();
   expect(await shownShim(page)).not.toBe(shim);
+  await page.getByRole("button", { name: "Start from…" }).click();
   await page.getByRole("button", { name: /^Back to/ }).click();
   expect(await shownShim(page)).toBe(shim);
   await expect(field(page, "Body length")).toHaveValue("501");

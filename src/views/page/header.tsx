@@ -43,8 +43,8 @@ export function Header() {
   return (
     <header className="header">
       <h1 className="mark">Rimwright</h1>
+      <ViewLinks />
       <NameField />
-      {views.length > 1 && <ViewLinks />}
       <Suspense fallback={<div className="header-tools" />}>
         <HeaderTools />
       </Suspense>

@@ -18,17 +18,21 @@ export function StartFrom() {
     list.current?.hidePopover?.();
     edit((state) => startFrom(state, preset, newId()));
   };
+  const goBack = (): void => {
+    list.current?.hidePopover?.();
+    edit(reopenPrevious);
+  };
   return (
     <div className="start-from">
       <button type="button" popoverTarget="start-from" onClick={() => setWanted(true)}>
         Start from…
       </button>
-      {away !== null && (
-        <button type="button" className="put-back" onClick={() => edit(reopenPrevious)}>
-          Back to “{away === "" ? "unnamed" : away}”
-        </button>
-      )}
       <div id="start-from" ref={list} popover="auto" className="start-list">
+        {away !== null && (
+          <button type="button" className="put-back" onClick={goBack}>
+            Back to “{away === "" ? "unnamed" : away}”
+          </button>
+        )}
         <h2>Start from an invented instrument</h2>
         <p>
           None of these is anybody’s guitar: they are made up, to be changed into yours. What is

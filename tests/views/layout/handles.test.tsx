@@ -2,11 +2,11 @@ import { fireEvent, screen, waitFor } from "@testing-library/react";
 import { describe, expect, test } from "vitest";
 import { field, openPage, type } from "../page.tsx";
 
-const grip = (name: string): HTMLElement =>
+const handleOf = (name: string): HTMLElement =>
   screen.getByLabelText(name, { selector: "[role=slider]" });
 
 function drag(name: string, dx: number, dy: number): void {
-  const handle = grip(name);
+  const handle = handleOf(name);
   fireEvent.pointerDown(handle, { button: 0, pointerId: 1, clientX: 100, clientY: 100 });
   fireEvent.pointerMove(handle, { pointerId: 1, clientX: 100 + dx, clientY: 100 + dy });
   fireEvent.pointerUp(handle, { pointerId: 1 });
@@ -15,9 +15,12 @@ function drag(name: string, dx: number, dy: number): void {
 describe("the handles on the section", () => {
   test("say what they hold and where it stands", () => {
     openPage();
-    expect(grip("Break")).toHaveAttribute("aria-valuetext", "100 mm from the neck end");
-    expect(grip("Shim")).toHaveAttribute("aria-valuetext", expect.stringMatching(/^\d\.\d\d mm$/));
-    expect(grip("Saddle exposed")).toHaveAttribute("aria-valuetext", "3.40 mm");
+    expect(handleOf("Break")).toHaveAttribute("aria-valuetext", "100 mm from the neck end");
+    expect(handleOf("Shim")).toHaveAttribute(
+      "aria-valuetext",
+      expect.stringMatching(/^\d\.\d\d mm$/),
+    );
+    expect(handleOf("Saddle exposed")).toHaveAttribute("aria-valuetext", "3.40 mm");
   });
 
   test("the break dragged tailward makes the flat longer", () => {
@@ -28,9 +31,9 @@ describe("the handles on the section", () => {
 
   test("the break steps toward the neck with the right arrow, ten with shift", () => {
     openPage();
-    fireEvent.keyDown(grip("Break"), { key: "ArrowRight" });
+    fireEvent.keyDown(handleOf("Break"), { key: "ArrowRight" });
     expect(field("Break from the neck end")).toHaveValue("99");
-    fireEvent.keyDown(grip("Break"), { key: "ArrowLeft", shiftKey: true });
+    fireEvent.keyDown(handleOf("Break"), { key: "ArrowLeft", shiftKey: true });
     expect(field("Break from the neck end")).toHaveValue("109");
   });
 
@@ -47,9 +50,9 @@ describe("the handles on the section", () => {
   test("turned over, the shim still grows away from the board", async () => {
     openPage();
     fireEvent.click(screen.getByText("Turn over"));
-    const before = Number(grip("Shim").getAttribute("aria-valuenow"));
+    const before = Number(handleOf("Shim").getAttribute("aria-valuenow"));
     drag("Shim", 0, -15);
-    const after = (): number => Number(grip("Shim").getAttribute("aria-valuenow"));
+    const after = (): number => Number(handleOf("Shim").getAttribute("aria-valuenow"));
     await waitFor(() => expect(after()).toBeGreaterThan(before));
     expect(screen.queryByLabelText("Saddle exposed", { selector: "[role=slider]" })).toBeNull();
   });

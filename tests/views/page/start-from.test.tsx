@@ -12,6 +12,7 @@ test("an invented instrument can be started from, and what was open is put back 
   fireEvent.click(await screen.findByText("Jumbo size"));
   expect(field("Body length")).toHaveValue("530");
   expect(screen.getAllByText(/^Invented for Rimwright/).length).toBeGreaterThan(0);
+  fireEvent.click(screen.getByText("Start from…"));
   fireEvent.click(screen.getByText("Back to “Mine”"));
   expect(field("Body length")).toHaveValue("wide");
 });
