@@ -24,13 +24,12 @@ export type ReachResult =
 
 /** The dome of a shim of thickness t: the rim rests on it `contact` in from the tail end. */
 export function domeOnShim(setting: Setting, t: number): Dome | null {
-  const { dishCurvature, breakX, breakHalfWidth, instrument } = setting;
-  return domeThrough(dishCurvature, breakX, breakHalfWidth, instrument.shim.contact, -t);
+  const { dishCurvature, breakX, breakHalfWidth, contact } = setting;
+  return domeThrough(dishCurvature, breakX, breakHalfWidth, contact, -t);
 }
 
 /** The shim under a dome: how far its centreline lies below the flat at the contact. */
-export const shimUnder = (setting: Setting, dome: Dome): number =>
-  -domeZ(dome, setting.instrument.shim.contact, 0);
+export const shimUnder = (setting: Setting, dome: Dome): number => -domeZ(dome, setting.contact, 0);
 
 /**
  * From no shim to one as thick as the finished rim is deep at the tail, of those whose dome fits. A
@@ -122,8 +121,8 @@ function sinks(setting: Setting, dome: Dome): boolean {
  * out from there, s·lean/√(1 − κ²yb²) from the break, is where falling turns to rising.
  */
 function leastSinking(setting: Setting): number {
-  const { dishCurvature, breakX, breakHalfWidth, saddleX, instrument } = setting;
-  const nearest = breakX - Math.max(saddleX, instrument.shim.contact);
+  const { dishCurvature, breakX, breakHalfWidth, saddleX, contact } = setting;
+  const nearest = breakX - Math.max(saddleX, contact);
   const upright = Math.sqrt(1 - (dishCurvature * breakHalfWidth) ** 2);
   return (-nearest * upright) / sagitta(dishCurvature, breakHalfWidth);
 }

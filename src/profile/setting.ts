@@ -13,6 +13,8 @@ export interface Setting {
   readonly breakX: number;
   readonly breakHalfWidth: number;
   readonly saddleX: number;
+  /** Where the rim rests on the shim: see `contactOf`. */
+  readonly contact: number;
   readonly saddleHalfWidth: number;
   /** 1/radius of the dish and of the top's braces; 0 is straight. */
   readonly dishCurvature: number;
@@ -42,6 +44,7 @@ export function settingOf(instrument: Instrument, drawn?: Outline): SettingResul
     breakX,
     breakHalfWidth: outline.halfWidth(breakX),
     saddleX,
+    contact: contactOf(instrument),
     saddleHalfWidth: outline.halfWidth(saddleX),
     dishCurvature: curvatureOf(dome.dishRadius),
     braceCurvature: curvatureOf(dome.braceRadius),
@@ -51,16 +54,24 @@ export function settingOf(instrument: Instrument, drawn?: Outline): SettingResul
   return { ok: true, setting };
 }
 
+/**
+ * Where the rim rests on the shim, from the tail end in, mm: on the shim's neckward edge, or, when the
+ * shim reaches past the tail block, on the block's own.
+ */
+export const contactOf = ({ shim }: Instrument): number =>
+  Math.min(shim.contact, shim.tailBlockDepth);
+
 /** The builder's tracing where there is one. */
 function outlineOf(body: Body): Outline {
   return body.tracing === undefined ? new BoutOutline(body) : new TracedOutline(body.tracing);
 }
 
 function objectionToPlaces(
-  { body, shim }: Instrument,
+  instrument: Instrument,
   breakX: number,
   saddleX: number,
 ): Objection | null {
+  const { body } = instrument;
   if (breakX <= 0) {
     return {
       field: "dome.flatLength",
@@ -79,7 +90,7 @@ function objectionToPlaces(
       why: phrase`The saddle falls on the flat: the break must lie neckward of it, more than ${mm(saddleX)} from the tail.`,
     };
   }
-  if (shim.contact >= breakX) {
+  if (contactOf(instrument) >= breakX) {
     return {
       field: "shim.contact",
       why: phrase`The shim must touch tailward of the break, which is ${mm(breakX)} from the tail.`,

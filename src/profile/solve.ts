@@ -99,7 +99,7 @@ function heightOverTop(setting: Setting, kind: Exclude<TargetKind, "shim" | "pit
 /** The dome through the one centreline point the target gives, in place of the shim's contact. */
 function domeForTarget(setting: Setting, reach: () => ReachResult): Dome | null {
   const { kind, value } = setting.instrument.target;
-  if (kind === "shim") return domeAt(setting, setting.instrument.shim.contact, -value);
+  if (kind === "shim") return domeAt(setting, setting.contact, -value);
   if (kind === "pitch") {
     if (Math.abs(value) >= 90) return null;
     const rise = setting.breakX * Math.tan(radians(value));

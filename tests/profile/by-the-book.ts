@@ -39,6 +39,8 @@ export class Book {
   readonly saddleX: number;
   readonly shim: number;
   readonly centre: Centre | null;
+  /** The shim's edge, or the tail block's where the shim reaches past it. */
+  readonly contact: number;
 
   constructor(instrument: Instrument, shim: number) {
     const { body, dome, neck, bridge } = instrument;
@@ -48,17 +50,17 @@ export class Book {
     this.breakX = body.length - dome.flatLength;
     this.breakHalfWidth = this.outline.halfWidth(this.breakX);
     this.saddleX = body.length - (neck.scale * 2 ** (-neck.joinFret / 12) + bridge.compensation);
-    const { contact } = instrument.shim;
+    this.contact = Math.min(instrument.shim.contact, instrument.shim.tailBlockDepth);
     this.centre =
       dome.dishRadius === null
         ? null
-        : centreThrough(dome.dishRadius, this.breakX, this.breakHalfWidth, contact, -shim);
+        : centreThrough(dome.dishRadius, this.breakX, this.breakHalfWidth, this.contact, -shim);
   }
 
   sphereZ(x: number, y: number): number {
     const { dishRadius } = this.instrument.dome;
     if (this.centre === null || dishRadius === null) {
-      return (this.shim * (x - this.breakX)) / (this.breakX - this.instrument.shim.contact);
+      return (this.shim * (x - this.breakX)) / (this.breakX - this.contact);
     }
     const { cx, cz } = this.centre;
     return cz + Math.sqrt(dishRadius ** 2 - (x - cx) ** 2 - y ** 2);

@@ -43,7 +43,7 @@ function again(instrument: Instrument, rim: CutRim, pivotX: number, shim: number
     const met = meetingOf(rim.dished, at(-20), at(60));
     return (met[0] - on[0]) * down[0] + (met[2] - on[2]) * down[2];
   };
-  const toContact = pivotX - instrument.shim.contact;
+  const toContact = pivotX - Math.min(instrument.shim.contact, instrument.shim.tailBlockDepth);
   const lean = halved((angle) => shim - clear(toContact, angle), -0.02, 0.02);
   const cut = shop.boardCut(rim.boarded, pivotX, lean);
   const where = pivotX === length ? rim.breakX : length - 1e-6;

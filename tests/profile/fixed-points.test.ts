@@ -34,7 +34,7 @@ describe("the dome", { timeout: 30_000 }, () => {
         const points = [
           [breakX, breakHalfWidth, 0],
           [breakX, -breakHalfWidth, 0],
-          [instrument.shim.contact, 0, -shim],
+          [Math.min(instrument.shim.contact, instrument.shim.tailBlockDepth), 0, -shim],
           [0, 0, -profile.tailDrop],
         ] as const;
         for (const [x, y, z] of points)
@@ -83,7 +83,9 @@ describe("the dome", { timeout: 30_000 }, () => {
         const tilt = (pitch * Math.PI) / 180;
         for (const { x, removal } of stations) {
           const z = (x - breakX) * Math.tan(tilt) - removal / Math.cos(tilt);
-          const fall = (shim * Math.max(0, breakX - x)) / (breakX - instrument.shim.contact);
+          const fall =
+            (shim * Math.max(0, breakX - x)) /
+            (breakX - Math.min(domed.shim.contact, domed.shim.tailBlockDepth));
           expect(Math.abs(z + fall)).toBeLessThan(1e-9);
         }
       }),

@@ -31,7 +31,12 @@ const refusals: readonly (readonly [string, object, FieldPath, number | null])[]
     "dome.flatLength",
     null,
   ],
-  ["a contact past the break", { shim: { contact: 450 } }, "shim.contact", null],
+  [
+    "a contact past the break",
+    { shim: { contact: 450, tailBlockDepth: 450 } },
+    "shim.contact",
+    null,
+  ],
   // The saddle reaches the tail end when scale·2^(−14/12) + 3.5 = 492.
   [
     "a scale too long for the body",

@@ -28,6 +28,9 @@ export interface CutRim {
   readonly outlineSag: number;
 }
 
+/** A shim that reaches past the tail block bears on the block's edge. */
+const restsAt = ({ shim }: Instrument): number => Math.min(shim.contact, shim.tailBlockDepth);
+
 /** Cuts a tall body with the dish as it lies when the shim just fits, then with the board at z = 0. */
 export function cutRim(
   shop: Workshop,
@@ -40,7 +43,7 @@ export function cutRim(
   const half = outlinePoints(body, fineness.chords);
   const level = shop.levelBody(half);
   const breakHalfWidth = edgesOf(shop.sectionAt(level, breakX)).left[0];
-  const resting = { breakX, breakHalfWidth, at: instrument.shim.contact, gap: shim };
+  const resting = { breakX, breakHalfWidth, at: restsAt(instrument), gap: shim };
   const height = rocked(dome.dishRadius, resting);
   const halfWidth = Math.max(...half.map(([, y]) => y)) + 5;
   const cut = shop.dishCut(height, { breakX, halfWidth, facet: fineness.facet });
@@ -166,7 +169,7 @@ export function benchRun(
   const dished = shop.subtract(level, cut);
   const gapAt = (x: number, z: number, tilt: number): number =>
     (breakX - x) * Math.sin(tilt) - z * Math.cos(tilt);
-  const { contact } = instrument.shim;
+  const contact = restsAt(instrument);
   const underShim = topOf(dished, Math.max(contact, justIn), 0);
   const tilt = halved((angle) => gapAt(contact, underShim, angle) - shim, -0.3, 0.3);
   const boarded = shop.boardCut(dished, breakX, -tilt);

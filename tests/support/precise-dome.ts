@@ -82,7 +82,7 @@ export function sphereThrough(
 /** The dome that touches the break line's two ends and the shim's edge. Null is no dome, a plane. */
 export function domeOn(ground: Ground, shim: Exact): { sphere: Sphere | null; height: Height } {
   const { instrument, breakX, breakHalfWidth } = ground;
-  const contact = exact(instrument.shim.contact);
+  const contact = exact(Math.min(instrument.shim.contact, instrument.shim.tailBlockDepth));
   if (instrument.dome.dishRadius === null) {
     const fall = shim.div(breakX.minus(contact));
     return { sphere: null, height: (x) => x.minus(breakX).times(fall) };

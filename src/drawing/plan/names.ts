@@ -1,3 +1,4 @@
+import { contactOf } from "../../profile/setting.ts";
 import { type Dimension, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt } from "../frame.ts";
 import {
@@ -33,7 +34,7 @@ export function lengthShapes(layout: PlanLayout, labels: LabelPlacement): readon
       offsets: [lengthLineY(layout, row) ?? []].flat(),
     };
   };
-  const { contact } = instrument.shim;
+  const contact = contactOf(instrument);
   return [
     span("break to tail", 0, breakX, 1),
     span("flat", breakX, outline.length, 1),

@@ -1,3 +1,4 @@
+import { contactOf } from "../../profile/setting.ts";
 import { type Point, pointAt } from "../frame.ts";
 import type { LineStyle, PathShape } from "../scene.ts";
 import { circleShape, lineShape } from "../shapes.ts";
@@ -19,7 +20,7 @@ const pastStrings = 12;
 
 export function crossLines({ setting }: PlanLayout): readonly CrossLine[] {
   const { outline, breakX, saddleX, breakHalfWidth, saddleHalfWidth, instrument } = setting;
-  const { contact } = instrument.shim;
+  const contact = contactOf(instrument);
   const saddle = Math.min(saddleHalfWidth, instrument.strings.spreadSaddle / 2 + pastStrings);
   return [
     { role: "break", text: "break", x: breakX, half: breakHalfWidth, line: "thick" },

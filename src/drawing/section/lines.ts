@@ -92,7 +92,7 @@ export const shimShape = (layout: SectionLayout): PathShape =>
   areaShape("shim", layout.frame.turned ? "thick" : "thin", "wood", shimPoints(layout));
 
 export function shimPoints({ frame, setting, profile }: SectionLayout): readonly Point[] {
-  const { contact } = setting.instrument.shim;
+  const { contact } = setting;
   const from = Math.min(0, contact - shimWidth);
   return rectangle(pointAt(frame, from, 0), pointAt(frame, contact, -profile.shim));
 }
@@ -137,6 +137,6 @@ export function breakLines(layout: SectionLayout): readonly Shape[] {
 
 /** The shim where the rim rests on it, px. */
 export const contactPoint = ({ frame, setting, profile }: SectionLayout): Point => [
-  pxAt(frame, setting.instrument.shim.contact),
+  pxAt(frame, setting.contact),
   pyAt(frame, -profile.shim),
 ];

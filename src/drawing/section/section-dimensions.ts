@@ -208,7 +208,7 @@ function overrun(layout: SectionLayout): readonly Dimension[] {
 
 function contact(layout: SectionLayout): Dimension {
   const { setting, words } = layout;
-  const value = words.length(setting.instrument.shim.contact);
+  const value = words.length(setting.contact);
   return {
     role: "contact",
     texts: wordings(layout, "contact", "contact", value),

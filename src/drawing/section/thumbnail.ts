@@ -19,7 +19,7 @@ export function thumbnailOf(setting: Setting, profile: Profile): Scene {
   const frame: Frame = { along, up, left: 4, level: 3 + over * up, turned: false };
   const top = curvePoints(frame, 0, setting.breakX, (x) => blendedTopZ(setting, profile.dome, x));
   const at = (x: number, z: number) => pointAt(frame, x, z);
-  const { contact } = setting.instrument.shim;
+  const { contact } = setting;
   const seat = setting.saddleX;
   return {
     width,

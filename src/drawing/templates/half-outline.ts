@@ -1,6 +1,7 @@
 import { type Place, polylineAlong } from "../../geometry/polyline.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import type { Setting } from "../../profile/setting.ts";
+import { contactOf } from "../../profile/setting.ts";
 import { edgePolyline } from "../edge-polyline.ts";
 import { cutShape, label, markLine, strayLimit, type Template } from "./template.ts";
 
@@ -21,7 +22,7 @@ export function halfOutlineTemplate(
       [x, outline.halfWidth(x)],
     ]);
   const places = [
-    { name: "shim contact", x: instrument.shim.contact },
+    { name: "shim contact", x: contactOf(instrument) },
     { name: "saddle line", x: saddleX },
     { name: "break", x: breakX },
   ];

@@ -2,6 +2,7 @@ import { type Place, polylineAlong } from "../../geometry/polyline.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { rimZ } from "../../profile/rim.ts";
 import type { Setting } from "../../profile/setting.ts";
+import { contactOf } from "../../profile/setting.ts";
 import { blendedTopZ } from "../../profile/top.ts";
 import { cutShape, label, markLine, strayLimit, type Template } from "./template.ts";
 
@@ -40,7 +41,7 @@ export function sectionTemplate(
     breakX,
   ]);
   const marks = [
-    { name: "shim contact", x: instrument.shim.contact },
+    { name: "shim contact", x: contactOf(instrument) },
     { name: "saddle line", x: saddleX },
     { name: "break", x: breakX },
   ];

@@ -2,6 +2,7 @@ import { type StepId, stepIds } from "../../instrument/as-built/steps.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { count, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import type { Profile } from "../outcome.ts";
+import { contactOf } from "../setting.ts";
 import { tailExtraExplained } from "./tail-extra.ts";
 
 /** One step of the work on one instrument. The figures to be measured stand beside it: `expectedOf`. */
@@ -98,10 +99,10 @@ const check: StepWriter = (_, { dishNeeded }) => ({
   caution: edges,
 });
 
-const shim: StepWriter = ({ shim: { contact } }, plan) => ({
+const shim: StepWriter = (instrument, plan) => ({
   instructions: [
     phrase`Lay the rim top down on the flat board and a shim ${mm(plan.shim)} thick under the tail block.`,
-    phrase`Its neckward edge, the one the rim rests on, lies ${mm(contact)} in from the tail end.`,
+    phrase`Its neckward edge, the one the rim rests on, lies ${mm(contactOf(instrument))} in from the tail end.`,
     ["Fix the shim to the board, not to the rim."],
   ],
   measure: ["Shim with calipers; contact with a rule from the tail end."],

@@ -76,7 +76,7 @@ export function tailExtraMeasured({ readings }: AsBuilt): number | null {
 /** As fine as a side depth is read, mm. */
 const fine = 0.05;
 
-export interface TailExtraOffer {
+interface TailExtraOffer {
   readonly tailExtra: number;
   readonly said: Phrase;
 }

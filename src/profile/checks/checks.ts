@@ -157,9 +157,9 @@ const contactPastBlock: Test = ({ shim }) => {
   if (past <= rounding) return null;
   return {
     id: "contact-past-block",
-    grade: "warn",
+    grade: "note",
     field: "shim.contact",
-    means: phrase`The shim reaches ${mm(past)} past the tail block: its edge would bear on nothing.`,
+    means: phrase`The shim reaches ${mm(past)} past the tail block, so the rim rests on the block's edge: all is worked out with a contact of ${mm(shim.tailBlockDepth)}.`,
     mend: phrase`A contact of ${atMost(shim.tailBlockDepth)} or less.`,
   };
 };

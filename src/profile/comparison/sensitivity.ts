@@ -6,7 +6,7 @@ import { deg, mm, type Phrase, type Quantity } from "../../instrument/phrase.ts"
 import { type ChainKey, chainOnShim } from "../saddle-chain.ts";
 import { settingOf } from "../setting.ts";
 import { slopeAt, stepOf } from "../uncertainty/perturbed-model.ts";
-import { tolerancesOf, withShimFixed } from "../uncertainty/tolerances.ts";
+import { errorsActOn, tolerancesOf } from "../uncertainty/tolerances.ts";
 
 /** How much one measure of the built instrument moves an outcome, the shim staying as it is. */
 export interface Sensitivity {
@@ -44,7 +44,7 @@ export function sensitivitiesOf(
   instrument: Instrument,
   outcome: MovedOutcome,
 ): readonly Sensitivity[] | null {
-  const built = withShimFixed(instrument);
+  const built = errorsActOn(instrument);
   if (built === null || !settingOf(built).ok) return null;
   const plusMinus = new Map(tolerancesOf(built));
   return fieldPaths

@@ -2,12 +2,12 @@ import { readField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt, fieldPaths } from "../../instrument/fields.ts";
 import type { Instrument, Tolerances } from "../../instrument/instrument.ts";
-import { settingOf } from "../setting.ts";
+import { contactOf, settingOf } from "../setting.ts";
 import { solve } from "../solve.ts";
 
 /**
  * The instrument as it is built: the shim is the planned one, cut and laid under the tail, and no
- * longer answers to what the other measures turn out to be. Errors act on this. Its `target.value`
+ * longer answers to what the other measures turn out to be. Its `target.value`
  * is the shim's thickness, mm. Null where the plan has no shim.
  */
 export function withShimFixed(instrument: Instrument): Instrument | null {
@@ -17,6 +17,18 @@ export function withShimFixed(instrument: Instrument): Instrument | null {
   const solution = solve(set.setting);
   if (!solution.ok) return null;
   return { ...instrument, target: { kind: "shim", value: solution.solution.shim } };
+}
+
+/**
+ * What errors act on: the instrument as it is built, its tail block deep enough for any of them. An
+ * error in the contact is one in the place the rim rests on, which is as likely to come out nearer
+ * as farther, also where that place is the block's own edge.
+ */
+export function errorsActOn(instrument: Instrument): Instrument | null {
+  const built = withShimFixed(instrument);
+  if (built === null) return null;
+  const tailBlockDepth = fieldAt("shim.tailBlockDepth", "shim").max;
+  return { ...built, shim: { contact: contactOf(built), tailBlockDepth } };
 }
 
 /** How closely a shim's thickness is held unless stated otherwise, plus or minus mm; common practice, no source. */

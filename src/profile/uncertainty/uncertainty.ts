@@ -11,7 +11,7 @@ import {
   windowsOf,
 } from "./perturbed-model.ts";
 import type { Statistics } from "./running-statistics.ts";
-import { withShimFixed } from "./tolerances.ts";
+import { errorsActOn } from "./tolerances.ts";
 
 /** One outcome, by both methods. */
 export interface OutcomeUncertainty {
@@ -69,7 +69,7 @@ export class UncertaintyRun {
 
   /** Null where the instrument has no plan, or none as soon as a measure is a little off. */
   static of(asked: UncertaintyRequest): UncertaintyRun | null {
-    const built = withShimFixed(asked.instrument);
+    const built = errorsActOn(asked.instrument);
     if (built === null) return null;
     const inputs = inputsOf(built, asked.shape);
     const paths = inputs.map(({ path }) => path);

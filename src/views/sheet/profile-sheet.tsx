@@ -5,7 +5,7 @@ import { endsSomewhere, planHeight } from "../../drawing/plan/rim-plan-layout.ts
 import { sectionOf } from "../../drawing/section/section.ts";
 import { lengthFigure, nearest64, type Units } from "../../instrument/length.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import { settingOf } from "../../profile/setting.ts";
+import { contactOf, settingOf } from "../../profile/setting.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
 import { dimension, height } from "../figures/measures.ts";
 import { wordsIn } from "../figures/plan-words.ts";
@@ -95,8 +95,8 @@ function SheetWork({ plan: { instrument, profile }, units }: { plan: ShownPlan; 
             : `Dish the rim from the tail to the break; it ends last ${dimension(profile.leastRemovalX, units)} from the tail.`}
         </li>
         <li>
-          Shim under the tail, its edge {dimension(instrument.shim.contact, units)} from the tail
-          end. Sand the flat on a board, up to the break and no farther.
+          Shim under the tail, its edge {dimension(contactOf(instrument), units)} from the tail end.
+          Sand the flat on a board, up to the break and no farther.
         </li>
         <li>
           {overrunLength > 0
@@ -162,7 +162,7 @@ export function ProfileSheet({ plan, units, paper }: Props) {
             <strong>{nearest64(profile.shim).replace(" in", "")}</strong> in
           </p>
           <p className="sheet-contact">
-            edge {dimension(instrument.shim.contact, units)} from the tail end
+            edge {dimension(contactOf(instrument), units)} from the tail end
           </p>
         </section>
         <SheetNumbers plan={plan} units={units} />

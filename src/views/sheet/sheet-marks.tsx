@@ -1,6 +1,6 @@
 import { endsSomewhere } from "../../drawing/plan/rim-plan-layout.ts";
 import type { Units } from "../../instrument/length.ts";
-import { settingOf } from "../../profile/setting.ts";
+import { contactOf, settingOf } from "../../profile/setting.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
 import { dimension } from "../figures/measures.ts";
 
@@ -15,7 +15,7 @@ export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
   // A traced outline has its waist where it has it, if anywhere.
   const waist = profile.stations.find(({ name }) => name === "waist");
   const rows: readonly (readonly [name: string, x: number])[] = [
-    ["Shim edge", instrument.shim.contact],
+    ["Shim edge", contactOf(instrument)],
     ["Saddle", profile.saddleX],
     ...(endsSomewhere(profile) ? ([["Ends last", profile.leastRemovalX]] as const) : []),
     ...(waist === undefined ? [] : ([["Waist", waist.x]] as const)),

@@ -35,8 +35,8 @@ describe("the outlook", () => {
   });
 
   it("keeps the planned shim when only its contact came out otherwise", () => {
-    const { heights } = outlookFrom(defaultInstrument, recordOf({ contact: 26 }));
-    const moved = { ...defaultInstrument, shim: { ...defaultInstrument.shim, contact: 26 } };
+    const { heights } = outlookFrom(defaultInstrument, recordOf({ contact: 16 }));
+    const moved = { ...defaultInstrument, shim: { ...defaultInstrument.shim, contact: 16 } };
     const forward = planned(aimedAt(moved, "shim", plan.shim));
     expect(heights.flatGap).toBeCloseTo(forward.flatGap, 9);
   });

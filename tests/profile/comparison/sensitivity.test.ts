@@ -10,14 +10,14 @@ import {
   movedOutcomes,
   sensitivitiesOf,
 } from "../../../src/profile/comparison/sensitivity.ts";
-import { withShimFixed } from "../../../src/profile/uncertainty/tolerances.ts";
+import { errorsActOn } from "../../../src/profile/uncertainty/tolerances.ts";
 import { exact } from "../../support/high-precision.ts";
 import { preciseInstrument } from "../../support/precise.ts";
 import { randomInstruments } from "../../support/random-instrument.ts";
 
 /** Central differences of the 50-digit derivation over a step so small that their own error is nothing. */
 function preciseSlopes(instrument: Instrument, path: FieldPath): (outcome: MovedOutcome) => number {
-  const built = withShimFixed(instrument);
+  const built = errorsActOn(instrument);
   const value = built === null ? null : readField(built, path);
   if (built === null || value === null) throw new Error("nothing to differentiate");
   const step = 2 ** -20;
