@@ -49,9 +49,14 @@ async function drawSamples({ asked, draws }: UncertaintyJob, context: JobContext
   context.report({ share: 1, answer: run.result() });
 }
 
-function sharedShimAnswer({ instruments, contact, shim }: SharedShimJob): SharedShimAnswer {
+function sharedShimAnswer({
+  instruments,
+  contact,
+  leastContact,
+  shim,
+}: SharedShimJob): SharedShimAnswer {
   const sharedShim =
-    contact === "best" ? bestContact(instruments) : sharedShimOf(instruments, null);
+    contact === "best" ? bestContact(instruments, leastContact) : sharedShimOf(instruments, null);
   return {
     sharedShim,
     changes: sharedShim.shared === null ? changesToShare(sharedShim) : [],

@@ -24,6 +24,8 @@ export interface SharedShimJob {
   readonly instruments: readonly Instrument[];
   /** Each its own contact, or the one that leaves the most room. */
   readonly contact: "own" | "best";
+  /** The least contact the best may have: the narrowest stick there is, mm. */
+  readonly leastContact: number;
   /** The shim at hand, mm; null asks for the best one only. */
   readonly shim: number | null;
 }

@@ -1,5 +1,9 @@
 import { presets } from "../../src/instrument/presets.ts";
-import { bestContact, sharedShimOf } from "../../src/profile/sticks/shared-shim.ts";
+import {
+  bestContact,
+  sharedShimOf,
+  usualLeastContact,
+} from "../../src/profile/sticks/shared-shim.ts";
 import { randomInstruments } from "../support/random-instrument.ts";
 import { duration, report } from "./report.ts";
 
@@ -12,7 +16,7 @@ export function benchSharedShim(): void {
     return [
       `${count} ${count === 1 ? "instrument" : "instruments"}`,
       duration(timed(() => sharedShimOf(members, null))),
-      duration(timed(() => bestContact(members))),
+      duration(timed(() => bestContact(members, usualLeastContact))),
     ];
   });
   report(

@@ -164,7 +164,10 @@ const broken = fc
     const breakX = body.length - dome.flatLength;
     const options: readonly Instrument[] = [
       { ...instrument, dome: { ...dome, flatLength: body.length * (1 - by * 0.3) } },
-      { ...instrument, shim: { ...shim, contact: breakX + (body.length - breakX) * by } },
+      {
+        ...instrument,
+        shim: { contact: breakX + (body.length - breakX) * by, tailBlockDepth: body.length },
+      },
       { ...instrument, neck: { ...neck, fingerboardRadius: 1 + 20 * by } },
       { ...instrument, dome: { ...dome, dishRadius: 150 * by, braceRadius: null } },
       { ...instrument, dome: { ...dome, braceRadius: 150 * by } },

@@ -50,7 +50,10 @@ describe("a job", () => {
 
   it("does not begin what was replaced while it waited", async () => {
     expect(
-      await done({ kind: "shared-shim", instruments: presets, contact: "own", shim: 8 }, 0),
+      await done(
+        { kind: "shared-shim", instruments: presets, contact: "own", leastContact: 10, shim: 8 },
+        0,
+      ),
     ).toEqual([]);
   });
 

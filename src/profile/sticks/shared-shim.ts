@@ -76,12 +76,17 @@ export function overlapOf(ranges: readonly (ShimRange | NoRange)[]): Overlap {
 
 const contacts = 40;
 
+/** The narrowest stick that is taken for a shim unless stated otherwise, mm; common practice, no source. */
+export const usualLeastContact = 10;
+
 /**
- * The one contact, from the tail end to the shallowest tail block, that leaves the most room, with the
- * members at it. Room changes smoothly with the contact but where another member takes over as a limit;
+ * The one contact that leaves the most room, with the members at it: the stick's width under the rim,
+ * no less than `least` mm, and no more than the shallowest tail block, which alone decides where it
+ * is less than `least`. Room changes smoothly with the contact but where another member takes over as a limit;
  * the best of forty places is refined between its neighbours.
  */
-export function bestContact(instruments: readonly Instrument[]): SharedShim {
+export function bestContact(instruments: readonly Instrument[], least: number): SharedShim {
+  if (instruments.length === 0) return sharedShimOf([], null);
   const deepest = Math.min(...instruments.map(({ shim }) => shim.tailBlockDepth));
   const room = (contact: number): number => {
     const { low, high } = overlapOf(
@@ -89,8 +94,11 @@ export function bestContact(instruments: readonly Instrument[]): SharedShim {
     );
     return Number.isFinite(high - low) ? high - low : -1e9;
   };
-  if (!(deepest > 0)) return sharedShimOf(instruments, 0);
-  const places = Array.from({ length: contacts + 1 }, (_, i) => (deepest * i) / contacts);
+  if (deepest <= least) return sharedShimOf(instruments, deepest);
+  const places = Array.from(
+    { length: contacts + 1 },
+    (_, i) => least + ((deepest - least) * i) / contacts,
+  );
   const best = highest(room, places, places.map(room));
   return sharedShimOf(instruments, best.x);
 }

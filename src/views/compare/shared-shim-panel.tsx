@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from "react";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { presets } from "../../instrument/presets.ts";
+import { usualLeastContact } from "../../profile/sticks/shared-shim.ts";
 import type { Comparison } from "../../store/document/comparison.ts";
 import { plot } from "../../store/document/variant-edits.ts";
 import type { Shelf } from "../../store/shelf/shelf.ts";
@@ -29,13 +30,14 @@ export function SharedShimPanel({ instruments }: { readonly instruments: readonl
     [open, instruments],
   );
   const { chosen, contact, shim } = family;
+  const [leastContact, setLeastContact] = useState(usualLeastContact);
   const members = useMemo(
     () => (chosen === null ? all : all.filter(({ id }) => chosen.includes(id))),
     [all, chosen],
   );
   const job = useMemo<SharedShimJob>(
-    () => ({ kind: "shared-shim", instruments: members, contact, shim }),
-    [members, contact, shim],
+    () => ({ kind: "shared-shim", instruments: members, contact, leastContact, shim }),
+    [members, contact, leastContact, shim],
   );
   const { state, progress } = useJob<"shared-shim">(job);
   const change = (to: Partial<Comparison["family"]>): void =>
@@ -79,6 +81,14 @@ export function SharedShimPanel({ instruments }: { readonly instruments: readonl
           value={contact}
           onChoose={(to) => change({ contact: to })}
         />
+        {contact === "best" && (
+          <ValueEntry
+            label="Narrowest stick"
+            value={leastContact}
+            format={fieldFormat(fieldAt("shim.contact", "shim"), units)}
+            onChange={(to) => setLeastContact(to ?? usualLeastContact)}
+          />
+        )}
         <ValueEntry
           label="The shim I own"
           value={shim}

@@ -112,21 +112,35 @@ describe("one shim for several", () => {
 
   it("has the contact that leaves the most room on a fine grid of contacts", () => {
     const members = [orchestra, { ...jumbo, shim: { contact: 5, tailBlockDepth: 30 } }, courses];
-    const best = bestContact(members);
+    const best = bestContact(members, 10);
     const roomAt = (contact: number): number =>
       sharedShimOf(
         members.map((one) => withContact(one, contact)),
         null,
       ).shared?.room ?? -1;
-    const rooms = Array.from({ length: 201 }, (_, i) => roomAt(i / 10));
+    const rooms = Array.from({ length: 101 }, (_, i) => roomAt(10 + i / 10));
     const most = Math.max(...rooms);
-    expect(best.contact).toBeGreaterThanOrEqual(0);
+    expect(best.contact).toBeGreaterThanOrEqual(10);
     expect(best.contact).toBeLessThanOrEqual(20);
     expect(best.shared?.room ?? 0).toBeGreaterThanOrEqual(most - 1e-9);
   });
 
+  it("is a stick with a width: no narrower than stated, and no wider than the shallowest block", () => {
+    const members = [orchestra, dreadnought, courses];
+    const free = bestContact(members, 0);
+    for (const least of [5, 10, 15]) {
+      const { contact } = bestContact(members, least);
+      expect(contact).toBeGreaterThanOrEqual(least);
+      expect(contact).toBeLessThanOrEqual(20);
+      // Room only falls as the stick is held from being as narrow as it would be best.
+      expect(contact).toBeCloseTo(Math.max(least, free.contact ?? Number.NaN), 3);
+    }
+    expect(bestContact(members, 30).contact).toBe(20);
+  });
+
   it("is none for nobody", () => {
     expect(sharedShimOf([], null).shared).toBeNull();
+    expect(bestContact([], 10).shared).toBeNull();
   });
 });
 
