@@ -160,7 +160,7 @@ const broken = fc
     by: even(0.02, 0.95),
   })
   .map(({ instrument, how, by }): Instrument => {
-    const { body, dome, shim, neck } = instrument;
+    const { body, dome, neck } = instrument;
     const breakX = body.length - dome.flatLength;
     const options: readonly Instrument[] = [
       { ...instrument, dome: { ...dome, flatLength: body.length * (1 - by * 0.3) } },
