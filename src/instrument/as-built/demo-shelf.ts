@@ -110,7 +110,7 @@ export const demoShelf: readonly FinishedInstrument[] = [
     yearRelief: setUp.relief,
     yearClearance: -0.13,
   }),
-  ...invented("three-quarter", "Invented: three-quarter size, spruce", "2025-02", {
+  ...invented("three-quarter", "Invented: three-quarter size, spruce", "2025-03", {
     shim: 6.95,
     contact: 20,
     flatLength: 90,
