@@ -1,6 +1,6 @@
 import { asJson } from "./json.ts";
 
-/** Which edit made a work: of two that one visit made, the higher is the later, whichever was written down last. */
+/** Which edit made a document: of two that one visit made, the higher is the later, whichever was written down last. */
 export interface EditId {
   /** Of the visit that made it: a page from its loading to its end. Empty: not known. */
   readonly run: string;

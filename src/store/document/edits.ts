@@ -73,7 +73,7 @@ export function setField(
 /** Makes a field null ("none", "flat"), or gives it back the number it had. */
 export function setNone(state: State, path: FieldPath, none: boolean): State {
   const field = fieldAt(path, state.instrument.target.kind);
-  return setField(state, path, none ? null : (state.setAside[path] ?? field.default));
+  return setField(state, path, none ? null : (state.lastNumbers[path] ?? field.default));
 }
 
 /** Aims for another outcome, at the value it has now: the design stays where it is. */
@@ -159,18 +159,18 @@ export function startFrom(state: State, instrument: Instrument, id: string): Sta
   return {
     ...state,
     ...newDocument(next),
-    putAway: documentIn(state),
+    previous: documentIn(state),
     lastChanged: null,
     undoStep: undoStep("open", id),
   };
 }
 
 export function reopenPrevious(state: State): State {
-  if (state.putAway === null) return state;
+  if (state.previous === null) return state;
   return {
     ...state,
-    ...state.putAway,
-    putAway: documentIn(state),
+    ...state.previous,
+    previous: documentIn(state),
     lastChanged: null,
     undoStep: undoStep("put back"),
   };
@@ -180,7 +180,7 @@ function withValue(state: State, path: FieldPath, value: number | null): State {
   const before = readField(state.instrument, path);
   const after = withInstrument(state, writeField(state.instrument, path, value));
   return value === null && before !== null
-    ? { ...after, setAside: { ...after.setAside, [path]: before } }
+    ? { ...after, lastNumbers: { ...after.lastNumbers, [path]: before } }
     : after;
 }
 

@@ -25,7 +25,7 @@ export interface Document {
   /** What was typed and not changed since, readable or not. */
   readonly texts: Readonly<Partial<Record<FieldPath, TypedText>>>;
   /** The number a field had before it was made null, such as the dish radius before "none". */
-  readonly setAside: Readonly<Partial<Record<FieldPath, number>>>;
+  readonly lastNumbers: Readonly<Partial<Record<FieldPath, number>>>;
   /** Its variants, and what is plotted of them. */
   readonly comparison: Comparison;
   readonly asBuilt: AsBuilt;
@@ -54,7 +54,7 @@ export interface UndoStep {
 
 export const undoStep = (name: string, at: string | null = null): UndoStep => ({ name, at });
 
-/** Steps that can be taken back. Each is the work as it was before the step. */
+/** Steps that can be taken back. Each is the document as it was before the step. */
 export interface History {
   /** Oldest first. */
   readonly past: readonly Document[];
@@ -65,16 +65,16 @@ export interface History {
 export interface State extends Document, History {
   readonly choices: Choices;
   /** What the last "start from" put away, to be put back; null when nothing was. */
-  readonly putAway: Document | null;
+  readonly previous: Document | null;
   /** The field whose value was changed last. */
   readonly lastChanged: FieldPath | null;
   /** What the last edit was; null where none can be joined. */
   readonly undoStep: UndoStep | null;
-  /** This visit's own name, and the edit that had made the work it began with. */
+  /** This visit's own name, and the edit that had made the document it began with. */
   readonly run: string;
-  readonly began: EditId;
-  /** Which edit made the work. */
-  readonly stamp: EditId;
+  readonly initialEditId: EditId;
+  /** Which edit made the document. */
+  readonly editId: EditId;
 }
 
 const openAtStart: readonly FieldGroup[] = ["target", "body", "dome"];
@@ -92,12 +92,12 @@ export const firstState: State = {
   ...newDocument(defaultInstrument),
   ...noHistory,
   choices: firstChoices,
-  putAway: null,
+  previous: null,
   lastChanged: null,
   undoStep: null,
   run: "",
-  began: noEditId,
-  stamp: noEditId,
+  initialEditId: noEditId,
+  editId: noEditId,
 };
 
 /** A fresh start on an instrument that has a profile: no variants, nothing measured. */
@@ -106,7 +106,7 @@ export function newDocument(instrument: Instrument): Document {
     instrument,
     lastGood: instrument,
     texts: {},
-    setAside: {},
+    lastNumbers: {},
     comparison: firstComparison,
     asBuilt: emptyAsBuilt,
     readingTexts: {},

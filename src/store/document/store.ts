@@ -16,8 +16,8 @@ export function makeStore(first: State = firstState): Store {
   return { ...store, setState: stamping };
 }
 
-/** An edit counts on; what is shown as another made it brings its own stamp. */
+/** An edit counts on; what is shown as another made it brings its own editId. */
 function stamped(before: State, after: State): State {
-  if (after.stamp !== before.stamp || nothingToSave(before, after)) return after;
-  return { ...after, stamp: { run: after.run, edit: before.stamp.edit + 1 } };
+  if (after.editId !== before.editId || nothingToSave(before, after)) return after;
+  return { ...after, editId: { run: after.run, edit: before.editId.edit + 1 } };
 }

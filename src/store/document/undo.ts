@@ -18,11 +18,11 @@ const isOneStep = (a: UndoStep | null, b: UndoStep | null): boolean =>
   a !== null && b !== null && a.at !== null && a.name === b.name && a.at === b.at;
 
 export function undo(state: State): State {
-  const work = state.past.at(-1);
-  if (work === undefined) return state;
+  const document = state.past.at(-1);
+  if (document === undefined) return state;
   return {
     ...state,
-    ...restored(work, state),
+    ...restored(document, state),
     past: state.past.slice(0, -1),
     future: [documentIn(state), ...state.future],
     lastChanged: null,
@@ -31,11 +31,11 @@ export function undo(state: State): State {
 }
 
 export function redo(state: State): State {
-  const [work, ...future] = state.future;
-  if (work === undefined) return state;
+  const [document, ...future] = state.future;
+  if (document === undefined) return state;
   return {
     ...state,
-    ...restored(work, state),
+    ...restored(document, state),
     past: [...state.past, documentIn(state)],
     future,
     lastChanged: null,
@@ -44,19 +44,19 @@ export function redo(state: State): State {
 }
 
 /** What is plotted stays as it is now: to choose that is no edit. */
-const restored = (work: Document, { comparison }: Document): Document => ({
-  ...work,
-  comparison: { ...comparison, variants: work.comparison.variants },
+const restored = (document: Document, { comparison }: Document): Document => ({
+  ...document,
+  comparison: { ...comparison, variants: document.comparison.variants },
 });
 
-export const documentIn = (work: Document): Document => ({
-  instrument: work.instrument,
-  lastGood: work.lastGood,
-  texts: work.texts,
-  setAside: work.setAside,
-  comparison: work.comparison,
-  asBuilt: work.asBuilt,
-  readingTexts: work.readingTexts,
+export const documentIn = (document: Document): Document => ({
+  instrument: document.instrument,
+  lastGood: document.lastGood,
+  texts: document.texts,
+  lastNumbers: document.lastNumbers,
+  comparison: document.comparison,
+  asBuilt: document.asBuilt,
+  readingTexts: document.readingTexts,
 });
 
 /** Whether two are the same in everything that is saved. */
@@ -67,7 +67,7 @@ export const nothingToSave = (a: Document, b: Document): boolean =>
 export const nothingToUndo = (a: Document, b: Document): boolean =>
   a.instrument === b.instrument &&
   a.texts === b.texts &&
-  a.setAside === b.setAside &&
+  a.lastNumbers === b.lastNumbers &&
   a.comparison.variants === b.comparison.variants &&
   a.asBuilt === b.asBuilt &&
   a.readingTexts === b.readingTexts;

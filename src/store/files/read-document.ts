@@ -20,14 +20,25 @@ export interface PartReader {
   readonly isKey: (key: string) => key is MeasurementKey;
 }
 
+/** A document as it is stored: in the names of the form's version 2. */
+export const documentForm = ({ lastNumbers, ...document }: Document) => ({
+  ...document,
+  setAside: lastNumbers,
+});
+
+export const historyForm = ({ past, future }: History) => ({
+  past: past.map(documentForm),
+  future: future.map(documentForm),
+});
+
 /** What of a history can be read: a step that cannot is left out. */
 export function readHistory(json: unknown, reader: PartReader): History {
   const { past, future } = asJson(json);
-  const works = (list: unknown): readonly Document[] =>
+  const documents = (list: unknown): readonly Document[] =>
     Array.isArray(list)
       ? list.map((one) => readDocument(asJson(one), reader)).filter((one) => one !== null)
       : [];
-  return { past: works(past), future: works(future) };
+  return { past: documents(past), future: documents(future) };
 }
 
 export function readDocument(kept: Json, reader: PartReader): Document | null {
@@ -37,7 +48,7 @@ export function readDocument(kept: Json, reader: PartReader): Document | null {
     instrument: readDraft(kept["instrument"], read.instrument),
     lastGood: read.instrument,
     texts: readTexts(kept["texts"], isFieldPath),
-    setAside: readNumbers(asJson(kept["setAside"]), read.instrument),
+    lastNumbers: readNumbers(asJson(kept["setAside"]), read.instrument),
     comparison: reader.comparison(kept["comparison"]),
     asBuilt: reader.record(kept["asBuilt"]) ?? emptyAsBuilt,
     readingTexts: readTexts(kept["readingTexts"], reader.isKey),
@@ -90,7 +101,7 @@ function readTexts<Key extends string>(
   return texts as Readonly<Partial<Record<Key, TypedText>>>;
 }
 
-function readNumbers(json: Json, instrument: Instrument): Document["setAside"] {
+function readNumbers(json: Json, instrument: Instrument): Document["lastNumbers"] {
   const numbers = Object.entries(json).filter(
     ([path, value]) => value !== null && isFieldPath(path) && fits(value, path, instrument),
   );

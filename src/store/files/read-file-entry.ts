@@ -55,8 +55,8 @@ function readParts(json: unknown, at: string): Read<Document> {
   if (!compared.ok) return compared;
   const record = readRecord(asBuilt, `${at}asBuilt`);
   if (!record.ok) return record;
-  const work = { ...stated.value, comparison: compared.value, asBuilt: record.value };
-  return { ok: true, value: work };
+  const document = { ...stated.value, comparison: compared.value, asBuilt: record.value };
+  return { ok: true, value: document };
 }
 
 /** The instrument; one without a plan only beside the last that had one. */

@@ -27,10 +27,10 @@ export const fileVersion = 1;
 export const fileLimits = { bytes: 10_000_000, instruments: 20_000, instrument: 500_000 } as const;
 
 /** A file of these instruments, all of them in it. */
-export const shelfFileOf = (kept: readonly { readonly work: Document }[]): ShelfFile => ({
+export const shelfFileOf = (kept: readonly { readonly document: Document }[]): ShelfFile => ({
   format: "rimwright-shelf",
   version: fileVersion,
-  instruments: kept.map(({ work }) => fileEntryOf(work)),
+  instruments: kept.map(({ document }) => fileEntryOf(document)),
 });
 
 export function fileEntryOf({ instrument, lastGood, comparison, asBuilt }: Document): FileEntry {

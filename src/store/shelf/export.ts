@@ -17,28 +17,28 @@ export async function shelfFiles(shelf: Shelf): Promise<readonly ShelfFile[]> {
   const cards = await shelf.cards();
   const parts: Document[][] = [[]];
   let bytes = 0;
-  for await (const work of worksOf(shelf, cards)) {
-    const size = bytesOf(fileEntryOf(work));
+  for await (const document of documentsOf(shelf, cards)) {
+    const size = bytesOf(fileEntryOf(document));
     const last = parts.at(-1) ?? [];
     if (last.length > 0 && (bytes + size > roomInFile || last.length >= fileLimits.instruments)) {
-      parts.push([work]);
+      parts.push([document]);
       bytes = size;
     } else {
-      last.push(work);
+      last.push(document);
       bytes += size;
     }
   }
   await shelf.noteInFile(cards);
-  return parts.map((works) => shelfFileOf(works.map((work) => ({ work }))));
+  return parts.map((documents) => shelfFileOf(documents.map((document) => ({ document }))));
 }
 
 /** Works asked for at once: the database answers many as soon as one. */
 const atOnce = 50;
 
-async function* worksOf(shelf: Shelf, cards: readonly Card[]): AsyncGenerator<Document> {
+async function* documentsOf(shelf: Shelf, cards: readonly Card[]): AsyncGenerator<Document> {
   for (let from = 0; from < cards.length; from += atOnce) {
     const some = cards.slice(from, from + atOnce).map(({ id }) => shelf.look(id));
-    for (const work of await Promise.all(some)) if (work !== undefined) yield work;
+    for (const document of await Promise.all(some)) if (document !== undefined) yield document;
   }
 }
 

@@ -15,7 +15,7 @@ export type ClashChoice = "both" | "replace" | "skip";
 export interface Clash {
   /** Where it is in the file; tells one clash from another. */
   readonly path: string;
-  readonly work: Document;
+  readonly document: Document;
   readonly kept: { readonly name: string; readonly savedAt: number; readonly revision: number };
   /** In what they differ. */
   readonly differs: readonly ("numbers" | "variants" | "as-built record")[];
@@ -59,20 +59,20 @@ export async function readImport(shelf: Shelf, file: Blob): Promise<ImportReadin
       intake.bad.push(...read.bad);
       continue;
     }
-    const work = read.value;
-    const { id } = work.instrument;
+    const document = read.value;
+    const { id } = document.instrument;
     const [twin, card] = [seen.get(id), cards.get(id)];
-    seen.set(id, work);
+    seen.set(id, document);
     const kept = twin ?? (card === undefined ? undefined : await shelf.look(id));
-    if (id === "" || kept === undefined) intake.fresh.push(work);
-    else if (alike(kept, work)) intake.same += 1;
-    else if (twin !== undefined || card === undefined) intake.fresh.push(work);
+    if (id === "" || kept === undefined) intake.fresh.push(document);
+    else if (alike(kept, document)) intake.same += 1;
+    else if (twin !== undefined || card === undefined) intake.fresh.push(document);
     else {
       const { name, savedAt, revision } = card;
-      const differs = differences(kept, work);
+      const differs = differences(kept, document);
       intake.clashes.push({
         path: piece.path,
-        work,
+        document,
         kept: { name, savedAt, revision },
         differs,
         choice: "both",
@@ -116,7 +116,7 @@ export async function runImport(session: Session, intake: ImportPlan): Promise<I
   const stood = await shelf.take(arrivals);
   editShop(shop, (all) =>
     stood.reduce(
-      (so, { work: { lastGood, asBuilt } }) =>
+      (so, { document: { lastGood, asBuilt } }) =>
         asBuilt.finished === null
           ? so
           : learnFrom(so, { instrument: lastGood, asBuilt, invented: false }),
@@ -140,20 +140,20 @@ export async function runImport(session: Session, intake: ImportPlan): Promise<I
 }
 
 function arrivalsOf({ fresh, clashes }: ImportPlan, now: number): readonly Arrival[] {
-  const free = fresh.map((work) => ({ entry: newEntry(work, now), over: null }));
-  const asked = clashes.flatMap(({ work, kept, choice }) =>
+  const free = fresh.map((document) => ({ entry: newEntry(document, now), over: null }));
+  const asked = clashes.flatMap(({ document, kept, choice }) =>
     choice === "skip"
       ? []
-      : [{ entry: newEntry(work, now), over: choice === "replace" ? kept.revision : null }],
+      : [{ entry: newEntry(document, now), over: choice === "replace" ? kept.revision : null }],
   );
   return [...free, ...asked];
 }
 
 function differences(a: Document, b: Document): Clash["differs"] {
   const parts = [
-    ["numbers", (work: Document) => [work.instrument, work.lastGood]],
-    ["variants", (work: Document) => work.comparison],
-    ["as-built record", (work: Document) => work.asBuilt],
+    ["numbers", (document: Document) => [document.instrument, document.lastGood]],
+    ["variants", (document: Document) => document.comparison],
+    ["as-built record", (document: Document) => document.asBuilt],
   ] as const;
   return parts.filter(([, part]) => !equal(part(a), part(b))).map(([name]) => name);
 }

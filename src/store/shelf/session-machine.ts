@@ -18,7 +18,7 @@ export type Saving =
   | "superseded";
 
 /** An entry as this tab last saved or showed it. */
-export type KnownEntry = Pick<Entry, "id" | "revision" | "stamp">;
+export type KnownEntry = Pick<Entry, "id" | "revision" | "editId">;
 
 /** Told from tab to tab: an entry has been saved. */
 export type SavedMessage = Pick<Entry, "id" | "revision">;
@@ -49,7 +49,7 @@ export const firstSession = (screen: State, known: readonly KnownEntry[]): Sessi
   run: screen.run,
   id: screen.instrument.id,
   revision: 0,
-  base: screen.began,
+  base: screen.initialEditId,
   waiting: false,
   unsaved: [],
   known,
@@ -135,16 +135,16 @@ export function nextSession(state: SessionState, event: SessionEvent): Next {
 /** What was found under the id on screen: the same, an earlier state of ours, or another tab's. */
 function found(state: SessionState, entry: Entry | undefined, now: Now): Next {
   if (entry === undefined || entry.id !== state.id) return [state, []];
-  const ours = now.screen.stamp;
-  if (sameEditId(entry.stamp, ours) && equal(entry.work, documentIn(now.screen)))
+  const ours = now.screen.editId;
+  if (sameEditId(entry.editId, ours) && equal(entry.document, documentIn(now.screen)))
     return remember(withSaving(state, "saved"), entry);
-  const goesOn = sameVisit(entry.stamp, ours)
-    ? ours.edit >= entry.stamp.edit
+  const goesOn = sameVisit(entry.editId, ours)
+    ? ours.edit >= entry.editId.edit
     : entry.revision <= knownOf(state, entry.id).revision;
-  if (goesOn || isBehind(state, entry.stamp, ours))
+  if (goesOn || isBehind(state, entry.editId, ours))
     return edited({ ...state, revision: entry.revision });
-  const isSaved = ours.edit === 0 || sameEditId(ours, knownOf(state, entry.id).stamp);
-  if (isSaved || sameVisit(entry.stamp, ours)) return show(state, entry);
+  const isSaved = ours.edit === 0 || sameEditId(ours, knownOf(state, entry.id).editId);
+  if (isSaved || sameVisit(entry.editId, ours)) return show(state, entry);
   return showConflict(state, entry, now);
 }
 
@@ -165,7 +165,7 @@ function leave(state: SessionState, screen: State, time: number): Next {
 
 function left(state: SessionState, before: State, { screen, time }: Now): Next {
   return after(leave(state, before, time), (so) => {
-    const next = { ...so, id: screen.instrument.id, revision: 0, base: screen.stamp };
+    const next = { ...so, id: screen.instrument.id, revision: 0, base: screen.editId };
     if (so.saving === "superseded") return [next, []];
     // What was opened before may be on the shelf.
     return [{ ...next, saving: "new", conflict: false }, [{ is: "find", id: next.id }]];
@@ -174,19 +174,19 @@ function left(state: SessionState, before: State, { screen, time }: Now): Next {
 
 function saved(state: SessionState, entry: Entry): Next {
   const unsaved = state.unsaved.filter(({ id }) => id !== entry.id);
-  const { id, revision, stamp } = entry;
+  const { id, revision, editId } = entry;
   const isShown = id === state.id;
   const next = {
     ...withSaving(state, isShown && !state.waiting ? "saved" : state.saving),
     unsaved,
-    known: withOne(state.known, { id, revision, stamp }),
+    known: withOne(state.known, { id, revision, editId }),
     revision: isShown ? revision : state.revision,
     everSaved: true,
   };
   return [
     next,
     [
-      ...(isShown ? [{ is: "remember", entry: { id, revision, stamp } } as const] : []),
+      ...(isShown ? [{ is: "remember", entry: { id, revision, editId } } as const] : []),
       { is: "tell", message: { id, revision } },
       ...(state.everSaved ? [] : [{ is: "first save" } as const]),
       ...unsaved.slice(0, 1).map((one) => ({ is: "save", entry: one }) as const),
@@ -199,9 +199,9 @@ function overtaken(state: SessionState, theirs: Entry, ours: Entry, now: Now): N
   const over: SessionEffect = { is: "save", entry: { ...ours, revision } };
   if (ours.id !== state.id) {
     const merged = mergeHistories(theirs, ours, state.run);
-    return [state, [goesOnFrom(ours.stamp, theirs.stamp) ? over : { is: "save", entry: merged }]];
+    return [state, [goesOnFrom(ours.editId, theirs.editId) ? over : { is: "save", entry: merged }]];
   }
-  return isBehind(state, theirs.stamp, ours.stamp)
+  return isBehind(state, theirs.editId, ours.editId)
     ? [{ ...state, revision }, [over]]
     : showConflict(state, theirs, now);
 }
@@ -217,13 +217,13 @@ function showConflict(state: SessionState, theirs: Entry, { screen, time }: Now)
 /** Theirs, with all that is ours alone before it in the history: an edit of visit `run`. */
 function mergeHistories(theirs: Entry, ours: Entry, run: string): Entry {
   const { past } = theirs.history;
-  const known = [...past, theirs.work];
-  const own = [...ours.history.past, ours.work].filter(
-    (work) => !known.some((one) => equal(one, work)),
+  const known = [...past, theirs.document];
+  const own = [...ours.history.past, ours.document].filter(
+    (document) => !known.some((one) => equal(one, document)),
   );
   if (own.length === 0) return theirs;
-  const edit = Math.max(theirs.stamp.edit, ours.stamp.edit) + 1;
-  return { ...theirs, stamp: { run, edit }, history: { past: [...past, ...own], future: [] } };
+  const edit = Math.max(theirs.editId.edit, ours.editId.edit) + 1;
+  return { ...theirs, editId: { run, edit }, history: { past: [...past, ...own], future: [] } };
 }
 
 function show(state: SessionState, entry: Entry): Next {
@@ -233,8 +233,8 @@ function show(state: SessionState, entry: Entry): Next {
   );
 }
 
-function remember(state: SessionState, { id, revision, stamp }: Entry): Next {
-  const entry = { id, revision, stamp };
+function remember(state: SessionState, { id, revision, editId }: Entry): Next {
+  const entry = { id, revision, editId };
   const known = withOne(state.known, entry);
   return [{ ...state, revision, known }, [{ is: "remember", entry }]];
 }
@@ -256,7 +256,7 @@ const withSaving = (state: SessionState, saving: Saving): SessionState =>
   state.saving === "superseded" ? state : { ...state, saving };
 
 const knownOf = ({ known }: SessionState, id: string): KnownEntry =>
-  known.find((one) => one.id === id) ?? { id, revision: 0, stamp: noEditId };
+  known.find((one) => one.id === id) ?? { id, revision: 0, editId: noEditId };
 
 const withOne = <Of extends { readonly id: string }>(
   all: readonly Of[],
@@ -273,8 +273,8 @@ const entryOf = (screen: State, revision: number, savedAt: number): Entry => ({
   id: screen.instrument.id,
   revision,
   savedAt,
-  stamp: screen.stamp,
-  work: documentIn(screen),
+  editId: screen.editId,
+  document: documentIn(screen),
   history: storedHistory(screen),
 });
 
@@ -282,6 +282,6 @@ const entryOf = (screen: State, revision: number, savedAt: number): Entry => ({
 export function readKnownEntry(json: unknown): readonly KnownEntry[] {
   const { id, revision, stamp } = asJson(json);
   return typeof id === "string" && typeof revision === "number"
-    ? [{ id, revision, stamp: readEditId(stamp) }]
+    ? [{ id, revision, editId: readEditId(stamp) }]
     : [];
 }

@@ -163,9 +163,9 @@ export class Session {
     if (effect.is === "first save") firstSave();
   }
 
-  #show({ work, history, stamp }: Entry): void {
+  #show({ document, history, editId }: Entry): void {
     this.#showing = true;
-    const shown = { ...work, ...history, stamp: { ...stamp } };
+    const shown = { ...document, ...history, editId: { ...editId } };
     this.parts.store.setState({ ...shown, lastChanged: null, undoStep: null });
     this.#showing = false;
   }
@@ -179,9 +179,9 @@ function loadKnown(storage: TextStorage): readonly KnownEntry[] {
   }
 }
 
-function storeKnown(storage: TextStorage, entry: KnownEntry): void {
+function storeKnown(storage: TextStorage, { id, revision, editId }: KnownEntry): void {
   try {
-    storage.setItem(key, JSON.stringify(entry));
+    storage.setItem(key, JSON.stringify({ id, revision, stamp: editId }));
   } catch {
     // Then a reload takes the shelf's word.
   }

@@ -1,5 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
-import type { Card, Entry } from "./shelf-entry.ts";
+import type { Card, StoredEntry } from "./shelf-entry.ts";
 
 /** An entry that could not be read, kept as it was. */
 export interface UnreadableEntry {
@@ -8,7 +8,7 @@ export interface UnreadableEntry {
 }
 
 export interface ShelfSchema extends DBSchema {
-  entries: { key: string; value: Entry };
+  entries: { key: string; value: StoredEntry };
   /** One beside each entry. */
   cards: { key: string; value: Card };
   aside: { key: string; value: UnreadableEntry };

@@ -19,14 +19,14 @@ export async function renameKept({ parts }: Session, id: string, name: string): 
   for (;;) {
     const entry = await shelf.open(id);
     if (entry === undefined) return false;
-    const before = { ...firstState, ...entry.work, ...entry.history };
+    const before = { ...firstState, ...entry.document, ...entry.history };
     const after = recorded(before, rename(before, name));
     if (after === before) return true;
     const { past, future } = after;
     const result = await shelf.save({
       ...entry,
-      stamp: noEditId,
-      work: documentIn(after),
+      editId: noEditId,
+      document: documentIn(after),
       history: { past, future },
     });
     // Another tab saved it in between: its copy is named instead.
@@ -43,13 +43,13 @@ export async function renameKept({ parts }: Session, id: string, name: string): 
 export async function duplicate(session: Session, id: string): Promise<Entry | null> {
   const { shelf, tell, now } = session.parts;
   await session.flush();
-  const work = await shelf.look(id);
-  if (work === undefined) return null;
-  const { instrument, lastGood, asBuilt } = work;
+  const document = await shelf.look(id);
+  if (document === undefined) return null;
+  const { instrument, lastGood, asBuilt } = document;
   const name = `${instrument.name === "" ? "Unnamed instrument" : instrument.name}, copy`;
   const own = { id: newId(), name: name.slice(0, textLimits.name) };
   const copy: Document = {
-    ...work,
+    ...document,
     instrument: { ...instrument, ...own },
     lastGood: { ...lastGood, ...own },
     asBuilt: { ...asBuilt, finished: null },

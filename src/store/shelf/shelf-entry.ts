@@ -2,7 +2,7 @@ import { type EditId, noEditId, readEditId } from "../document/edit-id.ts";
 import { asJson, type Json } from "../document/json.ts";
 import { type Document, type History, noHistory } from "../document/state.ts";
 import { entryFromOne } from "../files/migrations.ts";
-import { readDocument, readHistory } from "../files/read-document.ts";
+import { documentForm, historyForm, readDocument, readHistory } from "../files/read-document.ts";
 import { validParts } from "./valid-parts.ts";
 
 /** A card from what a database holds: what cannot be read of it is as on a blank one. Null without an id to open it by. */
@@ -35,9 +35,9 @@ export interface Entry {
   readonly revision: number;
   /** When it was saved, to be shown; milliseconds since 1970. */
   readonly savedAt: number;
-  /** The edit that made the work, of the visit that saved it. */
-  readonly stamp: EditId;
-  readonly work: Document;
+  /** The edit that made the document, of the visit that saved it. */
+  readonly editId: EditId;
+  readonly document: Document;
   readonly history: History;
 }
 
@@ -53,13 +53,13 @@ export interface Card {
 }
 
 export const cardOf = (
-  { id, savedAt, revision, work }: Entry,
+  { id, savedAt, revision, document }: Entry,
   inFile: Card["inFile"] = null,
 ): Card => ({
   id,
-  name: work.instrument.name,
+  name: document.instrument.name,
   savedAt,
-  finished: work.asBuilt.finished !== null,
+  finished: document.asBuilt.finished !== null,
   revision,
   inFile,
 });
@@ -68,34 +68,44 @@ export const cardOf = (
 export const isInNoFile = ({ revision, inFile }: Card): boolean => revision !== inFile;
 
 /** The entry of what is new on the shelf. */
-export const newEntry = (work: Document, savedAt: number): Entry => ({
+export const newEntry = (document: Document, savedAt: number): Entry => ({
   version: 2,
-  id: work.instrument.id,
+  id: document.instrument.id,
   revision: 0,
   savedAt,
-  stamp: noEditId,
-  work,
+  editId: noEditId,
+  document,
   history: noHistory,
 });
+
+/** An entry as the database holds it: in the names of the form's version 2. */
+export const entryForm = ({ document, editId, history, ...entry }: Entry) => ({
+  ...entry,
+  stamp: editId,
+  work: documentForm(document),
+  history: historyForm(history),
+});
+
+export type StoredEntry = ReturnType<typeof entryForm>;
 
 /** An entry from what a database holds; null when its instrument or its record cannot be read. */
 export function readEntry(json: unknown): Entry | null {
   const kept = upToDate(json);
-  const work = storedDocumentIn(kept);
+  const document = storedDocumentIn(kept);
   const { id, revision, savedAt, stamp, history } = kept;
-  if (work === null || typeof id !== "string") return null;
+  if (document === null || typeof id !== "string") return null;
   return {
     version: 2,
     id,
     revision: typeof revision === "number" ? revision : 0,
     savedAt: typeof savedAt === "number" ? savedAt : 0,
-    stamp: readEditId(stamp),
-    work,
+    editId: readEditId(stamp),
+    document,
     history: readHistory(history, validParts),
   };
 }
 
-/** An entry's work alone: its history is most of it, and takes most of the time to read. */
+/** An entry's document alone: its history is most of it, and takes most of the time to read. */
 export const readEntryDocument = (json: unknown): Document | null =>
   storedDocumentIn(upToDate(json));
 

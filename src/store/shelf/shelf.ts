@@ -6,9 +6,11 @@ import {
   type Card,
   cardOf,
   type Entry,
+  entryForm,
   readCard,
   readEntry,
   readEntryDocument,
+  type StoredEntry,
 } from "./shelf-entry.ts";
 
 export type SaveResult =
@@ -16,7 +18,7 @@ export type SaveResult =
   /** Another tab has saved since `entry` was read: its copy, and nothing is overwritten. */
   | { readonly saved: false; readonly theirs: Entry };
 
-/** The instruments kept in this browser. Every transaction is one transaction: done whole, or not at all. */
+/** The instruments kept in this browser. Every change is one transaction: done whole, or not at all. */
 export class Shelf {
   readonly #database: ShelfDatabase;
 
@@ -39,7 +41,7 @@ export class Shelf {
     return entry ?? undefined;
   }
 
-  /** An entry's work without its history: enough to draw, compare or export it, and read in a fraction of the time. */
+  /** An entry's document without its history: enough to draw, compare or export it, and read in a fraction of the time. */
   async look(id: string): Promise<Document | undefined> {
     return readEntryDocument(await this.#database.get("entries", id)) ?? undefined;
   }
@@ -63,7 +65,7 @@ export class Shelf {
 
   /**
    * Puts entries down in one transaction: each where its id is free, or over the revision it is said to
-   * replace, whose work stays one undo away. One that finds another there gets an id of its own.
+   * replace, whose document stays one undo away. One that finds another there gets an id of its own.
    * Gives them back as they came to stand.
    */
   take(arrivals: readonly Arrival[]): Promise<readonly Entry[]> {
@@ -75,7 +77,7 @@ export class Shelf {
         const { id } = arrival.entry;
         const there = taken.has(id) ? await thereIn(transaction, id) : undefined;
         const placed = placedAt(id === "" ? null : there, arrival);
-        // Waited for now and then only: an transaction does what it is asked in order, and the page must breathe.
+        // Waited for now and then only: a transaction does what it is asked in order, and the page must breathe.
         down.push(heard(putDown(transaction, placed)));
         if (down.length % atOnce === 0) await down.at(-1);
         taken.add(placed.id);
@@ -133,13 +135,13 @@ export class Shelf {
 type Transaction = IDBPTransaction<ShelfSchema, ("entries" | "cards" | "aside")[], "readwrite">;
 
 /** What a database holds may be anything: only its types say it is an entry. */
-const thereIn = (transaction: Transaction, id: string): Promise<Entry | undefined> =>
+const thereIn = (transaction: Transaction, id: string): Promise<StoredEntry | undefined> =>
   transaction.objectStore("entries").get(id);
 
 /** Puts an entry down with its card, which goes on knowing what is in a file. */
 async function putDown(transaction: Transaction, entry: Entry): Promise<void> {
   const cards = transaction.objectStore("cards");
-  const put = heard(transaction.objectStore("entries").put(entry));
+  const put = heard(transaction.objectStore("entries").put(entryForm(entry)));
   const inFile = (await cards.get(entry.id))?.inFile ?? null;
   await cards.put(cardOf(entry, inFile));
   await put;
@@ -173,18 +175,18 @@ export interface Arrival {
 }
 
 /** An arrival as it is put down where `json` stands now; undefined: nothing, null: where no id is free. */
-function placedAt(json: Entry | null | undefined, { entry, over }: Arrival): Entry {
+function placedAt(json: StoredEntry | null | undefined, { entry, over }: Arrival): Entry {
   if (json === undefined) return entry;
   const there = json !== null && json.revision === over ? readEntry(json) : null;
   if (there !== null) {
-    const past = [...there.history.past, there.work];
+    const past = [...there.history.past, there.document];
     return { ...entry, revision: there.revision + 1, history: { past, future: [] } };
   }
   const id = newId();
-  const { work } = entry;
+  const { document } = entry;
   const [instrument, lastGood] = [
-    { ...work.instrument, id },
-    { ...work.lastGood, id },
+    { ...document.instrument, id },
+    { ...document.lastGood, id },
   ];
-  return { ...entry, id, work: { ...work, instrument, lastGood } };
+  return { ...entry, id, document: { ...document, instrument, lastGood } };
 }

@@ -16,7 +16,14 @@ import {
 import { makeStore, type Store } from "../document/store.ts";
 import { documentIn } from "../document/undo.ts";
 import { keptFromOne } from "../files/migrations.ts";
-import { isUnits, type PartReader, readDocument, readHistory } from "../files/read-document.ts";
+import {
+  documentForm,
+  historyForm,
+  isUnits,
+  type PartReader,
+  readDocument,
+  readHistory,
+} from "../files/read-document.ts";
 import type { TextStorage } from "./browser-storage.ts";
 
 const key = "rimwright";
@@ -31,9 +38,15 @@ export const storedHistory = ({ past, future }: History): History => ({
 
 /** Stores the state: without its history where there is no room for that. A browser that refuses to store anything is no fault of the page's. */
 export function writeTabCopy(storage: TextStorage, state: State): boolean {
-  const { putAway, choices, stamp } = state;
-  const kept = { version: 2, ...documentIn(state), putAway, choices, stamp };
-  return [{ ...kept, history: storedHistory(state) }, kept].some((one) => {
+  const { previous, choices, editId } = state;
+  const kept = {
+    version: 2,
+    ...documentForm(documentIn(state)),
+    putAway: previous === null ? null : documentForm(previous),
+    choices,
+    stamp: editId,
+  };
+  return [{ ...kept, history: historyForm(storedHistory(state)) }, kept].some((one) => {
     try {
       storage.setItem(key, JSON.stringify(one));
       return true;
@@ -47,18 +60,18 @@ export function writeTabCopy(storage: TextStorage, state: State): boolean {
 export function readTabCopy(storage: TextStorage): State {
   try {
     const kept = keptIn(storage);
-    const work = readDocument(kept, outerForms);
-    if (work === null) return firstState;
-    const putAway = readDocument(asJson(kept["putAway"]), outerForms);
+    const document = readDocument(kept, outerForms);
+    if (document === null) return firstState;
+    const previous = readDocument(asJson(kept["putAway"]), outerForms);
     const choices = readChoices(asJson(kept["choices"]));
-    const stamp = readEditId(kept["stamp"]);
+    const editId = readEditId(kept["stamp"]);
     return {
       ...firstState,
-      ...work,
+      ...document,
       ...readHistory(kept["history"], outerForms),
-      putAway,
+      previous,
       choices,
-      stamp,
+      editId,
     };
   } catch {
     return firstState;
@@ -113,7 +126,7 @@ const longest = 450;
 /** A store of the open document that goes on where the last visit stopped, and is stored once its edits rest. */
 export function openTabStore(storage: TextStorage, page: EventTarget): Store {
   const stored = readTabCopy(storage);
-  const store = makeStore({ ...stored, run: newId(), began: stored.stamp });
+  const store = makeStore({ ...stored, run: newId(), initialEditId: stored.editId });
   let since = 0;
   let waiting: ReturnType<typeof setTimeout> | null = null;
   const storeNow = (): void => {

@@ -18,20 +18,20 @@ export const validParts: PartReader = {
 
 /** The state as the tab kept it, its comparisons and records read through: what is not sound of them is as at first. The same state when all are. */
 export function withValidParts(state: State): State {
-  const { past, future, putAway } = state;
-  const works = [state, ...past, ...future, ...(putAway === null ? [] : [putAway])];
-  if (works.every((work) => sound(work) === work)) return state;
+  const { past, future, previous } = state;
+  const documents = [state, ...past, ...future, ...(previous === null ? [] : [previous])];
+  if (documents.every((document) => sound(document) === document)) return state;
   return {
     ...sound(state),
     past: past.map(sound),
     future: future.map(sound),
-    putAway: putAway === null ? null : sound(putAway),
+    previous: previous === null ? null : sound(previous),
   };
 }
 
-function sound<Of extends Document>(work: Of): Of {
-  const comparison = validParts.comparison(work.comparison);
-  const asBuilt = validParts.record(work.asBuilt) ?? emptyAsBuilt;
-  const same = equal([comparison, asBuilt], [work.comparison, work.asBuilt]);
-  return same ? work : { ...work, comparison, asBuilt };
+function sound<Of extends Document>(document: Of): Of {
+  const comparison = validParts.comparison(document.comparison);
+  const asBuilt = validParts.record(document.asBuilt) ?? emptyAsBuilt;
+  const same = equal([comparison, asBuilt], [document.comparison, document.asBuilt]);
+  return same ? document : { ...document, comparison, asBuilt };
 }

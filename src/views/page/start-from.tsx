@@ -11,7 +11,7 @@ const StartList = lazy(() =>
 /** The invented instruments to start from, and the way back to what was open before. */
 export function StartFrom() {
   const list = useRef<HTMLDivElement>(null);
-  const away = useRimwright((state) => state.putAway?.instrument.name ?? null);
+  const away = useRimwright((state) => state.previous?.instrument.name ?? null);
   const [wanted, setWanted] = useState(false);
   const edit = useEdit();
   const start = (preset: Instrument): void => {

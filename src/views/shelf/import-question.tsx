@@ -65,8 +65,8 @@ export function ImportQuestion({ intake, onChange, onTake, onLeave }: Props) {
   );
 }
 
-const sentenceOf = ({ work, kept, differs }: Clash): string =>
-  `${nameOf(work.instrument.name)}, on the shelf as ${nameOf(kept.name)}: other ${differs.join(", ")}`;
+const sentenceOf = ({ document, kept, differs }: Clash): string =>
+  `${nameOf(document.instrument.name)}, on the shelf as ${nameOf(kept.name)}: other ${differs.join(", ")}`;
 
 interface ChoiceProps {
   readonly label: string;

@@ -99,7 +99,7 @@ export function ShelfList({ session, cards, onChange }: ShelfListProps) {
         {refused !== "" && <span className="shelf-refused">{refused}</span>}
         {last !== undefined && (
           <span>
-            <bdi>“{nameOf(last.entry.work.instrument.name)}”</bdi> was taken off.{" "}
+            <bdi>“{nameOf(last.entry.document.instrument.name)}”</bdi> was taken off.{" "}
             <button type="button" onClick={() => void act(restore(last))}>
               Put it back
             </button>

@@ -20,9 +20,9 @@ function RowActs({ onDone, ...props }: RowProps & { readonly onDone: () => void 
   const [renaming, setRenaming] = useState(false);
   const [shared, setShared] = useState<string | null>(null);
   const share = async (): Promise<void> => {
-    const work = await shelf.look(card.id);
-    if (work === undefined) return;
-    const address = await openAddress(work.instrument, window.location.href);
+    const document = await shelf.look(card.id);
+    if (document === undefined) return;
+    const address = await openAddress(document.instrument, window.location.href);
     setShared(address);
     await navigator.clipboard?.writeText(address).catch(() => {});
   };
@@ -110,8 +110,8 @@ function useThumbnail(
     let wanted = true;
     void shelf
       .look(id)
-      .then((work) => {
-        const plan = work === undefined ? null : shownPlan(work);
+      .then((document) => {
+        const plan = document === undefined ? null : shownPlan(document);
         const set = plan === null ? null : settingOf(plan.instrument);
         if (wanted && plan !== null && set?.ok) setScene(thumbnailOf(set.setting, plan.profile));
       })

@@ -193,5 +193,5 @@ test("another instrument has neither the variants nor the record of the one befo
   page.edit((state) => startFrom(state, instrument, "other"));
   expect(page.variants()).toEqual([]);
   expect(page.record()).toEqual(emptyAsBuilt);
-  expect(page.store.getState().putAway).toEqual(left);
+  expect(page.store.getState().previous).toEqual(left);
 });

@@ -38,7 +38,7 @@ describe("the published schema, as zod's full build reads it back", () => {
     ...presets.map(newDocument),
     ...demoShelf.map(({ instrument, asBuilt }) => ({ ...newDocument(instrument), asBuilt })),
   ];
-  const file = shelfFileOf(works.map((work) => ({ work })));
+  const file = shelfFileOf(works.map((document) => ({ document })));
 
   test("fits what is exported, variants, records and half-done numbers among it", () => {
     expect(fits(file)).toBe(true);

@@ -78,11 +78,11 @@ async function tryFile(tally: RunningStatistics, what: string, file: Blob): Prom
   const reading = await tally.time(what, () => readImport(shelf, file));
   if (!reading.ok) return expect(reading.reason).not.toBe("");
   const { fresh, clashes, bad } = reading.intake;
-  const works = [...fresh, ...clashes.map(({ work }) => work)];
-  tally.taken += works.length > 0 ? 1 : 0;
-  for (const work of works) {
-    if (!solvedPlan(work.lastGood).ok) expect.fail("taken in without a plan");
-    JSON.stringify(work, finite);
+  const documents = [...fresh, ...clashes.map(({ document }) => document)];
+  tally.taken += documents.length > 0 ? 1 : 0;
+  for (const document of documents) {
+    if (!solvedPlan(document.lastGood).ok) expect.fail("taken in without a plan");
+    JSON.stringify(document, finite);
   }
   for (const { reason } of bad) expect(reason).not.toBe("");
 }

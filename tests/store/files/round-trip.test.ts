@@ -22,17 +22,17 @@ test("export then import is identity, half-done numbers, variants and record inc
       await from.session.flush();
       const { id } = state.instrument;
       const entry = await shelf.open(id);
-      expect(plain(entry?.work)).toEqual(plain(documentIn(state)));
+      expect(plain(entry?.document)).toEqual(plain(documentIn(state)));
       const text = JSON.stringify(shelfFileOf(entry === undefined ? [] : [entry]));
       const reading = await readImport(other, new Blob([text]));
       if (!reading.ok) throw new Error(reading.reason);
       expect(reading.intake.bad).toEqual([]);
       await runImport(openTab(other).session, reading.intake);
       const back = await other.look(id);
-      const { texts: _, setAside: __, readingTexts: ___, ...kept } = documentIn(state);
+      const { texts: _, lastNumbers: __, readingTexts: ___, ...kept } = documentIn(state);
       expect(plain(back)).toMatchObject(plain(kept) as object);
       if (back === undefined) throw new Error("not taken in");
-      expect(plain(shelfFileOf([{ work: back }]))).toEqual(JSON.parse(text));
+      expect(plain(shelfFileOf([{ document: back }]))).toEqual(JSON.parse(text));
       if (kept.lastGood !== kept.instrument) drafts += 1;
     }),
     { numRuns: 200 },
@@ -47,8 +47,8 @@ test("what is kept for a reload is identity, texts, acts and what was put away i
       writeTabCopy(storage, state);
       const back = readTabCopy(storage);
       expect(plain(documentIn(back))).toEqual(plain(documentIn(state)));
-      expect(plain([back.past, back.future, back.putAway])).toEqual(
-        plain([state.past.slice(-40), state.future.slice(0, 40), state.putAway]),
+      expect(plain([back.past, back.future, back.previous])).toEqual(
+        plain([state.past.slice(-40), state.future.slice(0, 40), state.previous]),
       );
     }),
     { numRuns: 100 },

@@ -15,7 +15,7 @@ const { length } = firstState.instrument.body;
 const visit = (run: string, kept: State = firstState): State => ({
   ...kept,
   run,
-  began: kept.stamp,
+  initialEditId: kept.editId,
 });
 const shown = (tab: ReturnType<typeof openTab>): number =>
   tab.store.getState().instrument.body.length;
@@ -53,7 +53,7 @@ describe("after a visit that was cut off", () => {
     const again = openTab(shelf, visit("two", first.store.getState()));
     await again.session.start();
     await again.session.flush();
-    expect((await shelf.open(firstState.instrument.id))?.work.instrument.body.length).toBe(
+    expect((await shelf.open(firstState.instrument.id))?.document.instrument.body.length).toBe(
       length + 2,
     );
     expect(again.session.state.getState().conflict).toBe(false);
@@ -118,7 +118,7 @@ describe("after a visit that was cut off", () => {
   });
 });
 
-test("a stamp that cannot be read is of no known visit", () => {
+test("an edit id that cannot be read is of no known visit", () => {
   for (const json of [null, 7, {}, { run: 1, edit: 2 }, { run: "a", edit: Number.NaN }]) {
     expect(readEditId(json)).toEqual({ run: "", edit: 0 });
   }

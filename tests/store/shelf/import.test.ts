@@ -20,8 +20,8 @@ function presetAt(i: number) {
 const [preset, another] = [presetAt(0), presetAt(1)];
 
 const file = (json: unknown): Blob => new Blob([JSON.stringify(json)]);
-const fileOf = (...works: readonly Document[]): Blob =>
-  file(shelfFileOf(works.map((work) => ({ work }))));
+const fileOf = (...documents: readonly Document[]): Blob =>
+  file(shelfFileOf(documents.map((document) => ({ document }))));
 
 /** An instrument with variants and a record. */
 const full: Document = {
@@ -34,8 +34,8 @@ const full: Document = {
   },
 };
 
-async function kept(shelf: Shelf, work: Document): Promise<Entry> {
-  const saved = await shelf.save(newEntry(work, 5));
+async function kept(shelf: Shelf, document: Document): Promise<Entry> {
+  const saved = await shelf.save(newEntry(document, 5));
   if (!saved.saved) throw new Error("not saved");
   return saved.entry;
 }
@@ -70,8 +70,8 @@ describe("a file", () => {
     const state = typeField(firstState, "dome.flatLength", "480");
     expect(state.lastGood).not.toBe(state.instrument);
     const { shelf } = await openShelf();
-    const [work] = (await importPlanOf(shelf, fileOf(documentIn(state)))).fresh;
-    expect(work).toEqual({ ...documentIn(state), texts: {} });
+    const [document] = (await importPlanOf(shelf, fileOf(documentIn(state)))).fresh;
+    expect(document).toEqual({ ...documentIn(state), texts: {} });
     const alone = await importPlanOf(shelf, file(state.instrument));
     expect(alone.fresh).toEqual([]);
     expect(alone.bad).toHaveLength(1);
@@ -109,7 +109,7 @@ describe("an instrument the shelf has otherwise", () => {
     expect(intake.clashes).toEqual([
       {
         path: "instruments[0]",
-        work: other,
+        document: other,
         kept: { name: preset.name, savedAt: 5, revision: 1 },
         differs: ["numbers", "variants"],
         choice: "both",
@@ -134,7 +134,7 @@ describe("an instrument the shelf has otherwise", () => {
     const chosen = choose(intake, "instruments[0]", "replace");
     expect(await runImport(session, chosen)).toMatchObject({ taken: 1, replaced: 1 });
     const entry = await shelf.open(preset.id);
-    expect(entry).toMatchObject({ revision: 2, work: other, history: { past: [full] } });
+    expect(entry).toMatchObject({ revision: 2, document: other, history: { past: [full] } });
     expect(tell).toHaveBeenCalledWith(expect.objectContaining({ id: preset.id, revision: 2 }));
   });
 
@@ -164,7 +164,7 @@ describe("an instrument the shelf has otherwise", () => {
   test("is not replaced where another tab has saved it since the question: both are kept", async () => {
     const { shelf, entry, intake } = await asked();
     const { session } = openTab(shelf);
-    await shelf.save({ ...entry, work: { ...full, asBuilt: newDocument(preset).asBuilt } });
+    await shelf.save({ ...entry, document: { ...full, asBuilt: newDocument(preset).asBuilt } });
     const theirs = await shelf.open(preset.id);
     const done = await runImport(session, choose(intake, null, "replace"));
     expect(done).toMatchObject({ taken: 2, replaced: 0 });
@@ -207,11 +207,11 @@ describe("the shelf as files", () => {
       ...newDocument(preset).asBuilt,
       notes: Object.fromEntries(stepIds.map((step) => [step, "板".repeat(2000)])),
     };
-    const works = Array.from({ length: 120 }, (_, i) => ({
+    const documents = Array.from({ length: 120 }, (_, i) => ({
       ...newDocument({ ...preset, id: `id-${i}`, name: `No. ${i}` }),
       asBuilt,
     }));
-    await shelf.take(works.map((work) => ({ entry: newEntry(work, 1), over: null })));
+    await shelf.take(documents.map((document) => ({ entry: newEntry(document, 1), over: null })));
     const files = await shelfFiles(shelf);
     expect(files.length).toBe(2);
     const back = await openShelf();
@@ -221,6 +221,7 @@ describe("the shelf as files", () => {
       expect(blob.size).toBeLessThan(fileLimits.bytes);
       await runImport(session, await importPlanOf(back.shelf, blob));
     }
-    for (const work of works) expect(await back.shelf.look(work.instrument.id)).toEqual(work);
+    for (const document of documents)
+      expect(await back.shelf.look(document.instrument.id)).toEqual(document);
   }, 30_000);
 });

@@ -82,13 +82,13 @@ test("tabs racing in any order end on one state, and no edit that came to be sav
         expect(saved.size).toBe(0);
         return;
       }
-      const { work, history } = entry;
+      const { document, history } = entry;
       const reached = new Set(
-        [...history.past, ...history.future, work].map(({ instrument }) => instrument.name),
+        [...history.past, ...history.future, document].map(({ instrument }) => instrument.name),
       );
       expect([...saved].filter((name) => !reached.has(name))).toEqual([]);
       for (const { store } of tabs)
-        expect(store.getState().instrument.name).toBe(work.instrument.name);
+        expect(store.getState().instrument.name).toBe(document.instrument.name);
       conflicts +=
         saved.size > 0 && tabs.some(({ session }) => session.state.getState().conflict) ? 1 : 0;
     }),

@@ -15,15 +15,23 @@ const at = (run: string, edit: number) => ({ run, edit });
 
 /** What is on screen after so many edits of this visit. */
 function screenAfter(edits: number, on = id): State {
-  let state: State = { ...firstState, run: "ours", stamp: at("ours", edits) };
+  let state: State = { ...firstState, run: "ours", editId: at("ours", edits) };
   for (let i = 0; i < edits; i += 1) state = stepField(state, "body.length", 1);
   return { ...state, instrument: { ...state.instrument, id: on } };
 }
 
-function entryFrom(screen: State, revision: number, stamp = screen.stamp): Entry {
-  const work = documentIn(screen);
+function entryFrom(screen: State, revision: number, editId = screen.editId): Entry {
+  const document = documentIn(screen);
   const history = { past: [], future: [] };
-  return { version: 2, id: work.instrument.id, revision, savedAt: 1, stamp, work, history };
+  return {
+    version: 2,
+    id: document.instrument.id,
+    revision,
+    savedAt: 1,
+    editId,
+    document,
+    history,
+  };
 }
 
 const screen = screenAfter(2);
@@ -156,14 +164,14 @@ describe("two tabs that meet", () => {
     });
     const shown = effects.find(({ is }) => is === "show");
     if (shown?.is !== "show") throw new Error("nothing shown");
-    expect(shown.entry.work).toEqual(theirs.work);
-    expect(shown.entry.history.past).toEqual([ours.work]);
-    expect(shown.entry.stamp).toEqual(at("ours", 6));
+    expect(shown.entry.document).toEqual(theirs.document);
+    expect(shown.entry.history.past).toEqual([ours.document]);
+    expect(shown.entry.editId).toEqual(at("ours", 6));
     expect(after).toMatchObject({ conflict: true, waiting: true, revision: theirs.revision });
   });
 
   test("say nothing where all of ours is in theirs", () => {
-    const whole = { ...theirs, work: documentIn(screen) };
+    const whole = { ...theirs, document: documentIn(screen) };
     const [after] = nextSession(states["being saved"] ?? fresh, {
       is: "overtaken",
       theirs: whole,

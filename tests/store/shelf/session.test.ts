@@ -4,7 +4,7 @@ import { firstState, type State } from "../../../src/store/document/state.ts";
 import { undo } from "../../../src/store/document/undo.ts";
 import type { Shelf } from "../../../src/store/shelf/shelf.ts";
 import type { ShelfDatabase } from "../../../src/store/shelf/shelf-database.ts";
-import type { Entry } from "../../../src/store/shelf/shelf-entry.ts";
+import type { StoredEntry } from "../../../src/store/shelf/shelf-entry.ts";
 import { openShelf, openTab } from "../../support/tab.ts";
 
 let shelf: Shelf;
@@ -35,7 +35,7 @@ describe("a session", () => {
     await session.flush();
     expect(session.state.getState().saving).toBe("saved");
     const entry = await shelf.open(id);
-    expect(entry?.work.instrument.body.length).toBe(length + 1);
+    expect(entry?.document.instrument.body.length).toBe(length + 1);
     expect(entry?.history.past).toHaveLength(1);
     expect(tell).toHaveBeenCalledWith({ id, revision: 1 });
   });
@@ -70,7 +70,7 @@ describe("a session", () => {
     const again = openTab(shelf, first.store.getState(), { storage: first.storage });
     await again.session.start();
     await again.session.flush();
-    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);
+    expect((await shelf.open(id))?.document.instrument.body.length).toBe(length + 2);
   });
 
   test("starts on the shelf's entry when another tab has saved since", async () => {
@@ -87,13 +87,13 @@ describe("a session", () => {
     await session.flush();
     const entry = await shelf.open(id);
     if (entry === undefined) throw new Error("not saved");
-    const instrument = { ...entry.work.instrument, id: "other" };
-    const work = { ...entry.work, instrument, lastGood: instrument };
-    await shelf.take([{ entry: { ...entry, id: "other", work }, over: null }]);
+    const instrument = { ...entry.document.instrument, id: "other" };
+    const document = { ...entry.document, instrument, lastGood: instrument };
+    await shelf.take([{ entry: { ...entry, id: "other", document }, over: null }]);
     edit((state) => stepField(state, "shim.contact", 1));
     expect(await session.open("other")).toBe(true);
     expect(store.getState().instrument.id).toBe("other");
-    expect((await shelf.open(id))?.work.instrument.shim.contact).toBe(
+    expect((await shelf.open(id))?.document.instrument.shim.contact).toBe(
       firstState.instrument.shim.contact + 1,
     );
   });
@@ -108,7 +108,7 @@ describe("a session", () => {
     save.mockRestore();
     edit(longer);
     await session.flush();
-    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);
+    expect((await shelf.open(id))?.document.instrument.body.length).toBe(length + 2);
   });
 
   test("writes no more once a newer page has taken the shelf over", async () => {
@@ -128,7 +128,7 @@ describe("a session", () => {
       await session.flush();
       expect(await shelf.open(id)).toMatchObject({ revision: i });
     }
-    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 3);
+    expect((await shelf.open(id))?.document.instrument.body.length).toBe(length + 3);
   });
 
   test("puts the tab's own copy on the shelf again where its entry was spoiled, which is set aside", async () => {
@@ -136,13 +136,13 @@ describe("a session", () => {
     first.edit(longer);
     await first.session.flush();
     const spoiled = { id, version: 2, revision: 7, work: { lastGood: "?" } };
-    await database.put("entries", spoiled as unknown as Entry);
+    await database.put("entries", spoiled as unknown as StoredEntry);
     const again = openTab(shelf, first.store.getState(), { storage: first.storage });
     await again.session.start();
     expect(await shelf.unreadable()).toEqual([{ id, json: spoiled }]);
     again.edit(longer);
     await again.session.flush();
-    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 2);
+    expect((await shelf.open(id))?.document.instrument.body.length).toBe(length + 2);
   });
 
   test("leaves the last whole save where the browser gives out amid one", async () => {
@@ -162,6 +162,6 @@ describe("a session", () => {
     expect([await shelf.open(id), await shelf.cards()]).toEqual(before);
     edit(longer);
     await session.flush();
-    expect((await shelf.open(id))?.work.instrument.body.length).toBe(length + 3);
+    expect((await shelf.open(id))?.document.instrument.body.length).toBe(length + 3);
   });
 });

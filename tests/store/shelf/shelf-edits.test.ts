@@ -83,7 +83,7 @@ describe("another name", () => {
     await renameKept(session, id, "On screen");
     expect(store.getState().instrument.name).toBe("On screen");
     await session.flush();
-    expect((await entryOf(id)).work.instrument.name).toBe("On screen");
+    expect((await entryOf(id)).document.instrument.name).toBe("On screen");
   });
 
   test("overwrites nothing that another tab saves meanwhile", async () => {
@@ -91,13 +91,13 @@ describe("another name", () => {
     const { session } = openTab(shelf);
     const later = { ...full, comparison: firstComparison };
     vi.spyOn(shelf, "open").mockImplementationOnce(async () => {
-      await shelf.save({ ...entry, work: later });
+      await shelf.save({ ...entry, document: later });
       return entry;
     });
     await renameKept(session, fullId, "Nr. 7");
-    const { work } = await entryOf(fullId);
-    expect(work.comparison).toEqual(firstComparison);
-    expect(work.instrument.name).toBe("Nr. 7");
+    const { document } = await entryOf(fullId);
+    expect(document.comparison).toEqual(firstComparison);
+    expect(document.instrument.name).toBe("Nr. 7");
   });
 
   test("is not given to what is not there", async () => {
@@ -112,14 +112,14 @@ describe("a copy", () => {
     const copy = await duplicate(session, fullId);
     expect(copy?.id).not.toBe(fullId);
     const own = { id: copy?.id, name: `${full.instrument.name}, copy` };
-    expect((await entryOf(copy?.id ?? "")).work).toEqual({
+    expect((await entryOf(copy?.id ?? "")).document).toEqual({
       ...full,
       instrument: { ...full.instrument, ...own },
       lastGood: { ...full.lastGood, ...own },
       asBuilt: { ...full.asBuilt, finished: null },
     });
     expect(shop.getState()?.finished).toEqual([]);
-    expect((await entryOf(fullId)).work).toEqual(full);
+    expect((await entryOf(fullId)).document).toEqual(full);
   });
 
   test("of one whose numbers have no plan has them, and the last that had", async () => {
@@ -127,8 +127,8 @@ describe("a copy", () => {
     const tab = openTab(shelf, state);
     tab.session.addToShelf();
     const copy = await duplicate(tab.session, id);
-    expect(copy?.work.instrument.dome.flatLength).toBe(480);
-    expect((await entryOf(copy?.id ?? "")).work).toEqual(copy?.work);
+    expect(copy?.document.instrument.dome.flatLength).toBe(480);
+    expect((await entryOf(copy?.id ?? "")).document).toEqual(copy?.document);
   });
 });
 
@@ -161,7 +161,7 @@ describe("what is taken off", () => {
     await shelf.save(newEntry(since, 9));
     if (off === null) throw new Error("not there");
     await restoreRemoved(session, off);
-    expect((await entryOf(fullId)).work).toEqual(since);
+    expect((await entryOf(fullId)).document).toEqual(since);
     expect(await shelf.cards()).toHaveLength(2);
   });
 });
@@ -192,7 +192,7 @@ describe("an instrument left for another", () => {
     edit(longer);
     await session.flush();
     expect(session.state.getState()).toMatchObject({ saving: "saved", conflict: false });
-    expect((await entryOf(id)).work).toEqual(documentIn(store.getState()));
+    expect((await entryOf(id)).document).toEqual(documentIn(store.getState()));
   });
 
   test("while another tab saves it, loses neither: ours is one undo away on the shelf", async () => {
@@ -204,7 +204,7 @@ describe("an instrument left for another", () => {
     two.edit((state) => startFrom(state, full.instrument, "fresh"));
     await two.session.flush();
     const entry = await entryOf(id);
-    expect(entry.work).toEqual(documentIn(one.store.getState()));
+    expect(entry.document).toEqual(documentIn(one.store.getState()));
     expect(entry.history.past.at(-1)).toEqual(ours);
   });
 
@@ -219,8 +219,8 @@ describe("an instrument left for another", () => {
     save.mockRestore();
     edit(longer);
     await session.flush();
-    expect((await entryOf(id)).work).toEqual(left);
-    expect((await entryOf("fresh")).work).toEqual(documentIn(store.getState()));
+    expect((await entryOf(id)).document).toEqual(left);
+    expect((await entryOf("fresh")).document).toEqual(documentIn(store.getState()));
   });
 
   test("is not left by opening another while the browser refuses to save it", async () => {

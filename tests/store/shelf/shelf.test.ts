@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { presets } from "../../../src/instrument/presets.ts";
 import { newDocument } from "../../../src/store/document/state.ts";
-import { type Entry, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
+import { type Entry, newEntry, type StoredEntry } from "../../../src/store/shelf/shelf-entry.ts";
 import { openShelf } from "../../support/tab.ts";
 
 const entries: readonly Entry[] = presets.map((preset) => newEntry(newDocument(preset), 1));
@@ -18,8 +18,8 @@ describe("the shelf", () => {
     const { shelf } = await openShelf();
     await shelf.save(first());
     expect(await shelf.open(id)).toEqual({ ...first(), revision: 1 });
-    expect(await shelf.look(id)).toEqual(first().work);
-    const { name } = first().work.instrument;
+    expect(await shelf.look(id)).toEqual(first().document);
+    const { name } = first().document.instrument;
     expect(await shelf.cards()).toEqual([
       { id, name, savedAt: 1, finished: false, revision: 1, inFile: null },
     ]);
@@ -39,16 +39,16 @@ describe("the shelf", () => {
     const { shelf, database } = await openShelf();
     await shelf.take(arrivals);
     const broken = { id, version: 2, work: "gone" };
-    await database.put("entries", broken as unknown as Entry);
+    await database.put("entries", broken as unknown as StoredEntry);
     expect(await shelf.open(id)).toBeUndefined();
     expect(await shelf.unreadable()).toEqual([{ id, json: broken }]);
     expect(await shelf.cards()).toHaveLength(entries.length - 1);
-    expect(await shelf.look(entries[1]?.id ?? "")).toEqual(entries[1]?.work);
+    expect(await shelf.look(entries[1]?.id ?? "")).toEqual(entries[1]?.document);
   });
 
   test("sets a second broken record of one id aside beside the first, and saves over neither", async () => {
     const { shelf, database } = await openShelf();
-    const broken = (work: string) => ({ id, version: 2, work }) as unknown as Entry;
+    const broken = (work: string) => ({ id, version: 2, work }) as unknown as StoredEntry;
     await database.put("entries", broken("one"));
     await shelf.open(id);
     await database.put("entries", broken("two"));
@@ -71,15 +71,15 @@ describe("the shelf", () => {
   test("takes in beside what stands there, or over the very revision it is told to", async () => {
     const { shelf } = await openShelf();
     const other = newEntry(
-      { ...first().work, lastGood: { ...first().work.lastGood, name: "B" } },
+      { ...first().document, lastGood: { ...first().document.lastGood, name: "B" } },
       3,
     );
     await shelf.save(first());
     const [beside] = await shelf.take([{ entry: other, over: null }]);
     expect(beside?.id).not.toBe(id);
-    expect(beside?.work.instrument.id).toBe(beside?.id);
+    expect(beside?.document.instrument.id).toBe(beside?.id);
     const [over] = await shelf.take([{ entry: other, over: 1 }]);
-    expect(over).toMatchObject({ id, revision: 2, history: { past: [first().work] } });
+    expect(over).toMatchObject({ id, revision: 2, history: { past: [first().document] } });
     const [late] = await shelf.take([{ entry: other, over: 1 }]);
     expect(late?.id).not.toBe(id);
     expect(await shelf.cards()).toHaveLength(3);

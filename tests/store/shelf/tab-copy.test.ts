@@ -50,8 +50,8 @@ describe("what is kept", () => {
     expect(back.instrument).toEqual(state.instrument);
     expect(back.lastGood).toEqual(state.lastGood);
     expect(back.texts).toEqual(state.texts);
-    expect(back.setAside).toEqual(state.setAside);
-    expect(back.putAway).toEqual(state.putAway);
+    expect(back.lastNumbers).toEqual(state.lastNumbers);
+    expect(back.previous).toEqual(state.previous);
     expect({ ...back.choices, folded: [...back.choices.folded].sort() }).toEqual({
       ...state.choices,
       folded: [...state.choices.folded].sort(),
@@ -76,7 +76,7 @@ describe("what is kept", () => {
     const back = readTabCopy(shelf({ rimwright: text }));
     expect(back.choices.units).toBe("mm");
     expect(back.texts).toEqual({});
-    expect(back.setAside).toEqual({});
+    expect(back.lastNumbers).toEqual({});
     expect(back.lastGood.body.length).toBeGreaterThan(0);
   });
 
