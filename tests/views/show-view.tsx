@@ -15,7 +15,7 @@ import type { Job } from "../../src/worker/messages.ts";
 vi.setConfig({ testTimeout: 60_000 });
 
 // Looking through the styles of every element for what is hidden takes most of a test's time.
-configure({ defaultHidden: true });
+configure({ defaultHidden: true, asyncUtilTimeout: 20_000 });
 
 export const newUser = (): UserEvent =>
   userEvent.setup({ pointerEventsCheck: PointerEventsCheckLevel.Never });
