@@ -1,10 +1,8 @@
-import { render, screen } from "@testing-library/react";
-import userEvent from "@testing-library/user-event";
+import { screen } from "@testing-library/react";
 import { useState } from "react";
 import { describe, expect, test, vi } from "vitest";
 import { LengthEntry } from "../../../src/views/fields/length-entry.tsx";
-
-vi.setConfig({ testTimeout: 60_000 });
+import { newUser, showView } from "../show-view.tsx";
 
 interface Props {
   readonly first: number | null;
@@ -35,9 +33,9 @@ function Strip({ first, heard }: Props) {
 
 const open = (first: number | null) => {
   const heard = vi.fn();
-  render(<Strip {...{ first, heard }} />);
+  showView(<Strip {...{ first, heard }} />);
   const input = screen.getByRole<HTMLInputElement>("textbox", { name: "Strip, width" });
-  return { heard, input, user: userEvent.setup() };
+  return { heard, input, user: newUser() };
 };
 
 describe("a number entry", () => {
