@@ -95,4 +95,4 @@ test("tabs racing in any order end on one state, and no edit that came to be sav
     { numRuns: 100 },
   );
   expect(conflicts).toBeGreaterThan(0);
-}, 60_000);
+}, 120_000);
