@@ -1,5 +1,5 @@
+import { defaultInstrument } from "./default-instrument.ts";
 import type { Instrument } from "./instrument.ts";
-import { defaultInstrument } from "./schema.ts";
 
 type Groups = "body" | "dome" | "shim" | "neck" | "bridge" | "strings" | "target" | "windows";
 

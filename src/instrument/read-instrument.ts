@@ -5,7 +5,8 @@ import type { Instrument } from "./instrument.ts";
 import { targetKinds } from "./outcome-fields.ts";
 import { fieldProblem, type Problem, problem, said } from "./problem.ts";
 import { relationProblems } from "./relations.ts";
-import { instrumentSchema, textLimits } from "./schema.ts";
+import { instrumentSchema } from "./schema.ts";
+import { textLimits } from "./text-limits.ts";
 import { tracingFlaw } from "./tracing.ts";
 import { statesSomethingKnown, unknownKeys } from "./unknown-keys.ts";
 

@@ -6,13 +6,11 @@ import { defaultTolerances, type FieldPath, fieldAt, fieldPaths, fields } from "
 import { neckFields } from "./neck-fields.ts";
 import { targetFields, targetKinds, type WindowKind, windowKinds } from "./outcome-fields.ts";
 import { bridgeFields, stringFields } from "./string-fields.ts";
+import { textLimits } from "./text-limits.ts";
 import { tracingFlaw } from "./tracing.ts";
 
 // Keeps zod from trying `new Function`, which the page's security policy forbids.
 z.config({ jitless: true });
-
-/** Lengths of the texts, in UTF-16 units. */
-export const textLimits = { id: 100, name: 200, notes: 10_000 } as const;
 
 /** A number within a field's bounds. −0 would come back from a file as 0. */
 export const numberWithin = ({ quantity, min, max }: Bounds) =>
@@ -118,11 +116,3 @@ export const instrumentSchema = z.object({
 export type DeepReadonly<T> = T extends object
   ? { readonly [K in keyof T]: DeepReadonly<T[K]> }
   : T;
-
-/** Every field's default: an invented orchestra-size guitar, 14 frets to the body. */
-export const defaultInstrument: DeepReadonly<z.output<typeof instrumentSchema>> =
-  instrumentSchema.parse({
-    id: "orchestra-size",
-    name: "Orchestra size",
-    notes: "Invented for Rimwright, to show the tool at work. It is nobody's guitar.",
-  });

@@ -1,6 +1,6 @@
 import { Bench } from "tinybench";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { type Setting, settingOf } from "../../src/profile/setting.ts";
 import { solve } from "../../src/profile/solve.ts";

@@ -1,6 +1,6 @@
 import type { Page } from "@playwright/test";
 import jStat from "jstat";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import {
   inputsOf,
   modelOf,

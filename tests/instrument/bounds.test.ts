@@ -2,10 +2,10 @@ import { describe, expect, it } from "vitest";
 import { type AsBuilt, emptyAsBuilt } from "../../src/instrument/as-built/as-built.ts";
 import { measurementKeys } from "../../src/instrument/as-built/measurement-fields.ts";
 import { readAsBuilt } from "../../src/instrument/as-built/read-as-built.ts";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { fieldPaths } from "../../src/instrument/fields.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 
 /** Every place in a JSON value that holds a number. */
 function numericPlaces(

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import {
   fieldFigure,
   parseCount,
@@ -10,7 +11,6 @@ import {
 import { readField } from "../../src/instrument/field-value.ts";
 import type { FieldPath } from "../../src/instrument/fields.ts";
 import { fieldAt, fieldPaths } from "../../src/instrument/fields.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 
 const field = (path: FieldPath) => fieldAt(path, "saddleExposure");
 const units = ["mm", "in", "in-fraction"] as const;

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { readField, writeField } from "../../src/instrument/field-value.ts";
 import {
   defaultTolerances,
@@ -11,7 +12,6 @@ import {
 } from "../../src/instrument/fields.ts";
 import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 
 describe("a number by its path", () => {
   it("is read wherever it stands", () => {

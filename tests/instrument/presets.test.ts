@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { windowKinds } from "../../src/instrument/outcome-fields.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 
 const preset = (id: string) => presets.find((candidate) => candidate.id === id);

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 
 function instrumentOf(json: unknown): Instrument {
   const result = readInstrument(json);
@@ -19,7 +19,10 @@ const paths = (json: unknown) => problemsOf(json).map(({ path }) => path);
 
 describe("reading an instrument", () => {
   it("takes {} for the default instrument without a name", () => {
-    expect(instrumentOf({})).toEqual({ ...defaultInstrument, id: "", name: "", notes: "" });
+    const nameless = { ...defaultInstrument, id: "", name: "", notes: "" };
+    expect(instrumentOf({})).toEqual(nameless);
+    // In one order too, so that files of either are the same text.
+    expect(JSON.stringify(instrumentOf({}))).toBe(JSON.stringify(nameless));
   });
 
   it("gives every group that is there but short its own defaults", () => {

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 import { unknownKeys } from "../../src/instrument/unknown-keys.ts";
 
 it("finds no unknown name in what the page itself writes, a tracing included", () => {

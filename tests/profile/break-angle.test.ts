@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 import { cutRim } from "../support/cut-rim.ts";
 import { openWorkshop, topOf, type Workshop } from "../support/solid.ts";
 import { builderInstrument } from "./builder-instrument.ts";

@@ -1,7 +1,7 @@
 import type { Vec3 } from "manifold-3d";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 import { correctionOf } from "../../src/profile/bench/correction.ts";
 import type { Remedy, RemedyId } from "../../src/profile/bench/remedy.ts";
 import { outlookFrom, recordOf } from "../support/bench-record.ts";

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { contactOf } from "../../src/profile/setting.ts";
 import { solved } from "../support/solved.ts";
 

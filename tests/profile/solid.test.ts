@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 import { benchRun, type Fineness } from "../support/cut-rim.ts";
 import { aimedAt } from "../support/random-instrument.ts";
 import { areaMeasure, type Measure, measuresOf } from "../support/rim-measures.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 import { correctionOf } from "../../src/profile/bench/correction.ts";
 import { heelOff } from "../../src/profile/bench/remedy-neck.ts";
 import { outlookFrom, recordOf } from "../support/bench-record.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { actionFor } from "../../src/profile/bench/remedy-bridge.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { outlookFrom, recordOf } from "../support/bench-record.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import {
   frequencyOf,
   newtonsOf,

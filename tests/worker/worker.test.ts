@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
+import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
-import { defaultInstrument } from "../../src/instrument/schema.ts";
 import { UncertaintyRun } from "../../src/profile/uncertainty/uncertainty.ts";
 import { WorkerClient, type WorkerHandle } from "../../src/worker/client.ts";
 import { runJob } from "../../src/worker/jobs.ts";

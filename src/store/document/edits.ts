@@ -2,7 +2,7 @@ import { readField, writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument, TargetKind, Tolerances, Tracing } from "../../instrument/instrument.ts";
-import { textLimits } from "../../instrument/schema.ts";
+import { textLimits } from "../../instrument/text-limits.ts";
 import { readText } from "./field-view.ts";
 import { shownPlan, solvedPlan } from "./plan.ts";
 import { newDocument, type State, type UndoStep, undoStep } from "./state.ts";

@@ -1,10 +1,10 @@
 import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { MeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
+import { defaultInstrument } from "../../instrument/default-instrument.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { type FieldGroup, fieldGroups } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
-import { defaultInstrument } from "../../instrument/schema.ts";
 import { type Comparison, firstComparison } from "./comparison.ts";
 import { type EditId, noEditId } from "./edit-id.ts";
 

@@ -20,17 +20,6 @@ export interface PartReader {
   readonly isKey: (key: string) => key is MeasurementKey;
 }
 
-/** A document as it is stored: in the names of the form's version 2. */
-export const documentForm = ({ lastNumbers, ...document }: Document) => ({
-  ...document,
-  setAside: lastNumbers,
-});
-
-export const historyForm = ({ past, future }: History) => ({
-  past: past.map(documentForm),
-  future: future.map(documentForm),
-});
-
 /** What of a history can be read: a step that cannot is left out. */
 export function readHistory(json: unknown, reader: PartReader): History {
   const { past, future } = asJson(json);

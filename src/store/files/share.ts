@@ -1,7 +1,7 @@
 import { dequal as equal } from "dequal/lite";
+import { defaultInstrument } from "../../instrument/default-instrument.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { type ReadInstrumentResult, readInstrument } from "../../instrument/read-instrument.ts";
-import { defaultInstrument } from "../../instrument/schema.ts";
 import { asJson } from "../document/json.ts";
 import { openMark } from "./shared-address.ts";
 

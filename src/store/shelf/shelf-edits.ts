@@ -1,5 +1,5 @@
 import type { FinishedInstrument } from "../../instrument/as-built/as-built.ts";
-import { textLimits } from "../../instrument/schema.ts";
+import { textLimits } from "../../instrument/text-limits.ts";
 import { noEditId } from "../document/edit-id.ts";
 import { rename } from "../document/edits.ts";
 import { newId } from "../document/new-id.ts";

@@ -1,8 +1,9 @@
 import { type EditId, noEditId, readEditId } from "../document/edit-id.ts";
 import { asJson, type Json } from "../document/json.ts";
 import { type Document, type History, noHistory } from "../document/state.ts";
+import { documentForm, historyForm } from "../files/document-form.ts";
 import { entryFromOne } from "../files/migrations.ts";
-import { documentForm, historyForm, readDocument, readHistory } from "../files/read-document.ts";
+import { readDocument, readHistory } from "../files/read-document.ts";
 import { validParts } from "./valid-parts.ts";
 
 /** A card from what a database holds: what cannot be read of it is as on a blank one. Null without an id to open it by. */

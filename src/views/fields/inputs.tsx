@@ -4,7 +4,7 @@ import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldGroups, isFieldPath } from "../../instrument/fields.ts";
 import { targetFields, targetKinds } from "../../instrument/outcome-fields.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
-import { textLimits } from "../../instrument/schema.ts";
+import { textLimits } from "../../instrument/text-limits.ts";
 import { switchTarget, writeNotes } from "../../store/document/edits.ts";
 import { rangePhrase } from "../../store/document/plan.ts";
 import { useEdit, useRimwright } from "../store-context.ts";

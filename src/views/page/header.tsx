@@ -1,6 +1,6 @@
 import { lazy, Suspense } from "react";
 import type { Units } from "../../instrument/length.ts";
-import { textLimits } from "../../instrument/schema.ts";
+import { textLimits } from "../../instrument/text-limits.ts";
 import { chooseUnits } from "../../store/document/choices.ts";
 import { rename } from "../../store/document/edits.ts";
 import { useEdit, useRimwright } from "../store-context.ts";

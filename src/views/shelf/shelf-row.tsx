@@ -1,7 +1,7 @@
 import { type RefObject, useEffect, useId, useRef, useState } from "react";
 import type { Scene } from "../../drawing/scene.ts";
 import { thumbnailOf } from "../../drawing/section/thumbnail.ts";
-import { textLimits } from "../../instrument/schema.ts";
+import { textLimits } from "../../instrument/text-limits.ts";
 import { settingOf } from "../../profile/setting.ts";
 import { shownPlan } from "../../store/document/plan.ts";
 import { openAddress } from "../../store/files/share.ts";

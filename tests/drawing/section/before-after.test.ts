@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Scene } from "../../../src/drawing/scene.ts";
 import { beforeAfter } from "../../../src/drawing/section/before-after.ts";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { correctionOf } from "../../../src/profile/bench/correction.ts";
 import { madeAfter } from "../../../src/profile/bench/made-instrument.ts";
 import { outlookFrom, recordOf } from "../../support/bench-record.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { StepId } from "../../../src/instrument/as-built/steps.ts";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import {
   combineRemedies,
   correctionOf,

@@ -2,11 +2,11 @@ import { describe, expect, it } from "vitest";
 import type { FinishedInstrument } from "../../../src/instrument/as-built/as-built.ts";
 import { demoShelf } from "../../../src/instrument/as-built/demo-shelf.ts";
 import { readAsBuilt } from "../../../src/instrument/as-built/read-as-built.ts";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { sayPhrase } from "../../../src/instrument/phrase.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { readInstrument } from "../../../src/instrument/read-instrument.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { correctionOf, takeCorrection } from "../../../src/profile/bench/correction.ts";
 import { expectedOf } from "../../../src/profile/bench/expected.ts";
 import {

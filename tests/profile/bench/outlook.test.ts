@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { sayPhrase } from "../../../src/instrument/phrase.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { expectedOf } from "../../../src/profile/bench/expected.ts";
 import { goalOf, outlookOf, outlookSaid } from "../../../src/profile/bench/outlook.ts";
 import { profileOf } from "../../../src/profile/profile.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { sayPhrase } from "../../../src/instrument/phrase.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { expectedOf } from "../../../src/profile/bench/expected.ts";
 import {
   evenLowestX,

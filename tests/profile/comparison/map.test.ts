@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { writeField } from "../../../src/instrument/field-value.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import type { Place } from "../../../src/profile/comparison/contour.ts";
 import { type MapAsked, mapOf, passesAll, roundStep } from "../../../src/profile/comparison/map.ts";
 import { profileOf } from "../../../src/profile/profile.ts";

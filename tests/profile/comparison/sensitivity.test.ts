@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { readField, writeField } from "../../../src/instrument/field-value.ts";
 import type { FieldPath } from "../../../src/instrument/fields.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { sayPhrase } from "../../../src/instrument/phrase.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import {
   type MovedOutcome,
   movedOutcomes,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { writeField } from "../../../src/instrument/field-value.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { outcomeAt, outcomeKeys } from "../../../src/profile/comparison/outcomes.ts";
 import { heldInstrument, type SweepAsked, sweepOf } from "../../../src/profile/comparison/sweep.ts";
 import { profileOf } from "../../../src/profile/profile.ts";

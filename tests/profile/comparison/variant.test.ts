@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { fields } from "../../../src/instrument/fields.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import {
   changesBetween,
   promote,

@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { writeField } from "../../../src/instrument/field-value.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
 import { chainOfInstrument } from "../../../src/profile/saddle-chain.ts";
 import {

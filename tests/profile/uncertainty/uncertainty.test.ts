@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { sensitivitiesOf } from "../../../src/profile/comparison/sensitivity.ts";
 import { type Uncertainty, UncertaintyRun } from "../../../src/profile/uncertainty/uncertainty.ts";
 

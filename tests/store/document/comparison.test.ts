@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { mostVariants } from "../../../src/profile/comparison/variant.ts";
 import { firstComparison } from "../../../src/store/document/comparison.ts";
 import { setTolerances } from "../../../src/store/document/edits.ts";
@@ -13,7 +13,8 @@ import {
   restoreVariant,
 } from "../../../src/store/document/variant-edits.ts";
 import { readComparison } from "../../../src/store/files/comparison-form.ts";
-import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { readTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
+import { writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 import { memoryStorage } from "../../support/tab.ts";
 
 const base = defaultInstrument;

@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { traceOutline, typeField } from "../../../src/store/document/edits.ts";
 import { shownPlan, solvedPlan } from "../../../src/store/document/plan.ts";
 import { firstState } from "../../../src/store/document/state.ts";
-import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { readTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
+import { writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 import { pear } from "../../support/pear.ts";
 import { memoryStorage } from "../../support/tab.ts";
 

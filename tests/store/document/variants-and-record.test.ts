@@ -21,9 +21,10 @@ import {
   plot,
   removeVariant,
 } from "../../../src/store/document/variant-edits.ts";
+import { readTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
 import { makeShopStore } from "../../../src/store/shelf/shop.ts";
 import { openShop } from "../../../src/store/shelf/shop-storage.ts";
-import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 import { memoryStorage } from "../../support/tab.ts";
 
 const { instrument } = firstState;

@@ -7,7 +7,7 @@ import { typeField } from "../../../src/store/document/edits.ts";
 import { firstState, newDocument } from "../../../src/store/document/state.ts";
 import { fileJsonSchema } from "../../../src/store/files/file-schema.ts";
 import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
-import { readTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { readTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
 import { memoryStorage } from "../../support/tab.ts";
 
 const published = new URL("../../../public/rimwright-file.schema.json", import.meta.url);

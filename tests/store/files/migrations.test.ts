@@ -8,12 +8,13 @@ import { readShareText } from "../../../src/store/files/share.ts";
 import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
 import type { TextStorage } from "../../../src/store/shelf/browser-storage.ts";
 import { readImport } from "../../../src/store/shelf/import.ts";
+import { readTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
 import { Shelf } from "../../../src/store/shelf/shelf.ts";
 import { openShelfDatabase } from "../../../src/store/shelf/shelf-database.ts";
 import { entryForm } from "../../../src/store/shelf/shelf-entry.ts";
 import { makeShopStore, type Shop } from "../../../src/store/shelf/shop.ts";
 import { openShop } from "../../../src/store/shelf/shop-storage.ts";
-import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 import { memoryStorage, openShelf } from "../../support/tab.ts";
 
 // These files were written by the page itself while that version was its own, and are never written again.

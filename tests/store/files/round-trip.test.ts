@@ -6,7 +6,8 @@ import { openAddress, readShareText } from "../../../src/store/files/share.ts";
 import { sharedIn } from "../../../src/store/files/shared-address.ts";
 import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
 import { readImport, runImport } from "../../../src/store/shelf/import.ts";
-import { readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { readTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
+import { writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 import { documents } from "../../support/documents.ts";
 import { memoryStorage, openShelf, openTab } from "../../support/tab.ts";
 

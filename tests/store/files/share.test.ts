@@ -1,7 +1,7 @@
 import { deflateRawSync } from "node:zlib";
 import { expect, test } from "vitest";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { openAddress, readShareText } from "../../../src/store/files/share.ts";
 import { sharedIn } from "../../../src/store/files/shared-address.ts";
 

@@ -11,7 +11,8 @@ import {
 import { firstState, type State } from "../../../src/store/document/state.ts";
 import { recorded } from "../../../src/store/document/undo.ts";
 import type { TextStorage } from "../../../src/store/shelf/browser-storage.ts";
-import { openTabStore, readTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { readTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
+import { openTabStore, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 
 function shelf(
   first: Record<string, string> = {},
@@ -115,7 +116,7 @@ describe("what is kept", () => {
     vi.useFakeTimers();
     const storage = shelf();
     const page = new EventTarget();
-    const store = openTabStore(storage, page);
+    const store = openTabStore(storage, page, firstState);
     store.setState((state) => typeField(state, "body.length", "493"));
     expect(storage.held.size).toBe(0);
     vi.advanceTimersByTime(500);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import type { FieldPath } from "../../../src/instrument/fields.ts";
 import type { Units } from "../../../src/instrument/length.ts";
-import { defaultInstrument } from "../../../src/instrument/schema.ts";
 import { type Variant, variantInstrument } from "../../../src/profile/comparison/variant.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
 import { comparisonRows, csvOf, tabSeparated } from "../../../src/views/compare/comparison-csv.ts";
