@@ -1,3 +1,6 @@
+export const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+export const degrees = (radians: number): number => (radians * 180) / Math.PI;
+
 /** 1/radius in 1/mm; a null radius is a straight line, curvature 0. */
 export const curvatureOf = (radius: number | null): number => (radius === null ? 0 : 1 / radius);
 

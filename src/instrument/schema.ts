@@ -13,7 +13,7 @@ import { tracingFlaw } from "./tracing.ts";
 z.config({ jitless: true });
 
 /** A number within a field's bounds. −0 would come back from a file as 0. */
-export const numberWithin = ({ quantity, min, max }: Bounds) =>
+const numberWithin = ({ quantity, min, max }: Bounds) =>
   (quantity === "count" ? z.int() : z.number()).check(
     z.minimum(min),
     z.maximum(max),

@@ -54,7 +54,7 @@ function strangersIn(node: Node, prefix: string, known: readonly string[]): read
 }
 
 /** The known name fewest slips away, two at most and fewer in a short one, capitals apart; null when none is so near. */
-export function nearestName(name: string, known: readonly string[]): string | null {
+function nearestName(name: string, known: readonly string[]): string | null {
   const near = known
     .map((other) => ({ other, slips: slipsBetween(name.toLowerCase(), other.toLowerCase()) }))
     .filter(({ slips }) => slips <= Math.min(2, (name.length - 1) / 2))

@@ -1,15 +1,15 @@
 import { curvatureOf } from "../geometry/circle.ts";
 import { type Dome, domeThrough, domeZ } from "../geometry/dome.ts";
+import type { Givens } from "./givens.ts";
 import { sphereCovers } from "./reach.ts";
-import type { Setting } from "./setting.ts";
 
 /**
  * The back's sphere, upside down: heights run from the neck end's back edge outward. It passes
  * through both corners of the neck end, `depthNeck` under the flat, and through the tail seam,
  * `depthTail` under the finished top edge there. Null when so small a sphere ends short of the rim.
  */
-export function backOf(setting: Setting, tailDrop: number): Dome | null {
-  const { outline, instrument } = setting;
+export function backOf(givens: Givens, tailDrop: number): Dome | null {
+  const { outline, instrument } = givens;
   const { backRadius, depthTail, depthNeck } = instrument.body;
   const back = domeThrough(
     curvatureOf(backRadius),
@@ -22,5 +22,5 @@ export function backOf(setting: Setting, tailDrop: number): Dome | null {
 }
 
 /** Height of the back over the flat's plane (so negative), mm, at any (x, y) within the outline. */
-export const backZ = ({ instrument }: Setting, back: Dome, x: number, y: number): number =>
+export const backZ = ({ instrument }: Givens, back: Dome, x: number, y: number): number =>
   -instrument.body.depthNeck - domeZ(back, x, y);

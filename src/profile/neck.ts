@@ -1,5 +1,4 @@
-import { radians } from "../geometry/angle.ts";
-import { curvatureOf, sagitta } from "../geometry/circle.ts";
+import { curvatureOf, radians, sagitta } from "../geometry/circle.ts";
 import { fretToBridge } from "../geometry/fret.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 

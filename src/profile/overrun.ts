@@ -3,8 +3,8 @@ import { numberAt } from "../geometry/number-at.ts";
 import { along, type Edge } from "../geometry/outline/edge.ts";
 import { highest, lowest, peakNear } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
+import type { Givens } from "./givens.ts";
 import { type Reach, shimUnder } from "./reach.ts";
-import type { Setting } from "./setting.ts";
 import { rounding } from "./standing.ts";
 
 export interface Overrun {
@@ -21,11 +21,11 @@ export interface Overrun {
  * κd − κ(yb² − y²)/d: a bound free of the dome's tilt, whose least value along `edge` (from the tail to
  * the break) is the steepest clean dome at once.
  */
-export function overrunOf(setting: Setting, reach: Reach, dome: Dome, edge: Edge): Overrun {
-  const bound = (x: number, y = setting.outline.halfWidth(x)): number => boundAt(setting, x, y);
+export function overrunOf(givens: Givens, reach: Reach, dome: Dome, edge: Edge): Overrun {
+  const bound = (x: number, y = givens.outline.halfWidth(x)): number => boundAt(givens, x, y);
   const bounds = along(edge, bound);
   const { x: worst, value: least } = lowest(bound, edge.xs, bounds);
-  const cleanShim = cleanShimAt(setting, reach, least);
+  const cleanShim = cleanShimAt(givens, reach, least);
   const none = { length: 0, depth: 0, cleanShim };
   if (2 * dome.lean <= least) return none;
   const excess = (x: number): number => 2 * dome.lean - bound(x);
@@ -36,14 +36,14 @@ export function overrunOf(setting: Setting, reach: Reach, dome: Dome, edge: Edge
   );
   // A shallow cut may lie between two places of the edge; the bound's lowest place lies in it.
   const xs = [...edge.xs, worst].sort((a, b) => a - b);
-  const height = (x: number): number => domeZ(dome, x, setting.outline.halfWidth(x));
+  const height = (x: number): number => domeZ(dome, x, givens.outline.halfWidth(x));
   const depth = highest(height, xs, xs.map(height)).value;
-  return depth > rounding ? { length: setting.breakX - start, depth, cleanShim } : none;
+  return depth > rounding ? { length: givens.breakX - start, depth, cleanShim } : none;
 }
 
 /** The bound at (x, y); toward the break its limit, −2κ·yb·slope. */
-export function boundAt(setting: Setting, x: number, y: number): number {
-  const { outline, breakX, breakHalfWidth, dishCurvature } = setting;
+export function boundAt(givens: Givens, x: number, y: number): number {
+  const { outline, breakX, breakHalfWidth, dishCurvature } = givens;
   const d = breakX - x;
   return d > 0
     ? dishCurvature * (d - ((breakHalfWidth - y) * (breakHalfWidth + y)) / d)
@@ -65,10 +65,10 @@ function firstPositive(
   return numberAt(xs, xs.length - 1);
 }
 
-function cleanShimAt(setting: Setting, reach: Reach, leastBound: number): number | null {
+function cleanShimAt(givens: Givens, reach: Reach, leastBound: number): number | null {
   if (2 * reach.thinnestDome.lean <= leastBound) return reach.thinnest;
   if (2 * reach.thickestDome.lean > leastBound) return null;
-  const { dishCurvature, breakX, breakHalfWidth } = setting;
+  const { dishCurvature, breakX, breakHalfWidth } = givens;
   const dome = domeLeaning(dishCurvature, breakX, breakHalfWidth, leastBound / 2);
-  return dome === null ? null : shimUnder(setting, dome);
+  return dome === null ? null : shimUnder(givens, dome);
 }

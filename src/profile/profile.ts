@@ -1,4 +1,4 @@
-import { degrees } from "../geometry/angle.ts";
+import { degrees } from "../geometry/circle.ts";
 import { type Dome, domeZ } from "../geometry/dome.ts";
 import { edgeOf } from "../geometry/outline/edge.ts";
 import { enclosingCircle } from "../geometry/outline/enclosing-circle.ts";
@@ -6,6 +6,7 @@ import type { Instrument } from "../instrument/instrument.ts";
 import { phrase } from "../instrument/phrase.ts";
 import { backOf } from "./back.ts";
 import { checksOf } from "./checks/checks.ts";
+import { type Givens, givensOf } from "./givens.ts";
 import { nearestWorking } from "./nearest.ts";
 import { fingerboardEndX } from "./neck.ts";
 import type { Outcomes, Profile, ProfileResult } from "./outcome.ts";
@@ -14,14 +15,13 @@ import { type Reach, reachOf } from "./reach.ts";
 import { removalOver } from "./rim.ts";
 import { exposuresAcross } from "./saddle.ts";
 import { chainOf } from "./saddle-chain.ts";
-import { type Setting, settingOf } from "./setting.ts";
 import { reachableRange, solve, type TargetObjection } from "./solve.ts";
 import { rounding } from "./standing.ts";
 import { deepestPlace, stationsOf } from "./station.ts";
 
 /** An instrument with its shim found and every sphere it needs in place. */
 interface Solved {
-  readonly setting: Setting;
+  readonly givens: Givens;
   readonly reach: Reach;
   readonly shim: number;
   readonly dome: Dome;
@@ -57,57 +57,57 @@ export function profileOf(instrument: Instrument, { stationEvery = 25 } = {}): P
 export const hasProfile = (instrument: Instrument): boolean => solvedOf(instrument).ok;
 
 function solvedOf(instrument: Instrument): SolvedResult {
-  const set = settingOf(instrument);
+  const set = givensOf(instrument);
   if (!set.ok) return set;
-  const { setting } = set;
-  const solution = solve(setting);
+  const { givens } = set;
+  const solution = solve(givens);
   if (!solution.ok) return solution;
-  const reached = reachOf(setting);
+  const reached = reachOf(givens);
   if (!reached.ok) return reached;
   const { shim, dome } = solution.solution;
-  const back = backOf(setting, -domeZ(dome, 0, 0));
+  const back = backOf(givens, -domeZ(dome, 0, 0));
   if (back === null) {
     const why = phrase`A back this round ends short of the rim.`;
     return { ok: false, objection: { field: "body.backRadius", why } };
   }
-  return { ok: true, solved: { setting, reach: reached.reach, shim, dome, back } };
+  return { ok: true, solved: { givens, reach: reached.reach, shim, dome, back } };
 }
 
 function profileFrom(solved: Solved, stationEvery: number): Profile {
-  const { setting, reach, shim, dome, back } = solved;
-  const chain = chainOf(setting, dome, shim);
+  const { givens, reach, shim, dome, back } = solved;
+  const chain = chainOf(givens, dome, shim);
   const outcomes: Outcomes = {
     ...chain,
-    stringExposure: exposuresAcross(setting, chain.bridgeClearance),
-    chordPitch: degrees(Math.atan(chain.tailDrop / setting.breakX)),
+    stringExposure: exposuresAcross(givens, chain.bridgeClearance),
+    chordPitch: degrees(Math.atan(chain.tailDrop / givens.breakX)),
     ...rimOf(solved, chain.pitch),
-    breakX: setting.breakX,
-    breakHalfWidth: setting.breakHalfWidth,
-    saddleX: setting.saddleX,
-    fingerboardEndX: fingerboardEndX(setting.instrument),
+    breakX: givens.breakX,
+    breakHalfWidth: givens.breakHalfWidth,
+    saddleX: givens.saddleX,
+    fingerboardEndX: fingerboardEndX(givens.instrument),
     reachable: {
-      pitch: reachableRange(setting, reach, "pitch"),
-      bridgeClearance: reachableRange(setting, reach, "bridgeClearance"),
-      saddleExposure: reachableRange(setting, reach, "saddleExposure"),
-      stringHeight: reachableRange(setting, reach, "stringHeight"),
-      shim: reachableRange(setting, reach, "shim"),
+      pitch: reachableRange(givens, reach, "pitch"),
+      bridgeClearance: reachableRange(givens, reach, "bridgeClearance"),
+      saddleExposure: reachableRange(givens, reach, "saddleExposure"),
+      stringHeight: reachableRange(givens, reach, "stringHeight"),
+      shim: reachableRange(givens, reach, "shim"),
     },
   };
-  const rim = { setting, dome, back, pitch: outcomes.pitch };
+  const rim = { givens, dome, back, pitch: outcomes.pitch };
   return {
     ...outcomes,
     stockWidth: deepestPlace(rim).depth + outcomes.rimOffset,
     stations: stationsOf(rim, stationEvery),
-    checks: checksOf(setting.instrument, outcomes),
+    checks: checksOf(givens.instrument, outcomes),
     dome,
     back,
   };
 }
 
-function rimOf({ setting, reach, dome }: Solved, pitch: number) {
-  const edge = edgeOf(setting.outline, setting.breakX);
-  const overrun = overrunOf(setting, reach, dome, edge);
-  const { most, least } = removalOver(setting, dome, pitch, edge);
+function rimOf({ givens, reach, dome }: Solved, pitch: number) {
+  const edge = edgeOf(givens.outline, givens.breakX);
+  const overrun = overrunOf(givens, reach, dome, edge);
+  const { most, least } = removalOver(givens, dome, pitch, edge);
   const rimOffset = -least.value > rounding ? -least.value : 0;
   return {
     overrunLength: overrun.length,
@@ -117,6 +117,6 @@ function rimOf({ setting, reach, dome }: Solved, pitch: number) {
     maxRemoval: most.value + rimOffset,
     maxRemovalX: most.x,
     leastRemovalX: least.x,
-    dishNeeded: 2 * enclosingCircle(setting.outline, edge).radius,
+    dishNeeded: 2 * enclosingCircle(givens.outline, edge).radius,
   };
 }

@@ -6,8 +6,8 @@ import { highest, lowest } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range } from "../instrument/instrument.ts";
 import { phrase } from "../instrument/phrase.ts";
+import type { Givens } from "./givens.ts";
 import type { Objection } from "./outcome.ts";
-import type { Setting } from "./setting.ts";
 import { topTurn } from "./top.ts";
 
 /** The shims an instrument can be given, thinnest first, each with the dome it makes. */
@@ -23,35 +23,35 @@ export type ReachResult =
   | { readonly ok: false; readonly objection: Objection };
 
 /** The dome of a shim of thickness t: the rim rests on it `contact` in from the tail end. */
-export function domeOnShim(setting: Setting, t: number): Dome | null {
-  const { dishCurvature, breakX, breakHalfWidth, contact } = setting;
+export function domeOnShim(givens: Givens, t: number): Dome | null {
+  const { dishCurvature, breakX, breakHalfWidth, contact } = givens;
   return domeThrough(dishCurvature, breakX, breakHalfWidth, contact, -t);
 }
 
 /** The shim under a dome: how far its centreline lies below the flat at the contact. */
-export const shimUnder = (setting: Setting, dome: Dome): number => -domeZ(dome, setting.contact, 0);
+export const shimUnder = (givens: Givens, dome: Dome): number => -domeZ(dome, givens.contact, 0);
 
 /**
  * From no shim to one as thick as the finished rim is deep at the tail, of those whose dome fits. A
  * thicker shim leans the dome less, and what fits is one interval of leans, looked for only when its
  * ends are not the two first named. Objects when nothing is left.
  */
-export function reachOf(setting: Setting): ReachResult {
-  const deepest = setting.instrument.body.depthTail;
-  const [flat, steep] = [fittingDome(setting, 0), fittingDome(setting, deepest)];
+export function reachOf(givens: Givens): ReachResult {
+  const deepest = givens.instrument.body.depthTail;
+  const [flat, steep] = [fittingDome(givens, 0), fittingDome(givens, deepest)];
   if (flat !== null && steep !== null) return found(0, flat, deepest, steep);
-  const leans = fittingLeans(setting);
-  if (leans === null) return { ok: false, objection: objectionTo(setting) };
-  const [least, most] = leans.map((lean) => domeOfLean(setting, lean));
+  const leans = fittingLeans(givens);
+  if (leans === null) return { ok: false, objection: objectionTo(givens) };
+  const [least, most] = leans.map((lean) => domeOfLean(givens, lean));
   const [thinDome, thickDome] = [flat ?? most ?? null, steep ?? least ?? null];
   if (thinDome === null || thickDome === null) {
-    return { ok: false, objection: objectionTo(setting) };
+    return { ok: false, objection: objectionTo(givens) };
   }
-  const thinnest = flat === null ? shimUnder(setting, thinDome) : 0;
-  const thickest = steep === null ? shimUnder(setting, thickDome) : deepest;
+  const thinnest = flat === null ? shimUnder(givens, thinDome) : 0;
+  const thickest = steep === null ? shimUnder(givens, thickDome) : deepest;
   return 0 <= thinnest && thinnest <= thickest && thickest <= deepest
     ? found(thinnest, thinDome, thickest, thickDome)
-    : { ok: false, objection: objectionTo(setting) };
+    : { ok: false, objection: objectionTo(givens) };
 }
 
 function found(
@@ -63,23 +63,23 @@ function found(
   return { ok: true, reach: { thinnest, thickest, thinnestDome, thickestDome } };
 }
 
-function fittingDome(setting: Setting, t: number): Dome | null {
-  const dome = domeOnShim(setting, t);
-  return dome !== null && domeFits(setting, dome) ? dome : null;
+function fittingDome(givens: Givens, t: number): Dome | null {
+  const dome = domeOnShim(givens, t);
+  return dome !== null && domeFits(givens, dome) ? dome : null;
 }
 
-const domeOfLean = ({ dishCurvature, breakX, breakHalfWidth }: Setting, lean: number) =>
+const domeOfLean = ({ dishCurvature, breakX, breakHalfWidth }: Givens, lean: number) =>
   domeLeaning(dishCurvature, breakX, breakHalfWidth, lean);
 
 /**
  * Whether dish and brace spheres reach over the whole domed part of the rim, and a thicker shim
  * would lower the centreline at contact and saddle, as it does for every dome of a sane size.
  */
-export function domeFits(setting: Setting, dome: Dome): boolean {
-  const { outline, breakX, dishCurvature, braceCurvature } = setting;
+export function domeFits(givens: Givens, dome: Dome): boolean {
+  const { outline, breakX, dishCurvature, braceCurvature } = givens;
   if (dishCurvature === 0) return archesOver(braceCurvature, outline, breakX);
   const sharper = Math.max(1, braceCurvature / dishCurvature);
-  return sphereCovers(dome, outline, breakX, sharper) && sinks(setting, dome);
+  return sphereCovers(dome, outline, breakX, sharper) && sinks(givens, dome);
 }
 
 /** How much of its radius a sphere must have to spare, so that no rounding puts a rim beyond it. */
@@ -111,8 +111,8 @@ function farthest(dome: Dome, outline: Outline, to: number): number {
   return highest(distance2, edge.xs, along(edge, distance2)).value;
 }
 
-function sinks(setting: Setting, dome: Dome): boolean {
-  return dome.lean >= leastSinking(setting) && topTurn(setting, dome) >= 0;
+function sinks(givens: Givens, dome: Dome): boolean {
+  return dome.lean >= leastSinking(givens) && topTurn(givens, dome) >= 0;
 }
 
 /**
@@ -120,24 +120,24 @@ function sinks(setting: Setting, dome: Dome): boolean {
  * It turns about the break's rim points, s = sagitta over the axis between them: the place straight
  * out from there, s·lean/√(1 − κ²yb²) from the break, is where falling turns to rising.
  */
-function leastSinking(setting: Setting): number {
-  const { dishCurvature, breakX, breakHalfWidth, saddleX, contact } = setting;
+function leastSinking(givens: Givens): number {
+  const { dishCurvature, breakX, breakHalfWidth, saddleX, contact } = givens;
   const nearest = breakX - Math.max(saddleX, contact);
   const upright = Math.sqrt(1 - (dishCurvature * breakHalfWidth) ** 2);
   return (-nearest * upright) / sagitta(dishCurvature, breakHalfWidth);
 }
 
 /** The leans of the domes that fit, least first; null when there are none. */
-function fittingLeans(setting: Setting): Range | null {
-  const { dishCurvature, braceCurvature, breakX } = setting;
-  const centres = coveringCentres(setting, Math.max(dishCurvature, braceCurvature));
+function fittingLeans(givens: Givens): Range | null {
+  const { dishCurvature, braceCurvature, breakX } = givens;
+  const centres = coveringCentres(givens, Math.max(dishCurvature, braceCurvature));
   if (centres === null || dishCurvature === 0) return null;
   const [tailmost, neckmost] = centres;
-  const low = Math.max(dishCurvature * (breakX - neckmost), leastSinking(setting));
+  const low = Math.max(dishCurvature * (breakX - neckmost), leastSinking(givens));
   const high = dishCurvature * (breakX - tailmost);
   const turn = (lean: number): number => {
-    const dome = domeOfLean(setting, lean);
-    return dome === null ? Number.NaN : topTurn(setting, dome);
+    const dome = domeOfLean(givens, lean);
+    return dome === null ? Number.NaN : topTurn(givens, dome);
   };
   const [atLow, atHigh] = [turn(low), turn(high)];
   if (atLow < 0 && atHigh > 0) return [rootBetween(turn, low, high), high];
@@ -149,7 +149,7 @@ function fittingLeans(setting: Setting): Range | null {
  * Where on the centreline a sphere's centre may stand for it to reach over the domed part: within
  * √(R² − y²) of each place (x, y) of the edge. Null when nowhere, as when y exceeds R.
  */
-function coveringCentres({ outline, breakX }: Setting, curvature: number): Range | null {
+function coveringCentres({ outline, breakX }: Givens, curvature: number): Range | null {
   const radius = (1 - spare) / curvature;
   if (radius < breakX / 2) return null;
   const edge = edgeOf(outline, breakX);
@@ -167,9 +167,9 @@ function widestIn(outline: Outline, to: number): number {
 }
 
 /** Why no shim will do: braces or dish too small, or a break so near that the dome cannot be turned. */
-function objectionTo(setting: Setting): Objection {
-  const { dishCurvature, braceCurvature } = setting;
-  if (dishCurvature > 0 && coversOnSomeShim(setting)) {
+function objectionTo(givens: Givens): Objection {
+  const { dishCurvature, braceCurvature } = givens;
+  if (dishCurvature > 0 && coversOnSomeShim(givens)) {
     return {
       field: "dome.flatLength",
       why: phrase`The flat comes so close to the saddle or the shim that a thicker shim would lift the top there.`,
@@ -177,7 +177,7 @@ function objectionTo(setting: Setting): Objection {
   }
   if (
     braceCurvature > dishCurvature &&
-    (dishCurvature === 0 || coveringCentres(setting, dishCurvature) !== null)
+    (dishCurvature === 0 || coveringCentres(givens, dishCurvature) !== null)
   ) {
     return {
       field: "dome.braceRadius",
@@ -190,12 +190,12 @@ function objectionTo(setting: Setting): Objection {
   };
 }
 
-function coversOnSomeShim(setting: Setting): boolean {
-  const { dishCurvature, braceCurvature, breakX, instrument } = setting;
-  const centres = coveringCentres(setting, Math.max(dishCurvature, braceCurvature));
+function coversOnSomeShim(givens: Givens): boolean {
+  const { dishCurvature, braceCurvature, breakX, instrument } = givens;
+  const centres = coveringCentres(givens, Math.max(dishCurvature, braceCurvature));
   if (centres === null) return false;
   const [thin, thick] = centres
-    .map((centre) => domeOfLean(setting, dishCurvature * (breakX - centre)))
-    .map((dome) => (dome === null ? Number.NaN : shimUnder(setting, dome)));
+    .map((centre) => domeOfLean(givens, dishCurvature * (breakX - centre)))
+    .map((dome) => (dome === null ? Number.NaN : shimUnder(givens, dome)));
   return (thick ?? Number.NaN) >= 0 && (thin ?? Number.NaN) <= instrument.body.depthTail;
 }

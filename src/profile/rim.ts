@@ -1,12 +1,12 @@
-import { radians } from "../geometry/angle.ts";
+import { radians } from "../geometry/circle.ts";
 import { type Dome, domeZ } from "../geometry/dome.ts";
 import { along, type Edge } from "../geometry/outline/edge.ts";
 import { highest, lowest, type Peak } from "../geometry/peak.ts";
-import type { Setting } from "./setting.ts";
+import type { Givens } from "./givens.ts";
 
 /** The finished top edge of the rim at x, over the flat's plane: the dome up to the break, the flat from there. */
-export function rimZ(setting: Setting, dome: Dome, x: number): number {
-  return x < setting.breakX ? domeZ(dome, x, setting.outline.halfWidth(x)) : 0;
+export function rimZ(givens: Givens, dome: Dome, x: number): number {
+  return x < givens.breakX ? domeZ(dome, x, givens.outline.halfWidth(x)) : 0;
 }
 
 /** The datum, the level rim's top edge, over the flat's plane at x: it turns about the break by the pitch (degrees). */
@@ -27,8 +27,8 @@ export interface Removal {
  * to the break. Negative where the level rim was too low. On the flat, removal runs straight from
  * nothing at the break to its value at the neck end, so that end and `edge` are all there is to search.
  */
-export function removalOver(setting: Setting, dome: Dome, pitch: number, edge: Edge): Removal {
-  const { outline, breakX } = setting;
+export function removalOver(givens: Givens, dome: Dome, pitch: number, edge: Edge): Removal {
+  const { outline, breakX } = givens;
   const angle = radians(pitch);
   const f = (x: number, y = outline.halfWidth(x)): number =>
     x < breakX ? removalOf(x - breakX, domeZ(dome, x, y), angle) : 0;

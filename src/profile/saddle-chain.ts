@@ -1,9 +1,9 @@
 import { type Dome, domeZ } from "../geometry/dome.ts";
 import type { Instrument } from "../instrument/instrument.ts";
+import { type Givens, givensOf } from "./givens.ts";
 import type { Outcomes } from "./outcome.ts";
 import { domeFits, domeOnShim } from "./reach.ts";
 import { type CentreHeights, centreHeights } from "./saddle.ts";
-import { type Setting, settingOf } from "./setting.ts";
 import { outcomeOf, solve } from "./solve.ts";
 import { topSlope, topZ } from "./top.ts";
 
@@ -17,15 +17,15 @@ export type SaddleChain = CentreHeights &
 export type ChainKey = keyof SaddleChain;
 
 /** What a dome gives from the shim to the saddle. Each number is named, since spreading costs as much as all the rest. */
-export function chainOf(setting: Setting, dome: Dome, shim: number): SaddleChain {
-  const pitch = outcomeOf(setting, dome, "pitch");
-  const gap = -topZ(setting, dome, setting.saddleX);
-  const heights = centreHeights(setting, gap, topSlope(setting, dome));
+export function chainOf(givens: Givens, dome: Dome, shim: number): SaddleChain {
+  const pitch = outcomeOf(givens, dome, "pitch");
+  const gap = -topZ(givens, dome, givens.saddleX);
+  const heights = centreHeights(givens, gap, topSlope(givens, dome));
   return {
     shim,
     tailDrop: -domeZ(dome, 0, 0),
     pitch,
-    heelAngle: 90 - pitch - setting.instrument.neck.neckTilt,
+    heelAngle: 90 - pitch - givens.instrument.neck.neckTilt,
     flatGap: heights.flatGap,
     projection: heights.projection,
     bridgeClearance: heights.bridgeClearance,
@@ -36,17 +36,17 @@ export function chainOf(setting: Setting, dome: Dome, shim: number): SaddleChain
 }
 
 /** What a shim `t` mm thick gives; null where it gives no dome. */
-export function chainOnShim(setting: Setting, t: number): SaddleChain | null {
-  const dome = domeOnShim(setting, t);
-  return dome !== null && domeFits(setting, dome) ? chainOf(setting, dome, t) : null;
+export function chainOnShim(givens: Givens, t: number): SaddleChain | null {
+  const dome = domeOnShim(givens, t);
+  return dome !== null && domeFits(givens, dome) ? chainOf(givens, dome, t) : null;
 }
 
 /** The chain of an instrument with its own target met; null where it cannot be. */
 export function chainOfInstrument(instrument: Instrument): SaddleChain | null {
-  const set = settingOf(instrument);
+  const set = givensOf(instrument);
   if (!set.ok) return null;
-  const solution = solve(set.setting);
+  const solution = solve(set.givens);
   if (!solution.ok) return null;
   const { dome, shim } = solution.solution;
-  return chainOf(set.setting, dome, shim);
+  return chainOf(set.givens, dome, shim);
 }

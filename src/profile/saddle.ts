@@ -1,7 +1,7 @@
-import { degrees, radians } from "../geometry/angle.ts";
+import { degrees, radians } from "../geometry/circle.ts";
+import type { Givens } from "./givens.ts";
 import { stringsAcross } from "./neck.ts";
 import type { Outcomes } from "./outcome.ts";
-import type { Setting } from "./setting.ts";
 
 /** What stands over the top at the saddle line on the centreline, the strings being one at the mean action. */
 export type CentreHeights = Pick<
@@ -16,14 +16,14 @@ export type SaddleHeights = CentreHeights & Pick<Outcomes, "stringExposure">;
  * carried on and the top, planned or measured, and from how steeply the top falls toward the tail
  * there, `slope`. Needs no dome, so it holds for any top.
  */
-export function saddleHeights(setting: Setting, flatGap: number, slope: number): SaddleHeights {
-  const heights = centreHeights(setting, flatGap, slope);
-  return { ...heights, stringExposure: exposuresAcross(setting, heights.bridgeClearance) };
+export function saddleHeights(givens: Givens, flatGap: number, slope: number): SaddleHeights {
+  const heights = centreHeights(givens, flatGap, slope);
+  return { ...heights, stringExposure: exposuresAcross(givens, heights.bridgeClearance) };
 }
 
 /** The same on the centreline alone. */
-export function centreHeights(setting: Setting, flatGap: number, slope: number): CentreHeights {
-  const { instrument, fretPlaneAtSaddle, middleString } = setting;
+export function centreHeights(givens: Givens, flatGap: number, slope: number): CentreHeights {
+  const { instrument, fretPlaneAtSaddle, middleString } = givens;
   const projection = fretPlaneAtSaddle + flatGap;
   const bridgeClearance = projection - instrument.bridge.thickness;
   const saddleExposure = bridgeClearance + middleString.atSaddle;
@@ -33,12 +33,12 @@ export function centreHeights(setting: Setting, flatGap: number, slope: number):
     bridgeClearance,
     stringHeight: projection + middleString.atSaddle,
     saddleExposure,
-    breakAngle: breakAngleOf(setting, saddleExposure, slope),
+    breakAngle: breakAngleOf(givens, saddleExposure, slope),
   };
 }
 
 /** How far each string stands over the bridge, bass first, where the fret plane passes over it by `clearance`. */
-export const exposuresAcross = ({ instrument }: Setting, clearance: number): readonly number[] =>
+export const exposuresAcross = ({ instrument }: Givens, clearance: number): readonly number[] =>
   stringsAcross(instrument).map(({ atSaddle }) => clearance + atSaddle);
 
 /**
@@ -46,17 +46,17 @@ export const exposuresAcross = ({ instrument }: Setting, clearance: number): rea
  * Before the saddle it rises to it; behind, it falls to the pins against the bridge's top, which lies
  * along the domed top and falls toward the tail with it.
  */
-function breakAngleOf(setting: Setting, exposure: number, slope: number): number {
-  const { pinDistance, pinRamp } = setting.instrument.bridge;
+function breakAngleOf(givens: Givens, exposure: number, slope: number): number {
+  const { pinDistance, pinRamp } = givens.instrument.bridge;
   const behind = Math.atan((exposure + pinRamp) / pinDistance) + Math.atan(slope);
-  return degrees(stringRise(setting) + behind);
+  return degrees(stringRise(givens) + behind);
 }
 
 /** How steeply the middle string rises from nut to saddle against the flat's plane, radians: against the fret plane, and with a tilted neck. */
 export function stringRise({
   middleString,
   instrument: { neck, bridge },
-}: Pick<Setting, "middleString" | "instrument">): number {
+}: Pick<Givens, "middleString" | "instrument">): number {
   const rise = middleString.atSaddle - middleString.atNut;
   return Math.atan(rise / (neck.scale + bridge.compensation)) + radians(neck.neckTilt);
 }

@@ -1,9 +1,9 @@
-import { radians } from "../geometry/angle.ts";
+import { radians } from "../geometry/circle.ts";
 import type { Place } from "../geometry/polyline.ts";
 import { backZ } from "./back.ts";
+import type { Givens } from "./givens.ts";
 import type { Profile } from "./outcome.ts";
 import { removalOf, rimZ } from "./rim.ts";
-import type { Setting } from "./setting.ts";
 import { deepestPlace } from "./station.ts";
 
 /**
@@ -41,25 +41,25 @@ interface SidePlace {
 }
 
 /** What comes off the level rim at x, `rimOffset` included: never negative. */
-export function comesOffAt(setting: Setting, profile: Profile, x: number): number {
-  const { breakX } = setting;
-  const z = rimZ(setting, profile.dome, x);
+export function comesOffAt(givens: Givens, profile: Profile, x: number): number {
+  const { breakX } = givens;
+  const z = rimZ(givens, profile.dome, x);
   return profile.rimOffset + removalOf(x - breakX, z, radians(profile.pitch));
 }
 
-export function sideOf(setting: Setting, profile: Profile): Side {
-  const { outline } = setting;
+export function sideOf(givens: Givens, profile: Profile): Side {
+  const { outline } = givens;
   const corner = outline.totalArc();
   const length = corner + outline.halfWidth(outline.length);
   const placeAt = (along: number): Place =>
     along >= corner ? [outline.length, length - along] : outline.placeAtArc(along);
-  const topAt = (along: number): number => comesOffAt(setting, profile, placeAt(along)[0]);
+  const topAt = (along: number): number => comesOffAt(givens, profile, placeAt(along)[0]);
   const backAt = (along: number): number => {
     const [x, y] = placeAt(along);
-    const depth = rimZ(setting, profile.dome, x) - backZ(setting, profile.back, x, y);
-    return comesOffAt(setting, profile, x) + depth;
+    const depth = rimZ(givens, profile.dome, x) - backZ(givens, profile.back, x, y);
+    return comesOffAt(givens, profile, x) + depth;
   };
-  const smooth = [...outline.knots, setting.breakX].map((x) => outline.arcLength(x));
+  const smooth = [...outline.knots, givens.breakX].map((x) => outline.arcLength(x));
   return {
     corner,
     length,
@@ -68,7 +68,7 @@ export function sideOf(setting: Setting, profile: Profile): Side {
     backAt,
     corners: [...smooth, corner].sort((a, b) => a - b),
     marks: marksOf(profile, length),
-    deepest: deepestOf(setting, profile, length),
+    deepest: deepestOf(givens, profile, length),
   };
 }
 
@@ -81,9 +81,9 @@ function marksOf(profile: Profile, length: number): readonly SideMark[] {
   return [...marks, { name: "neck centreline", along: length }];
 }
 
-function deepestOf(setting: Setting, profile: Profile, length: number): SidePlace {
+function deepestOf(givens: Givens, profile: Profile, length: number): SidePlace {
   const { dome, back, pitch, stockWidth } = profile;
-  const { x, halfWidth } = deepestPlace({ setting, dome, back, pitch });
-  const atMiddle = x === setting.outline.length && halfWidth === 0;
-  return { along: atMiddle ? length : setting.outline.arcLength(x), under: stockWidth };
+  const { x, halfWidth } = deepestPlace({ givens, dome, back, pitch });
+  const atMiddle = x === givens.outline.length && halfWidth === 0;
+  return { along: atMiddle ? length : givens.outline.arcLength(x), under: stockWidth };
 }

@@ -1,12 +1,12 @@
-import { degrees, radians } from "../geometry/angle.ts";
+import { degrees, radians } from "../geometry/circle.ts";
 import { type Dome, domeLeaning, domeThrough, domeZ } from "../geometry/dome.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range, TargetKind } from "../instrument/instrument.ts";
 import { targetFields } from "../instrument/outcome-fields.ts";
 import { deg, mm, phrase, roundedDown, roundedUp } from "../instrument/phrase.ts";
+import type { Givens } from "./givens.ts";
 import type { Objection } from "./outcome.ts";
 import { domeFits, type Reach, type ReachResult, reachOf, shimUnder } from "./reach.ts";
-import type { Setting } from "./setting.ts";
 import { topZ } from "./top.ts";
 
 interface Solution {
@@ -27,29 +27,29 @@ export interface TargetObjection extends Objection {
 const slack = 1e-9;
 
 /** The shim and the dome that meet the instrument's target; objects with the reachable range when nothing does. */
-export function solve(setting: Setting): SolutionResult {
-  const { target, body } = setting.instrument;
+export function solve(givens: Givens): SolutionResult {
+  const { target, body } = givens.instrument;
   let known: ReachResult | undefined;
   const reach = (): ReachResult => {
-    known ??= reachOf(setting);
+    known ??= reachOf(givens);
     return known;
   };
-  const dome = domeForTarget(setting, reach);
+  const dome = domeForTarget(givens, reach);
   if (dome !== null) {
-    const shim = target.kind === "shim" ? target.value : shimUnder(setting, dome);
-    if (shim >= 0 && shim <= body.depthTail && domeFits(setting, dome)) {
+    const shim = target.kind === "shim" ? target.value : shimUnder(givens, dome);
+    if (shim >= 0 && shim <= body.depthTail && domeFits(givens, dome)) {
       return { ok: true, solution: { shim, dome } };
     }
   }
   const reached = reach();
-  return reached.ok ? atTheEnds(setting, reached.reach) : reached;
+  return reached.ok ? atTheEnds(givens, reached.reach) : reached;
 }
 
 /** A target that misses the reach by rounding alone is met by its end; any other is refused. */
-function atTheEnds(setting: Setting, reach: Reach): SolutionResult {
+function atTheEnds(givens: Givens, reach: Reach): SolutionResult {
   const { thinnest, thickest, thinnestDome, thickestDome } = reach;
-  const { kind, value } = setting.instrument.target;
-  const [low, high] = reachableRange(setting, reach, kind);
+  const { kind, value } = givens.instrument.target;
+  const [low, high] = reachableRange(givens, reach, kind);
   if (Math.abs(value - low) <= slack) {
     return { ok: true, solution: { shim: thinnest, dome: thinnestDome } };
   }
@@ -70,26 +70,23 @@ function atTheEnds(setting: Setting, reach: Reach): SolutionResult {
 }
 
 /** A target's value at both ends of the reach; every one of them grows with the shim. */
-export function reachableRange(setting: Setting, reach: Reach, kind: TargetKind): Range {
+export function reachableRange(givens: Givens, reach: Reach, kind: TargetKind): Range {
   if (kind === "shim") return [reach.thinnest, reach.thickest];
-  return [
-    outcomeOf(setting, reach.thinnestDome, kind),
-    outcomeOf(setting, reach.thickestDome, kind),
-  ];
+  return [outcomeOf(givens, reach.thinnestDome, kind), outcomeOf(givens, reach.thickestDome, kind)];
 }
 
 /** What a dome gives of one target, mm or degrees. */
-export function outcomeOf(setting: Setting, dome: Dome, kind: Exclude<TargetKind, "shim">): number {
+export function outcomeOf(givens: Givens, dome: Dome, kind: Exclude<TargetKind, "shim">): number {
   if (kind === "pitch") {
-    const { tailExtra } = setting.instrument.dome;
-    return degrees(Math.atan((-domeZ(dome, 0, 0) - tailExtra) / setting.breakX));
+    const { tailExtra } = givens.instrument.dome;
+    return degrees(Math.atan((-domeZ(dome, 0, 0) - tailExtra) / givens.breakX));
   }
-  return heightOverTop(setting, kind) - topZ(setting, dome, setting.saddleX);
+  return heightOverTop(givens, kind) - topZ(givens, dome, givens.saddleX);
 }
 
 /** Height over the flat's plane at the saddle line from which a target measures down to the top. */
-function heightOverTop(setting: Setting, kind: Exclude<TargetKind, "shim" | "pitch">): number {
-  const { fretPlaneAtSaddle, middleString, instrument } = setting;
+function heightOverTop(givens: Givens, kind: Exclude<TargetKind, "shim" | "pitch">): number {
+  const { fretPlaneAtSaddle, middleString, instrument } = givens;
   const { thickness } = instrument.bridge;
   if (kind === "bridgeClearance") return fretPlaneAtSaddle - thickness;
   const string = fretPlaneAtSaddle + middleString.atSaddle;
@@ -97,19 +94,19 @@ function heightOverTop(setting: Setting, kind: Exclude<TargetKind, "shim" | "pit
 }
 
 /** The dome through the one centreline point the target gives, in place of the shim's contact. */
-function domeForTarget(setting: Setting, reach: () => ReachResult): Dome | null {
-  const { kind, value } = setting.instrument.target;
-  if (kind === "shim") return domeAt(setting, setting.contact, -value);
+function domeForTarget(givens: Givens, reach: () => ReachResult): Dome | null {
+  const { kind, value } = givens.instrument.target;
+  if (kind === "shim") return domeAt(givens, givens.contact, -value);
   if (kind === "pitch") {
     if (Math.abs(value) >= 90) return null;
-    const rise = setting.breakX * Math.tan(radians(value));
-    return domeAt(setting, 0, -rise - setting.instrument.dome.tailExtra);
+    const rise = givens.breakX * Math.tan(radians(value));
+    return domeAt(givens, 0, -rise - givens.instrument.dome.tailExtra);
   }
-  return domeUnderTop(setting, heightOverTop(setting, kind) - value, reach);
+  return domeUnderTop(givens, heightOverTop(givens, kind) - value, reach);
 }
 
-const domeAt = (setting: Setting, x: number, z: number): Dome | null =>
-  domeThrough(setting.dishCurvature, setting.breakX, setting.breakHalfWidth, x, z);
+const domeAt = (givens: Givens, x: number, z: number): Dome | null =>
+  domeThrough(givens.dishCurvature, givens.breakX, givens.breakHalfWidth, x, z);
 
 /**
  * The dome whose top stands at z on the saddle line. Braces arched as the dish add nothing there;
@@ -118,16 +115,16 @@ const domeAt = (setting: Setting, x: number, z: number): Dome | null =>
  * lean between the ends of the reach has a dome, while the height may turn where a sphere hardly
  * larger than the body ends.
  */
-function domeUnderTop(setting: Setting, z: number, reach: () => ReachResult): Dome | null {
-  const { dishCurvature, braceCurvature, breakX, breakHalfWidth, saddleX } = setting;
-  if (braceCurvature === dishCurvature) return domeAt(setting, saddleX, z);
+function domeUnderTop(givens: Givens, z: number, reach: () => ReachResult): Dome | null {
+  const { dishCurvature, braceCurvature, breakX, breakHalfWidth, saddleX } = givens;
+  if (braceCurvature === dishCurvature) return domeAt(givens, saddleX, z);
   const reached = reach();
   if (!reached.ok) return null;
   const { thinnestDome, thickestDome } = reached.reach;
   const leaning = (lean: number) => domeLeaning(dishCurvature, breakX, breakHalfWidth, lean);
   const over = (lean: number): number => {
     const dome = leaning(lean);
-    return dome === null ? Number.NaN : topZ(setting, dome, saddleX) - z;
+    return dome === null ? Number.NaN : topZ(givens, dome, saddleX) - z;
   };
   const [low, high] = [thickestDome.lean, thinnestDome.lean];
   return over(low) <= slack && over(high) >= -slack ? leaning(rootBetween(over, low, high)) : null;

@@ -1,17 +1,17 @@
-import { radians } from "../geometry/angle.ts";
+import { radians } from "../geometry/circle.ts";
 import { type Dome, domeZ } from "../geometry/dome.ts";
 import { along, edgeOf, type Turns, turnsOf } from "../geometry/outline/edge.ts";
 import { highest } from "../geometry/peak.ts";
 import type { Place } from "../geometry/polyline.ts";
 import { backZ } from "./back.ts";
+import type { Givens } from "./givens.ts";
 import type { Station } from "./outcome.ts";
 import { removalOf } from "./rim.ts";
-import type { Setting } from "./setting.ts";
 import { rounding } from "./standing.ts";
 
 /** What a station is read from. */
 export interface Rim {
-  readonly setting: Setting;
+  readonly givens: Givens;
   readonly dome: Dome;
   readonly back: Dome;
   /** Degrees. */
@@ -20,7 +20,7 @@ export interface Rim {
 
 /** Stations every `spacing` mm of edge from the tail seam, and one at each landmark, in order. */
 export function stationsOf(rim: Rim, spacing: number): readonly Station[] {
-  const { outline } = rim.setting;
+  const { outline } = rim.givens;
   const stations: Station[] = [];
   let arc = spacing;
   for (const landmark of landmarksOf(rim)) {
@@ -33,19 +33,19 @@ export function stationsOf(rim: Rim, spacing: number): readonly Station[] {
 }
 
 function landmarksOf(rim: Rim): readonly Station[] {
-  const { outline, breakX } = rim.setting;
+  const { outline, breakX } = rim.givens;
   const landmark = (name: string, x: number): Station =>
     stationAt(rim, [x, outline.halfWidth(x)], outline.arcLength(x), name);
   return [
     landmark("tail", 0),
-    ...boutsOf(rim.setting).map(({ name, x }) => landmark(name, x)),
+    ...boutsOf(rim.givens).map(({ name, x }) => landmark(name, x)),
     landmark("break", breakX),
     landmark("neck end", outline.length),
   ].sort((a, b) => a.arcLength - b.arcLength);
 }
 
 /** The bouts and the waist: as stated, or where a traced outline turns. */
-function boutsOf({ outline, instrument }: Setting): readonly { name: string; x: number }[] {
+function boutsOf({ outline, instrument }: Givens): readonly { name: string; x: number }[] {
   const { tracing, lowerBoutAt, waistAt, upperBoutAt } = instrument.body;
   const turns: Turns =
     tracing === undefined
@@ -58,16 +58,16 @@ function boutsOf({ outline, instrument }: Setting): readonly { name: string; x: 
 }
 
 function stationAt(rim: Rim, [x, halfWidth]: Place, arcLength: number, name: string): Station {
-  const { setting, dome } = rim;
-  const zone = x < setting.breakX ? "dome" : "flat";
+  const { givens, dome } = rim;
+  const zone = x < givens.breakX ? "dome" : "flat";
   const z = zone === "dome" ? domeZ(dome, x, halfWidth) : 0;
   return {
     name,
     x,
     halfWidth,
     arcLength,
-    removal: removalOf(x - setting.breakX, z, radians(rim.pitch)),
-    sideDepth: z - backZ(setting, rim.back, x, halfWidth),
+    removal: removalOf(x - givens.breakX, z, radians(rim.pitch)),
+    sideDepth: z - backZ(givens, rim.back, x, halfWidth),
     zone,
   };
 }
@@ -84,11 +84,11 @@ interface DeepestPlace {
  * since the back is domed, at the middle of the neck end. So wide must the strip be that a side is cut
  * from, when no part of the edge was too low.
  */
-export function deepestPlace({ setting, dome, back, pitch }: Rim): DeepestPlace {
-  const { outline, breakX } = setting;
+export function deepestPlace({ givens, dome, back, pitch }: Rim): DeepestPlace {
+  const { outline, breakX } = givens;
   const depth = (x: number, y = outline.halfWidth(x)): number => {
     const z = x < breakX ? domeZ(dome, x, y) : 0;
-    return removalOf(x - breakX, z, radians(pitch)) + z - backZ(setting, back, x, y);
+    return removalOf(x - breakX, z, radians(pitch)) + z - backZ(givens, back, x, y);
   };
   const edge = edgeOf(outline, outline.length);
   const most = highest(depth, edge.xs, along(edge, depth));

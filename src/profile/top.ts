@@ -1,17 +1,17 @@
 import { sagitta } from "../geometry/circle.ts";
 import { type Dome, domeSlope, domeTilt, domeTurn, domeZ } from "../geometry/dome.ts";
-import type { Setting } from "./setting.ts";
+import type { Givens } from "./givens.ts";
 
 /**
  * Height of the top on the centreline over the flat's plane, mm: the dome, and what braces arched to
  * another radius add between the rims; 0 from the break on. A top of even thickness lies this much
  * over its seat everywhere, so its thickness cancels out of every result and is left out.
  */
-export function topZ(setting: Setting, dome: Dome, x: number): number {
-  const { breakX, saddleX, saddleHalfWidth, outline } = setting;
+export function topZ(givens: Givens, dome: Dome, x: number): number {
+  const { breakX, saddleX, saddleHalfWidth, outline } = givens;
   if (x >= breakX) return 0;
   const halfWidth = x === saddleX ? saddleHalfWidth : outline.halfWidth(x);
-  return domeZ(dome, x, 0) + braceLift(setting, dome, x, halfWidth);
+  return domeZ(dome, x, 0) + braceLift(givens, dome, x, halfWidth);
 }
 
 /**
@@ -20,8 +20,8 @@ export function topZ(setting: Setting, dome: Dome, x: number): number {
  * √(R² − (x − cx)²), so curvature κ/√(1 − κ²(x − cx)²). Where there is no dome there is no centre,
  * and a brace simply stands square to the centreline with its full radius.
  */
-function braceLift(setting: Setting, dome: Dome, x: number, halfWidth: number): number {
-  const { dishCurvature, braceCurvature } = setting;
+function braceLift(givens: Givens, dome: Dome, x: number, halfWidth: number): number {
+  const { dishCurvature, braceCurvature } = givens;
   if (braceCurvature === dishCurvature) return 0;
   if (dishCurvature === 0) return sagitta(braceCurvature, halfWidth);
   const dishTilt = domeTilt(dome, x);
@@ -36,8 +36,8 @@ function braceLift(setting: Setting, dome: Dome, x: number, halfWidth: number): 
  * d(topZ)/d(lean) on the saddle line: how the top there rises as the dome leans more, so falls as the
  * shim thickens. Not negative but where a sphere hardly larger than the body is turned far.
  */
-export function topTurn(setting: Setting, dome: Dome): number {
-  const { saddleX, saddleHalfWidth, dishCurvature, braceCurvature } = setting;
+export function topTurn(givens: Givens, dome: Dome): number {
+  const { saddleX, saddleHalfWidth, dishCurvature, braceCurvature } = givens;
   const turn = domeTurn(dome, saddleX);
   if (braceCurvature === dishCurvature || dishCurvature === 0) return turn;
   const dishTilt = domeTilt(dome, saddleX);
@@ -50,8 +50,8 @@ export function topTurn(setting: Setting, dome: Dome): number {
 }
 
 /** d(topZ)/dx on the saddle line: how steeply the top falls toward the tail there. */
-export function topSlope(setting: Setting, dome: Dome): number {
-  const { outline, saddleX, saddleHalfWidth, dishCurvature, braceCurvature } = setting;
+export function topSlope(givens: Givens, dome: Dome): number {
+  const { outline, saddleX, saddleHalfWidth, dishCurvature, braceCurvature } = givens;
   const slope = domeSlope(dome, saddleX);
   if (braceCurvature === dishCurvature) return slope;
   const widening = outline.slope(saddleX);
@@ -89,9 +89,9 @@ const crossCurvature = (curvature: number, tilt: number): number =>
  * domed one over `blendLength` tailward of the break, here as a curve that meets both along their own
  * slopes. Nothing is computed from it.
  */
-export function blendedTopZ(setting: Setting, dome: Dome, x: number): number {
-  const { blendLength } = setting.instrument.dome;
-  const z = topZ(setting, dome, x);
-  const share = (setting.breakX - x) / blendLength;
+export function blendedTopZ(givens: Givens, dome: Dome, x: number): number {
+  const { blendLength } = givens.instrument.dome;
+  const z = topZ(givens, dome, x);
+  const share = (givens.breakX - x) / blendLength;
   return share >= 0 && share < 1 ? z * share * share * (3 - 2 * share) : z;
 }

@@ -1,8 +1,8 @@
 import { Bench } from "tinybench";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
+import { type Givens, givensOf } from "../../src/profile/givens.ts";
 import { profileOf } from "../../src/profile/profile.ts";
-import { type Setting, settingOf } from "../../src/profile/setting.ts";
 import { solve } from "../../src/profile/solve.ts";
 import { openWorkshop, type Workshop } from "../support/solid.ts";
 import { duration, report } from "./report.ts";
@@ -63,23 +63,23 @@ function timesOf(bench: Bench, i: number, batch: number): { median: number; p99:
 
 function waysToTheShim(shop: Workshop): readonly Way[] {
   const asked = asking(defaultInstrument);
-  const setting = settingFor(asked);
+  const givens = givensFor(asked);
   const rounder = asking({
     ...defaultInstrument,
     dome: { ...defaultInstrument.dome, braceRadius: 7620 },
   });
-  const stationEvery = setting.outline.totalArc() / 400;
+  const stationEvery = givens.outline.totalArc() / 400;
   return [
-    { what: "shim", run: () => solved(settingFor(asked)), batch: 100, goal: "2 µs" },
+    { what: "shim", run: () => solved(givensFor(asked)), batch: 100, goal: "2 µs" },
     {
       what: "shim, rounder braces",
-      run: () => solved(settingFor(rounder)),
+      run: () => solved(givensFor(rounder)),
       batch: 100,
       other: true,
     },
-    { what: "shim by a root-finder", run: () => shimBySearch(settingFor(asked)), batch: 100 },
+    { what: "shim by a root-finder", run: () => shimBySearch(givensFor(asked)), batch: 100 },
     { what: "shim by halving whole profiles", run: () => shimByHalving(asked), batch: 1 },
-    { what: "shim by solid cutting", run: () => shimBySolid(shop, setting), batch: 1 },
+    { what: "shim by solid cutting", run: () => shimBySolid(shop, givens), batch: 1 },
     { what: "whole profile", run: () => profiled(asked), batch: 1 },
     {
       what: "whole profile, 400 stations",
@@ -95,15 +95,15 @@ const asking = (instrument: Instrument): Instrument => ({
   target: { kind: "bridgeClearance", value: 0.5 },
 });
 
-function settingFor(instrument: Instrument): Setting {
-  const result = settingOf(instrument);
+function givensFor(instrument: Instrument): Givens {
+  const result = givensOf(instrument);
   if (!result.ok)
-    throw new Error(`The bench's instrument has no setting: ${result.objection.field}`);
-  return result.setting;
+    throw new Error(`The bench's instrument has no givens: ${result.objection.field}`);
+  return result.givens;
 }
 
-function solved(setting: Setting): number {
-  const result = solve(setting);
+function solved(givens: Givens): number {
+  const result = solve(givens);
   return result.ok ? result.solution.shim : Number.NaN;
 }
 

@@ -1,8 +1,8 @@
 import { rootBetween } from "../../src/geometry/root.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
+import type { Givens } from "../../src/profile/givens.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { domeOnShim } from "../../src/profile/reach.ts";
-import type { Setting } from "../../src/profile/setting.ts";
 import { outcomeOf } from "../../src/profile/solve.ts";
 import { cutRim } from "../support/cut-rim.ts";
 import { topOf, type Workshop } from "../support/solid.ts";
@@ -12,12 +12,12 @@ import { topOf, type Workshop } from "../support/solid.ts";
 const [thinnest, thickest] = [0, 20];
 
 /** By a bracketing root-finder over the forward model's one number that is asked for. */
-export function shimBySearch(setting: Setting): number {
-  const { value } = setting.instrument.target;
+export function shimBySearch(givens: Givens): number {
+  const { value } = givens.instrument.target;
   return rootBetween(
     (shim) => {
-      const dome = domeOnShim(setting, shim);
-      return dome === null ? Number.NaN : outcomeOf(setting, dome, "bridgeClearance") - value;
+      const dome = domeOnShim(givens, shim);
+      return dome === null ? Number.NaN : outcomeOf(givens, dome, "bridgeClearance") - value;
     },
     thinnest,
     thickest,
@@ -33,8 +33,8 @@ export function shimByHalving(instrument: Instrument): number {
 }
 
 /** By cutting solid rims and measuring them, to the thousandth of a millimetre that facets allow. */
-export function shimBySolid(shop: Workshop, setting: Setting): number {
-  const { instrument, saddleX, fretPlaneAtSaddle } = setting;
+export function shimBySolid(shop: Workshop, givens: Givens): number {
+  const { instrument, saddleX, fretPlaneAtSaddle } = givens;
   const wantedTop = fretPlaneAtSaddle - instrument.bridge.thickness - instrument.target.value;
   return halved((shim) => {
     const rim = cutRim(shop, instrument, shim, { chords: 32, facet: 5 });

@@ -3,10 +3,10 @@ import { domeTilt } from "../../src/geometry/dome.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { backZ } from "../../src/profile/back.ts";
+import { type Givens, givensOf } from "../../src/profile/givens.ts";
 import type { Profile } from "../../src/profile/outcome.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { rimZ } from "../../src/profile/rim.ts";
-import { type Setting, settingOf } from "../../src/profile/setting.ts";
 import { comesOffAt, sideOf } from "../../src/profile/side.ts";
 import { cutRim, edgeHeight } from "../support/cut-rim.ts";
 import { openWorkshop, uprightArea, type Workshop } from "../support/solid.ts";
@@ -20,11 +20,11 @@ const [threeQuarter, , standard, , jumbo] = presets as [
   Instrument,
 ];
 
-function made(instrument: Instrument): { setting: Setting; profile: Profile } {
-  const set = settingOf(instrument);
+function made(instrument: Instrument): { givens: Givens; profile: Profile } {
+  const set = givensOf(instrument);
   const result = profileOf(instrument);
   if (!set.ok || !result.ok) throw new Error("no profile");
-  return { setting: set.setting, profile: result.profile };
+  return { givens: set.givens, profile: result.profile };
 }
 
 /** Area between the two edges by Simpson's rule on many panels of each smooth stretch. */
@@ -46,8 +46,8 @@ function area({ corners, length, topAt, backAt }: ReturnType<typeof sideOf>): nu
 }
 
 describe("the unrolled side", () => {
-  const { setting, profile } = made(standard);
-  const side = sideOf(setting, profile);
+  const { givens, profile } = made(standard);
+  const side = sideOf(givens, profile);
 
   test("has the stations' own removal and depth", () => {
     for (const { arcLength, removal, sideDepth } of profile.stations) {
@@ -58,7 +58,7 @@ describe("the unrolled side", () => {
 
   test("is marked at tail seam, bouts, waist, break and both ends of the neck's straight", () => {
     const marks = new Map(side.marks.map(({ name, along }) => [name, along]));
-    const { outline, breakX } = setting;
+    const { outline, breakX } = givens;
     const { lowerBoutAt, waistAt, upperBoutAt } = standard.body;
     expect([...marks.keys()].sort()).toEqual([
       ...["break", "lower bout", "neck centreline", "neck end"],
@@ -99,7 +99,7 @@ describe("the unrolled side", () => {
       ...threeQuarter,
       body: { ...body, depthNeck: body.depthTail + 15, backRadius: 3000 },
     });
-    const round = sideOf(deep.setting, deep.profile);
+    const round = sideOf(deep.givens, deep.profile);
     expect(round.deepest.along).toBe(round.length);
     expect(deep.profile.stockWidth).toBe(round.deepest.under);
     expect(deep.profile.stockWidth).toBeCloseTo(round.backAt(round.length), 9);
@@ -108,14 +108,14 @@ describe("the unrolled side", () => {
 
   test("nothing is cut above the level edge, and the least touches it or the offset", () => {
     for (const instrument of presets) {
-      const { setting, profile } = made(instrument);
+      const { givens, profile } = made(instrument);
       let least = Number.POSITIVE_INFINITY;
       for (let x = 0; x <= instrument.body.length; x += 0.25)
-        least = Math.min(least, comesOffAt(setting, profile, x));
+        least = Math.min(least, comesOffAt(givens, profile, x));
       expect(least).toBeGreaterThan(-1e-9);
-      expect(comesOffAt(setting, profile, profile.leastRemovalX)).toBeLessThanOrEqual(least + 1e-9);
+      expect(comesOffAt(givens, profile, profile.leastRemovalX)).toBeLessThanOrEqual(least + 1e-9);
       if (profile.rimOffset > 0)
-        expect(comesOffAt(setting, profile, profile.leastRemovalX)).toBeCloseTo(0, 7);
+        expect(comesOffAt(givens, profile, profile.leastRemovalX)).toBeCloseTo(0, 7);
     }
   });
 });
@@ -125,31 +125,30 @@ describe("the back edge", () => {
   // sphere; the two one-way drops added give 11.217 (the method of richardarnoldguitars.com,
   // side-height-for-domed-backs.html, with r − √(r² − x²) worked by hand).
   test("falls as a sphere of its radius falls, two ways at once", () => {
-    const { setting, profile } = made({
+    const { givens, profile } = made({
       ...standard,
       body: { ...standard.body, backRadius: 4572 },
     });
     // κ(x − cx) is 0 over the middle of the sphere and grows by κ for each mm.
     const middle = -domeTilt(profile.back, 0) / profile.back.curvature;
     const drop =
-      backZ(setting, profile.back, middle + 200, 250) - backZ(setting, profile.back, middle, 0);
+      backZ(givens, profile.back, middle + 200, 250) - backZ(givens, profile.back, middle, 0);
     expect(drop).toBeCloseTo(11.223, 3);
     const along =
-      backZ(setting, profile.back, middle + 200, 0) - backZ(setting, profile.back, middle, 0);
+      backZ(givens, profile.back, middle + 200, 0) - backZ(givens, profile.back, middle, 0);
     const across =
-      backZ(setting, profile.back, middle, 250) - backZ(setting, profile.back, middle, 0);
+      backZ(givens, profile.back, middle, 250) - backZ(givens, profile.back, middle, 0);
     expect(along + across).toBeCloseTo(11.217, 3);
   });
 
   // r 7620, x 250: 4.102 mm, from the same page's method.
   test("one way", () => {
-    const { setting, profile } = made({
+    const { givens, profile } = made({
       ...standard,
       body: { ...standard.body, backRadius: 7620 },
     });
     const middle = -domeTilt(profile.back, 0) / profile.back.curvature;
-    const drop =
-      backZ(setting, profile.back, middle, 250) - backZ(setting, profile.back, middle, 0);
+    const drop = backZ(givens, profile.back, middle, 250) - backZ(givens, profile.back, middle, 0);
     expect(drop).toBeCloseTo(4.102, 3);
   });
 });
@@ -165,27 +164,27 @@ describe("against a body cut as a solid", () => {
   test.each([threeQuarter, standard, jumbo])(
     "$name: the pattern has the side faces' area",
     (instrument) => {
-      const { setting, profile } = made(instrument);
+      const { givens, profile } = made(instrument);
       const rim = cutRim(shop, instrument, profile.shim, fineness);
       const { length } = instrument.body;
-      const back = (x: number, y: number) => backZ(setting, profile.back, x, y);
-      const beyond = { breakX: length + 1, halfWidth: setting.outline.widest + 5, facet: 6 };
+      const back = (x: number, y: number) => backZ(givens, profile.back, x, y);
+      const beyond = { breakX: length + 1, halfWidth: givens.outline.widest + 5, facet: 6 };
       const underBack = shop.subtract(rim.level, shop.dishCut(back, beyond));
       // Both bodies stand on the same level foot: what is left between their upper edges is the two sides.
       const sides = uprightArea(rim.boarded) - uprightArea(underBack);
-      expect(Math.abs((2 * area(sideOf(setting, profile))) / sides - 1)).toBeLessThan(5e-5);
+      expect(Math.abs((2 * area(sideOf(givens, profile))) / sides - 1)).toBeLessThan(5e-5);
     },
   );
 
   test.each([threeQuarter, standard, jumbo])(
     "$name: what comes off at the stations",
     (instrument) => {
-      const { setting, profile } = made(instrument);
+      const { givens, profile } = made(instrument);
       const rim = cutRim(shop, instrument, profile.shim, fineness);
       const pitch = (profile.pitch * Math.PI) / 180;
       for (const { x, removal, zone } of profile.stations) {
         if (x < 1 || x > instrument.body.length - 1) continue;
-        if (zone === "dome" && rimZ(setting, profile.dome, x) > 0) continue;
+        if (zone === "dome" && rimZ(givens, profile.dome, x) > 0) continue;
         // The datum turned about the break, less the edge as cut, square to the datum.
         const cut = edgeHeight(shop, rim.boarded, x);
         const off = (x - rim.breakX) * Math.sin(pitch) - cut * Math.cos(pitch);

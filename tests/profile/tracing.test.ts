@@ -4,8 +4,8 @@ import { fitted } from "../../src/geometry/outline/tracing-fit.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
+import { givensOf } from "../../src/profile/givens.ts";
 import { profileOf } from "../../src/profile/profile.ts";
-import { settingOf } from "../../src/profile/setting.ts";
 import { sideOf } from "../../src/profile/side.ts";
 import { pear } from "../support/pear.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
@@ -63,9 +63,9 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
 
     test("unrolls to the same side", () => {
       const length = (which: Instrument) => {
-        const set = settingOf(which);
-        if (!set.ok) throw new Error("no setting");
-        return sideOf(set.setting, profiled(which)).length;
+        const set = givensOf(which);
+        if (!set.ok) throw new Error("no givens");
+        return sideOf(set.givens, profiled(which)).length;
       };
       expect(Math.abs(length(traced) - length(instrument))).toBeLessThan(0.3);
     });

@@ -37,10 +37,10 @@ describe("the heel rule", () => {
   });
 
   it("by hand: 2 mm at the saddle, a 100 mm heel, 290 mm from join to saddle, 0.69 mm off the tip", () => {
-    const { instrument, setting, ...made } = outlookFrom(defaultInstrument, recordOf({}));
+    const { instrument, givens, ...made } = outlookFrom(defaultInstrument, recordOf({}));
     const shaped = { ...instrument, neck: { ...instrument.neck, heelLength: 100 } };
-    const placed = { ...setting, saddleX: instrument.body.length - 290 };
-    const off = heelOff({ ...made, instrument: shaped, setting: placed }, 2);
+    const placed = { ...givens, saddleX: instrument.body.length - 290 };
+    const off = heelOff({ ...made, instrument: shaped, givens: placed }, 2);
     expect(off).toBeCloseTo(200 / 290, 12);
   });
 });

@@ -70,13 +70,13 @@ describe("notes", () => {
 });
 
 describe("what the pull does", () => {
-  const { heights, setting } = outlookFrom(defaultInstrument, recordOf({}));
+  const { heights, givens } = outlookFrom(defaultInstrument, recordOf({}));
   const strings = [0.016, 0.012].map((d, i) => ({
     note: i === 0 ? "B3" : "E4",
     unitWeight: null,
     diameter: d * inch,
   }));
-  const pull = pullsOf(defaultInstrument, heights, setting.middleString, [
+  const pull = pullsOf(defaultInstrument, heights, givens.middleString, [
     ...strings,
     { note: "E2", unitWeight: null, diameter: null },
   ]);
@@ -96,7 +96,7 @@ describe("what the pull does", () => {
     expect(pull.saddleDown / resultant).toBeGreaterThan(0.95);
     // Upright parts, by hand: the strings fall toward the nut by what they lose in height over their length, and behind the
     // saddle by the rest of the break angle.
-    const { atNut, atSaddle } = setting.middleString;
+    const { atNut, atSaddle } = givens.middleString;
     const fall = Math.atan((atSaddle - atNut) / (645 + defaultInstrument.bridge.compensation));
     const behind = (heights.breakAngle * Math.PI) / 180 - fall;
     const down = pull.total * Math.sin(behind) + pull.total * Math.sin(fall);

@@ -1,8 +1,8 @@
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
+import { type Givens, givensOf } from "../../src/profile/givens.ts";
 import type { Profile } from "../../src/profile/outcome.ts";
 import { profileOf } from "../../src/profile/profile.ts";
-import { type Setting, settingOf } from "../../src/profile/setting.ts";
 
 /** An instrument from plain JSON through the one door, as a file would come. */
 export function instrumentFrom(json: unknown): Instrument {
@@ -18,11 +18,11 @@ export function solved(instrument: Instrument, stationEvery = 25): Profile {
   return result.profile;
 }
 
-/** The setting and the profile of an instrument that must have both. */
-export function planned(instrument: Instrument): { setting: Setting; profile: Profile } {
-  const set = settingOf(instrument);
+/** The givens and the profile of an instrument that must have both. */
+export function planned(instrument: Instrument): { givens: Givens; profile: Profile } {
+  const set = givensOf(instrument);
   if (!set.ok) throw new Error(JSON.stringify(set.objection));
   const result = profileOf(instrument);
   if (!result.ok) throw new Error(JSON.stringify(result.refusal));
-  return { setting: set.setting, profile: result.profile };
+  return { givens: set.givens, profile: result.profile };
 }

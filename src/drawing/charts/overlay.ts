@@ -1,6 +1,6 @@
+import type { Givens } from "../../profile/givens.ts";
 import { fretPlaneZ } from "../../profile/neck.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import type { Setting } from "../../profile/setting.ts";
 import { blendedTopZ } from "../../profile/top.ts";
 import { type Frame, type Point, pointAt, pyAt } from "../frame.ts";
 import { curvePoints } from "../path.ts";
@@ -27,7 +27,7 @@ export const compareLine = (i: number): LineStyle =>
 export interface OverlaidVariant {
   readonly name: string;
   readonly line: LineStyle;
-  readonly setting: Setting;
+  readonly givens: Givens;
   readonly profile: Profile;
 }
 
@@ -47,7 +47,7 @@ const nameRoom = 122;
  * are stretched by the most that fits, and the drawing says by how much.
  */
 export function variantsOverlay({ width, height, variants }: OverlayOptions): Scene {
-  const longest = Math.max(...variants.map(({ setting }) => setting.outline.length), 1);
+  const longest = Math.max(...variants.map(({ givens }) => givens.outline.length), 1);
   const { low, high } = heightsOf(variants);
   const along = Math.max(100, width - nameRoom - 14) / longest;
   const room = Math.max(60, height - 46);
@@ -99,7 +99,7 @@ function nameLines(
   variants: readonly OverlaidVariant[],
   longest: number,
 ): readonly Shape[] {
-  const base = variants[0]?.setting;
+  const base = variants[0]?.givens;
   if (base === undefined) return [];
   const [x, flat] = pointAt(frame, longest, 0);
   const [, frets] = pointAt(frame, longest, fretPlaneZ(base.instrument, base.outline.length));
@@ -114,19 +114,16 @@ function heightsOf(variants: readonly OverlaidVariant[]): {
   readonly high: number;
 } {
   const lows = variants.map(({ profile }) => -profile.tailDrop);
-  const highs = variants.flatMap(({ profile, setting }) => [
+  const highs = variants.flatMap(({ profile, givens }) => [
     profile.stringHeight - profile.flatGap,
-    setting.fretPlaneAtSaddle,
+    givens.fretPlaneAtSaddle,
   ]);
   return { low: Math.min(-1, ...lows), high: Math.max(1, ...highs) };
 }
 
-function variantShapes(
-  frame: Frame,
-  { line, setting, profile }: OverlaidVariant,
-): readonly Shape[] {
-  const { instrument, outline, breakX, saddleX } = setting;
-  const top = (x: number): number => blendedTopZ(setting, profile.dome, x);
+function variantShapes(frame: Frame, { line, givens, profile }: OverlaidVariant): readonly Shape[] {
+  const { instrument, outline, breakX, saddleX } = givens;
+  const top = (x: number): number => blendedTopZ(givens, profile.dome, x);
   const { length } = outline;
   const seat = -profile.flatGap;
   const bridge = seat + instrument.bridge.thickness;

@@ -21,15 +21,15 @@ export interface EdgePlace {
 const step = 4;
 const wash = 5;
 
-export function edgePlaceAt({ setting, profile }: PlanLayout, x: number): EdgePlace {
-  const slope = setting.outline.slope(x);
+export function edgePlaceAt({ givens, profile }: PlanLayout, x: number): EdgePlace {
+  const slope = givens.outline.slope(x);
   const steep = Number.isFinite(slope) ? Math.hypot(1, slope) : 0;
   return {
     x,
-    halfWidth: setting.outline.halfWidth(x),
+    halfWidth: givens.outline.halfWidth(x),
     outX: steep === 0 ? -Math.sign(slope) : -slope / steep,
     outY: steep === 0 ? 0 : 1 / steep,
-    off: comesOffAt(setting, profile, x),
+    off: comesOffAt(givens, profile, x),
   };
 }
 
@@ -57,8 +57,8 @@ export interface Zone {
 
 /** The edge from the tail to the break, and from there to the neck end's corner and its middle. */
 export function zonesOf(layout: PlanLayout): readonly [Zone, Zone] {
-  const { setting, frame } = layout;
-  const { outline, breakX } = setting;
+  const { givens, frame } = layout;
+  const { outline, breakX } = givens;
   const total = outline.totalArc();
   const breakArc = outline.arcLength(breakX);
   const between = (from: number, to: number, ends: readonly [number, number]): EdgePlace[] => {
@@ -74,7 +74,7 @@ export function zonesOf(layout: PlanLayout): readonly [Zone, Zone] {
     });
   };
   const flat = between(breakArc, total, [breakX, outline.length]);
-  const off = comesOffAt(setting, layout.profile, outline.length);
+  const off = comesOffAt(givens, layout.profile, outline.length);
   const end = { x: outline.length, outX: 1, outY: 0, off };
   return [
     { name: "dome", places: between(0, breakArc, [0, breakX]) },

@@ -1,4 +1,4 @@
-import { contactOf } from "../../profile/setting.ts";
+import { contactOf } from "../../profile/givens.ts";
 import { type Dimension, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt } from "../frame.ts";
 import {
@@ -22,8 +22,8 @@ import {
 
 /** The lengths a builder marks out along the centreline, under the plan. */
 export function lengthShapes(layout: PlanLayout, labels: LabelPlacement): readonly GroupShape[] {
-  const { setting, words, foot, size, frame } = layout;
-  const { breakX, saddleX, outline, instrument } = setting;
+  const { givens, words, foot, size, frame } = layout;
+  const { breakX, saddleX, outline, instrument } = givens;
   const span = (role: string, from: number, to: number, row: number): Dimension => {
     const value = words.length(to - from);
     return {
@@ -49,8 +49,8 @@ export function lengthShapes(layout: PlanLayout, labels: LabelPlacement): readon
 
 /** Names of the lines across, and of the two zones, within the outline. */
 export function nameShapes(layout: PlanLayout, labels: LabelPlacement): readonly TextShape[] {
-  const { setting, frame, size } = layout;
-  const { breakX, outline, saddleX, saddleHalfWidth, breakHalfWidth, instrument } = setting;
+  const { givens, frame, size } = layout;
+  const { breakX, outline, saddleX, saddleHalfWidth, breakHalfWidth, instrument } = givens;
   const zone = (
     text: string,
     xs: readonly number[],
@@ -91,8 +91,8 @@ export function nameShapes(layout: PlanLayout, labels: LabelPlacement): readonly
       layout,
       "soundhole",
       "soundhole",
-      setting.instrument.body.soundholeAt,
-      setting.instrument.body.soundholeDiameter / 4,
+      givens.instrument.body.soundholeAt,
+      givens.instrument.body.soundholeDiameter / 4,
       true,
     ),
   ];

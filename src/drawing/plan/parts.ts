@@ -1,4 +1,4 @@
-import { contactOf } from "../../profile/setting.ts";
+import { contactOf } from "../../profile/givens.ts";
 import { type Point, pointAt } from "../frame.ts";
 import type { LineStyle, PathShape } from "../scene.ts";
 import { circleShape, lineShape } from "../shapes.ts";
@@ -18,8 +18,8 @@ export interface CrossLine {
 const past = 12;
 const pastStrings = 12;
 
-export function crossLines({ setting }: PlanLayout): readonly CrossLine[] {
-  const { outline, breakX, saddleX, breakHalfWidth, saddleHalfWidth, instrument } = setting;
+export function crossLines({ givens }: PlanLayout): readonly CrossLine[] {
+  const { outline, breakX, saddleX, breakHalfWidth, saddleHalfWidth, instrument } = givens;
   const contact = contactOf(instrument);
   const saddle = Math.min(saddleHalfWidth, instrument.strings.spreadSaddle / 2 + pastStrings);
   return [
@@ -41,7 +41,7 @@ export const crossPoints = ({ frame }: PlanLayout, { x, half }: CrossLine): read
 ];
 
 export function partShapes(layout: PlanLayout): readonly PathShape[] {
-  const { soundholeAt, soundholeDiameter } = layout.setting.instrument.body;
+  const { soundholeAt, soundholeDiameter } = layout.givens.instrument.body;
   const hole = pointAt(layout.frame, soundholeAt, 0);
   const radius = (soundholeDiameter / 2) * layout.frame.along;
   return [
@@ -53,8 +53,8 @@ export function partShapes(layout: PlanLayout): readonly PathShape[] {
   ];
 }
 
-export function centrePoints({ frame, setting }: PlanLayout): readonly [Point, Point] {
-  const [tail, neck] = [pointAt(frame, 0, 0), pointAt(frame, setting.outline.length, 0)];
+export function centrePoints({ frame, givens }: PlanLayout): readonly [Point, Point] {
+  const [tail, neck] = [pointAt(frame, 0, 0), pointAt(frame, givens.outline.length, 0)];
   return [
     [tail[0] - past, tail[1]],
     [neck[0] + past, neck[1]],
@@ -62,8 +62,8 @@ export function centrePoints({ frame, setting }: PlanLayout): readonly [Point, P
 }
 
 /** Points round the soundhole, for the lettering to keep off. */
-export function soundholePoints({ frame, setting }: PlanLayout): readonly Point[] {
-  const { soundholeAt, soundholeDiameter } = setting.instrument.body;
+export function soundholePoints({ frame, givens }: PlanLayout): readonly Point[] {
+  const { soundholeAt, soundholeDiameter } = givens.instrument.body;
   if (soundholeDiameter === 0) return [];
   const radius = soundholeDiameter / 2;
   const steps = 60;

@@ -1,5 +1,5 @@
+import type { Givens } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import type { Setting } from "../../profile/setting.ts";
 import type { Frame } from "../frame.ts";
 import { firstRow, type Words } from "../section/section-layout.ts";
 
@@ -17,7 +17,7 @@ export interface PlanOptions {
 
 /** One plan being drawn. The frame's heights are distances from the centreline. */
 export interface PlanLayout {
-  readonly setting: Setting;
+  readonly givens: Givens;
   readonly profile: Profile;
   readonly frame: Frame;
   readonly words: PlanWords;
@@ -89,17 +89,17 @@ function roomsAt(width: number, { rimOffset }: Profile): Rooms {
 }
 
 /** The height at which a plan fills the width. */
-export function planHeight({ outline }: Setting, profile: Profile, width: number): number {
+export function planHeight({ outline }: Givens, profile: Profile, width: number): number {
   const { ends, over, under } = roomsAt(width, profile);
   return Math.ceil(over + under + (2 * outline.widest * (width - 2 * ends)) / outline.length);
 }
 
 export function planLayoutOf(
-  setting: Setting,
+  givens: Givens,
   profile: Profile,
   { words, ...room }: PlanOptions,
 ): PlanLayout {
-  const { outline } = setting;
+  const { outline } = givens;
   const [width, height] = [Math.max(room.width, 200), Math.max(room.height, 200)];
   const { size, band, ends, over, under, strip } = roomsAt(width, profile);
   const along = Math.max(
@@ -109,7 +109,7 @@ export function planLayoutOf(
   const level = over + outline.widest * along;
   const left = (width - outline.length * along) / 2;
   return {
-    setting,
+    givens,
     profile,
     frame: { along, up: along, left, level, turned: false },
     words,

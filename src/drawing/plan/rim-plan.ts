@@ -1,5 +1,5 @@
+import type { Givens } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import type { Setting } from "../../profile/setting.ts";
 import { LabelPlacement, outlineCost, thinLineCost } from "../label-placement.ts";
 import { textBox } from "../lettering.ts";
 import type { Scene, Shape } from "../scene.ts";
@@ -14,8 +14,8 @@ import { type PlanLayout, type PlanOptions, planLayoutOf } from "./rim-plan-layo
  * comes off the level rim all round, drawn out from the edge and in figures, and the lines to be
  * marked across it. Lengths run to scale.
  */
-export function rimPlan(setting: Setting, profile: Profile, options: PlanOptions): Scene {
-  const layout = planLayoutOf(setting, profile, options);
+export function rimPlan(givens: Givens, profile: Profile, options: PlanOptions): Scene {
+  const layout = planLayoutOf(givens, profile, options);
   const zones = zonesOf(layout);
   const { width, height } = layout;
   const shapes = [edgeShapes(layout, zones), ...partShapes(layout), ...lettering(layout, zones)];

@@ -48,7 +48,7 @@ export function beforeAfter(
       group("after", madeShapes(frame, after, "thick", true)),
       group("before", madeShapes(frame, before, "dashed", false)),
       lineShape("flat", "chain", [
-        pointAt(frame, before.setting.saddleX - behind, 0),
+        pointAt(frame, before.givens.saddleX - behind, 0),
         pointAt(frame, neckEdge(before), 0),
       ]),
       ...lettering(frame, width, height, [before, after], options),
@@ -60,22 +60,22 @@ const neckEdge = ({ instrument }: MadeInstrument): number => instrument.body.len
 
 /** Underside of the middle string at x: straight over the two heights at the saddle and the neck end. */
 function stringAt(made: MadeInstrument, x: number): number {
-  const { instrument, setting, heights, gap } = made;
+  const { instrument, givens, heights, gap } = made;
   const atSaddle = heights.stringHeight - gap;
   const { scale } = instrument.neck;
-  const { middleString: middle } = setting;
+  const { middleString: middle } = givens;
   const fall = (middle.atSaddle - middle.atNut) / (scale + instrument.bridge.compensation);
-  const plane = fretZ(made, x) - fretZ(made, setting.saddleX);
-  return atSaddle + plane - fall * (x - setting.saddleX);
+  const plane = fretZ(made, x) - fretZ(made, givens.saddleX);
+  return atSaddle + plane - fall * (x - givens.saddleX);
 }
 
 const fretZ = ({ instrument, offsets }: MadeInstrument, x: number): number =>
   fretPlaneZ(instrument, x) + offsets.fretPlane;
 
 function topAt(made: MadeInstrument, x: number): number {
-  const { setting, dome, gap } = made;
-  if (dome !== null) return blendedTopZ(setting, dome, x);
-  const share = (setting.breakX - x) / (setting.breakX - setting.saddleX);
+  const { givens, dome, gap } = made;
+  if (dome !== null) return blendedTopZ(givens, dome, x);
+  const share = (givens.breakX - x) / (givens.breakX - givens.saddleX);
   return share <= 0 ? 0 : -gap * share;
 }
 
@@ -85,11 +85,11 @@ function madeShapes(
   line: Extract<LineStyle, "thick" | "dashed">,
   filled: boolean,
 ): readonly Shape[] {
-  const { setting, instrument, heights } = made;
-  const { saddleX } = setting;
+  const { givens, instrument, heights } = made;
+  const { saddleX } = givens;
   const [tail, neck] = [saddleX - behind, neckEdge(made)];
   const top = curvePoints(frame, tail, instrument.body.length, (x) => topAt(made, x), [
-    setting.breakX,
+    givens.breakX,
   ]);
   const seat = topAt(made, saddleX);
   const roof = seat + instrument.bridge.thickness;
@@ -114,13 +114,13 @@ function madeShapes(
 }
 
 function frameFor(all: readonly MadeInstrument[], width: number, height: number): Frame {
-  const tails = all.map(({ setting }) => setting.saddleX - behind);
+  const tails = all.map(({ givens }) => givens.saddleX - behind);
   const necks = all.map(neckEdge);
   const [from, to] = [Math.min(...tails), Math.max(...necks)];
   const along = (width - 2 * margin) / (to - from);
-  const lows = all.map((made) => Math.min(0, topAt(made, made.setting.saddleX - behind)));
+  const lows = all.map((made) => Math.min(0, topAt(made, made.givens.saddleX - behind)));
   const highs = all.map((made) =>
-    Math.max(stringAt(made, made.setting.saddleX), stringAt(made, neckEdge(made))),
+    Math.max(stringAt(made, made.givens.saddleX), stringAt(made, neckEdge(made))),
   );
   const [low, high] = [Math.min(...lows) - 0.5, Math.max(...highs) + 0.5];
   const up = (height - overhead - underneath) / (high - low);
@@ -158,7 +158,7 @@ function lettering(
       textShape(`${name} value`, text, [margin + 36, y], size, { anchor: "start" }),
     ];
   });
-  const saddle = pxAt(frame, after.setting.saddleX);
+  const saddle = pxAt(frame, after.givens.saddleX);
   const neck = pxAt(frame, after.instrument.body.length);
   return [
     ...legend,

@@ -3,8 +3,8 @@ import { type Frame, type Point, pointAt, pxAt, pyAt } from "../frame.ts";
 import { curvePoints } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
 import { areaShape, bandShape, group, lineShape } from "../shapes.ts";
-import { backZ, edgeZ, topZ } from "./heights.ts";
 import type { SectionLayout } from "./section-layout.ts";
+import { backZ, edgeZ, topZ } from "./section-layout.ts";
 
 /** px of colour laid along the top to tell dome from flat. */
 const washDepth = 6;
@@ -13,10 +13,10 @@ const neckBlockDepth = 60;
 
 /** The rim cut along its centreline: ends, back and blocks. */
 export function rimShapes(layout: SectionLayout): GroupShape {
-  const { frame, setting, profile, cut } = layout;
-  const { body } = setting.instrument;
+  const { frame, givens, profile, cut } = layout;
+  const { body } = givens.instrument;
   const end = (role: string, x: number): Shape => {
-    const foot = cut ?? pyAt(frame, backZ(setting, profile, x, 0));
+    const foot = cut ?? pyAt(frame, backZ(givens, profile, x, 0));
     return lineShape(role, "thick", [pointAt(frame, x, blockZ(layout, x)), [pxAt(frame, x), foot]]);
   };
   const [tail, neck] = blocks(layout);
@@ -30,14 +30,14 @@ export function rimShapes(layout: SectionLayout): GroupShape {
 }
 
 /** Upper face of the blocks, which dish and board cut with the rim; under the top it is the top. */
-function blockZ({ setting, profile, frame }: SectionLayout, x: number): number {
-  if (!frame.turned) return topZ(setting, profile, x);
-  return x < setting.breakX ? Math.min(0, domeZ(profile.dome, x, 0)) : 0;
+function blockZ({ givens, profile, frame }: SectionLayout, x: number): number {
+  if (!frame.turned) return topZ(givens, profile, x);
+  return x < givens.breakX ? Math.min(0, domeZ(profile.dome, x, 0)) : 0;
 }
 
 /** Outlines of the tail block and the neck block. */
 export function blocks(layout: SectionLayout): readonly [readonly Point[], readonly Point[]] {
-  const { body, shim } = layout.setting.instrument;
+  const { body, shim } = layout.givens.instrument;
   const tailBlock = Math.min(shim.tailBlockDepth, body.length / 3);
   const neckBlock = Math.min(neckBlockDepth, body.length / 3);
   return [
@@ -47,11 +47,11 @@ export function blocks(layout: SectionLayout): readonly [readonly Point[], reado
 }
 
 function blockPoints(layout: SectionLayout, x0: number, x1: number): readonly Point[] {
-  const { frame, setting, profile, cut } = layout;
+  const { frame, givens, profile, cut } = layout;
   const over = curvePoints(frame, x0, x1, (x) => blockZ(layout, x));
   const under: Point[] =
     cut === null
-      ? curvePoints(frame, x0, x1, (x) => backZ(setting, profile, x, 0))
+      ? curvePoints(frame, x0, x1, (x) => backZ(givens, profile, x, 0))
       : [
           [pxAt(frame, x0), cut],
           [pxAt(frame, x1), cut],
@@ -60,17 +60,17 @@ function blockPoints(layout: SectionLayout, x0: number, x1: number): readonly Po
 }
 
 /** The back on the centreline. */
-export const backPoints = ({ frame, setting, profile }: SectionLayout): Point[] =>
-  curvePoints(frame, 0, setting.outline.length, (x) => backZ(setting, profile, x, 0));
+export const backPoints = ({ frame, givens, profile }: SectionLayout): Point[] =>
+  curvePoints(frame, 0, givens.outline.length, (x) => backZ(givens, profile, x, 0));
 
 function backs(layout: SectionLayout): readonly Shape[] {
-  const { frame, setting, profile } = layout;
-  const { outline } = setting;
+  const { frame, givens, profile } = layout;
+  const { outline } = givens;
   const edge = curvePoints(
     frame,
     0,
     outline.length,
-    (x) => backZ(setting, profile, x, outline.halfWidth(x)),
+    (x) => backZ(givens, profile, x, outline.halfWidth(x)),
     outline.knots,
   );
   return [
@@ -81,18 +81,18 @@ function backs(layout: SectionLayout): readonly Shape[] {
 
 /** The finished edge of the side: hidden behind the top as far as it differs from it, in plain sight before the top is on. */
 export function rimEdgeShapes(layout: SectionLayout): GroupShape {
-  const { frame, setting } = layout;
+  const { frame, givens } = layout;
   const dome = rimEdgePoints(layout);
-  const flat = [domeEnd(layout), setting.instrument.body.length].map((x) => pointAt(frame, x, 0));
+  const flat = [domeEnd(layout), givens.instrument.body.length].map((x) => pointAt(frame, x, 0));
   const shapes = frame.turned
     ? [...edge(layout, "rim edge", "dome", dome), ...edge(layout, "rim edge", "flat", flat)]
-    : [lineShape("rim edge", "dashed", [...dome, pointAt(frame, setting.breakX, 0)])];
+    : [lineShape("rim edge", "dashed", [...dome, pointAt(frame, givens.breakX, 0)])];
   return group("rim edge", shapes);
 }
 
 /** How far the dish's own edge runs: to the break, or to where the board cuts past it. */
-const domeEnd = ({ setting, profile }: SectionLayout): number =>
-  setting.breakX - profile.overrunLength;
+const domeEnd = ({ givens, profile }: SectionLayout): number =>
+  givens.breakX - profile.overrunLength;
 
 /** The rim edge as the dish leaves it. */
 export const rimEdgePoints = (layout: SectionLayout): Point[] =>
@@ -100,15 +100,15 @@ export const rimEdgePoints = (layout: SectionLayout): Point[] =>
     layout.frame,
     0,
     domeEnd(layout),
-    (x) => Math.min(0, edgeZ(layout.setting, layout.profile, x)),
-    layout.setting.outline.knots,
+    (x) => Math.min(0, edgeZ(layout.givens, layout.profile, x)),
+    layout.givens.outline.knots,
   );
 
 /** The top, open over the soundhole: warm along the dome, cool along the flat. */
 export function topShapes(layout: SectionLayout): GroupShape {
-  const { setting } = layout;
-  const { length } = setting.instrument.body;
-  const { breakX } = setting;
+  const { givens } = layout;
+  const { length } = givens.instrument.body;
+  const { breakX } = givens;
   const [hole0, hole1] = soundhole(layout);
   const run = (wash: "dome" | "flat", x0: number, x1: number): readonly Shape[] =>
     x1 > x0 ? edge(layout, "top", wash, topPoints(layout, x0, x1)) : [];
@@ -121,16 +121,16 @@ export function topShapes(layout: SectionLayout): GroupShape {
   ]);
 }
 
-function soundhole({ setting }: SectionLayout): readonly [number, number] {
-  const { length, soundholeAt, soundholeDiameter } = setting.instrument.body;
+function soundhole({ givens }: SectionLayout): readonly [number, number] {
+  const { length, soundholeAt, soundholeDiameter } = givens.instrument.body;
   const within = (x: number): number => Math.min(Math.max(x, 0), length);
   return [within(soundholeAt - soundholeDiameter / 2), within(soundholeAt + soundholeDiameter / 2)];
 }
 
-export const topPoints = ({ frame, setting, profile }: SectionLayout, x0: number, x1: number) =>
-  curvePoints(frame, x0, x1, (x) => topZ(setting, profile, x), [
-    setting.breakX - setting.instrument.dome.blendLength,
-    setting.breakX,
+export const topPoints = ({ frame, givens, profile }: SectionLayout, x0: number, x1: number) =>
+  curvePoints(frame, x0, x1, (x) => topZ(givens, profile, x), [
+    givens.breakX - givens.instrument.dome.blendLength,
+    givens.breakX,
   ]);
 
 /** How far the colour along a finished edge reaches into the wood. */

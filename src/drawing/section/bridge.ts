@@ -2,9 +2,9 @@ import { type Point, pointAt } from "../frame.ts";
 import { curvePoints } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
 import { areaShape, group, lineShape } from "../shapes.ts";
-import { stringZ, topZ } from "./heights.ts";
 import { neckCutX } from "./neck.ts";
 import type { SectionLayout } from "./section-layout.ts";
+import { stringZ, topZ } from "./section-layout.ts";
 
 /** Bridge as drawn, mm: before the saddle line and behind the pins; saddle's width and its slot's depth. Nothing depends on them. */
 const before = 9;
@@ -20,35 +20,35 @@ export function bridgeShapes(layout: SectionLayout): GroupShape {
 }
 
 /** Tailward and neckward edges of the bridge, mm from the tail. */
-export const bridgeEnds = ({ setting }: SectionLayout): readonly [number, number] => [
-  setting.saddleX - setting.instrument.bridge.pinDistance - behind,
-  setting.saddleX + before,
+export const bridgeEnds = ({ givens }: SectionLayout): readonly [number, number] => [
+  givens.saddleX - givens.instrument.bridge.pinDistance - behind,
+  givens.saddleX + before,
 ];
 
 /** The bridge's top at the saddle line, mm over the flat's plane. */
-export const bridgeTopZ = ({ setting, profile }: SectionLayout): number =>
-  setting.instrument.bridge.thickness - profile.flatGap;
+export const bridgeTopZ = ({ givens, profile }: SectionLayout): number =>
+  givens.instrument.bridge.thickness - profile.flatGap;
 
-const pinX = ({ setting }: SectionLayout): number =>
-  setting.saddleX - setting.instrument.bridge.pinDistance;
+const pinX = ({ givens }: SectionLayout): number =>
+  givens.saddleX - givens.instrument.bridge.pinDistance;
 
 const bridgeBody = (layout: SectionLayout): Shape =>
   areaShape("bridge", "thick", "wood", bridgePoints(layout));
 
 export function bridgePoints(layout: SectionLayout): readonly Point[] {
-  const { frame, setting, profile } = layout;
-  const { thickness } = setting.instrument.bridge;
+  const { frame, givens, profile } = layout;
+  const { thickness } = givens.instrument.bridge;
   const [tail, neck] = bridgeEnds(layout);
-  const seat = curvePoints(frame, tail, neck, (x) => topZ(setting, profile, x));
-  const over = curvePoints(frame, tail, neck, (x) => topZ(setting, profile, x) + thickness);
+  const seat = curvePoints(frame, tail, neck, (x) => topZ(givens, profile, x));
+  const over = curvePoints(frame, tail, neck, (x) => topZ(givens, profile, x) + thickness);
   return [...seat, ...over.reverse()];
 }
 
 function saddle(layout: SectionLayout): Shape {
-  const { frame, setting } = layout;
-  const x0 = setting.saddleX - saddleWidth / 2;
-  const x1 = setting.saddleX + saddleWidth / 2;
-  const crown = stringZ(setting, setting.saddleX);
+  const { frame, givens } = layout;
+  const x0 = givens.saddleX - saddleWidth / 2;
+  const x1 = givens.saddleX + saddleWidth / 2;
+  const crown = stringZ(givens, givens.saddleX);
   const slot = Math.min(bridgeTopZ(layout) - slotDepth, crown);
   return areaShape("saddle", "thin", "paper", [
     pointAt(frame, x0, slot),
@@ -60,29 +60,25 @@ function saddle(layout: SectionLayout): Shape {
 
 /** Where the string goes down at its pin: `pinRamp` under the bridge's top, as measured at the saddle line. */
 const pinPoint = (layout: SectionLayout): Point =>
-  pointAt(
-    layout.frame,
-    pinX(layout),
-    bridgeTopZ(layout) - layout.setting.instrument.bridge.pinRamp,
-  );
+  pointAt(layout.frame, pinX(layout), bridgeTopZ(layout) - layout.givens.instrument.bridge.pinRamp);
 
 function pin(layout: SectionLayout): Shape {
-  const { frame, setting, profile } = layout;
+  const { frame, givens, profile } = layout;
   const x = pinX(layout);
   return lineShape("pin", "thin", [
     pinPoint(layout),
-    pointAt(frame, x, topZ(setting, profile, x) - throughTop),
+    pointAt(frame, x, topZ(givens, profile, x) - throughTop),
   ]);
 }
 
 /** Points of the middle string, from its pin over the saddle to where the neck is cut. */
 export function stringPoints(layout: SectionLayout): readonly Point[] {
-  const { frame, setting } = layout;
+  const { frame, givens } = layout;
   const end = neckCutX(layout);
   return [
     pinPoint(layout),
-    pointAt(frame, setting.saddleX, stringZ(setting, setting.saddleX)),
-    pointAt(frame, end, stringZ(setting, end)),
+    pointAt(frame, givens.saddleX, stringZ(givens, givens.saddleX)),
+    pointAt(frame, end, stringZ(givens, end)),
   ];
 }
 

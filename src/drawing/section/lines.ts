@@ -3,9 +3,8 @@ import { type Point, pointAt, pxAt, pyAt } from "../frame.ts";
 import type { PathShape, Shape } from "../scene.ts";
 import { areaShape, lineShape, rectangle } from "../shapes.ts";
 import { bridgeEnds } from "./bridge.ts";
-import { datumZ } from "./heights.ts";
 import { neckCut, neckCutX } from "./neck.ts";
-import { boardThickness, type SectionLayout } from "./section-layout.ts";
+import { boardThickness, datumZ, type SectionLayout } from "./section-layout.ts";
 
 /** px: half height and half width of a zigzag, the space between two, and how far the line runs beyond what it cuts. */
 const rise = 5;
@@ -44,27 +43,27 @@ const breakTick = 9;
 const shimWidth = 12;
 
 /** The level rim's top edge, where the sides began. */
-export function datumPoints({ frame, setting, profile }: SectionLayout): readonly [Point, Point] {
-  const { length } = setting.instrument.body;
+export function datumPoints({ frame, givens, profile }: SectionLayout): readonly [Point, Point] {
+  const { length } = givens.instrument.body;
   const over = past / 2 / frame.along;
-  const at = (x: number): Point => pointAt(frame, x, datumZ(setting, profile, x));
+  const at = (x: number): Point => pointAt(frame, x, datumZ(givens, profile, x));
   return [at(-over), at(length + over)];
 }
 
 /** The flat carried on over the bridge to the tail. */
-export function flatPoints({ frame, setting }: SectionLayout): readonly [Point, Point] {
+export function flatPoints({ frame, givens }: SectionLayout): readonly [Point, Point] {
   return [
     [pxAt(frame, 0) - past, frame.level],
-    [pxAt(frame, setting.breakX), frame.level],
+    [pxAt(frame, givens.breakX), frame.level],
   ];
 }
 
 /** The plane of the fret crowns, carried on over the bridge. */
 export function fretPlanePoints(layout: SectionLayout): readonly [Point, Point] {
-  const { frame, setting } = layout;
+  const { frame, givens } = layout;
   const [tail] = bridgeEnds(layout);
-  const at = (x: number): Point => pointAt(frame, x, fretPlaneZ(setting.instrument, x));
-  return [at(tail - past / frame.along), at(fingerboardEndX(setting.instrument))];
+  const at = (x: number): Point => pointAt(frame, x, fretPlaneZ(givens.instrument, x));
+  return [at(tail - past / frame.along), at(fingerboardEndX(givens.instrument))];
 }
 
 /** The planes that the heights are measured from. */
@@ -79,8 +78,8 @@ export function planeShapes(layout: SectionLayout): readonly PathShape[] {
 }
 
 /** The break line, which runs across the top: here only its end is seen. */
-export function breakShape({ frame, setting }: SectionLayout): PathShape {
-  const x = pxAt(frame, setting.breakX);
+export function breakShape({ frame, givens }: SectionLayout): PathShape {
+  const x = pxAt(frame, givens.breakX);
   return lineShape("break", "thick", [
     [x, frame.level - breakTick],
     [x, frame.level + breakTick],
@@ -91,8 +90,8 @@ export function breakShape({ frame, setting }: SectionLayout): PathShape {
 export const shimShape = (layout: SectionLayout): PathShape =>
   areaShape("shim", layout.frame.turned ? "thick" : "thin", "wood", shimPoints(layout));
 
-export function shimPoints({ frame, setting, profile }: SectionLayout): readonly Point[] {
-  const { contact } = setting;
+export function shimPoints({ frame, givens, profile }: SectionLayout): readonly Point[] {
+  const { contact } = givens;
   const from = Math.min(0, contact - shimWidth);
   return rectangle(pointAt(frame, from, 0), pointAt(frame, contact, -profile.shim));
 }
@@ -116,8 +115,8 @@ export function boardFoot(layout: SectionLayout): readonly [Point, Point] {
   ];
 }
 
-export function boardFace({ frame, setting }: SectionLayout): readonly [Point, Point] {
-  const { length } = setting.instrument.body;
+export function boardFace({ frame, givens }: SectionLayout): readonly [Point, Point] {
+  const { length } = givens.instrument.body;
   return [
     [pxAt(frame, 0) - past - 8, frame.level],
     [pxAt(frame, length) + past + 8, frame.level],
@@ -126,8 +125,8 @@ export function boardFace({ frame, setting }: SectionLayout): readonly [Point, P
 
 /** Where the drawing stops though the part does not: the sides when heights are stretched, and always the neck. */
 export function breakLines(layout: SectionLayout): readonly Shape[] {
-  const { frame, setting, cut } = layout;
-  const end = frame.turned ? setting.instrument.body.length : neckCutX(layout);
+  const { frame, givens, cut } = layout;
+  const end = frame.turned ? givens.instrument.body.length : neckCutX(layout);
   const sides =
     cut === null
       ? []
@@ -136,7 +135,7 @@ export function breakLines(layout: SectionLayout): readonly Shape[] {
 }
 
 /** The shim where the rim rests on it, px. */
-export const contactPoint = ({ frame, setting, profile }: SectionLayout): Point => [
-  pxAt(frame, setting.contact),
+export const contactPoint = ({ frame, givens, profile }: SectionLayout): Point => [
+  pxAt(frame, givens.contact),
   pyAt(frame, -profile.shim),
 ];

@@ -14,20 +14,20 @@ export function neckShapes(layout: SectionLayout): GroupShape {
   return group("neck", [...heel(layout), ...fingerboard(layout), ...frets(layout)]);
 }
 
-export const neckCutX = ({ setting }: SectionLayout): number =>
-  setting.instrument.body.length + neckStub;
+export const neckCutX = ({ givens }: SectionLayout): number =>
+  givens.instrument.body.length + neckStub;
 
 /** Underside of the fingerboard: on the flat, unless the neck is tilted to it. */
-const boardZ = ({ setting }: SectionLayout, x: number): number =>
-  fretPlaneZ(setting.instrument, x) -
-  setting.instrument.neck.fretHeight -
-  setting.instrument.neck.fingerboardThickness;
+const boardZ = ({ givens }: SectionLayout, x: number): number =>
+  fretPlaneZ(givens.instrument, x) -
+  givens.instrument.neck.fretHeight -
+  givens.instrument.neck.fingerboardThickness;
 
 /** The fingerboard's outline, open where the neck is cut. */
 export function fingerboardPoints(layout: SectionLayout): readonly Point[] {
-  const { frame, setting } = layout;
-  const { fingerboardThickness } = setting.instrument.neck;
-  const x0 = fingerboardEndX(setting.instrument);
+  const { frame, givens } = layout;
+  const { fingerboardThickness } = givens.instrument.neck;
+  const x0 = fingerboardEndX(givens.instrument);
   const x1 = neckCutX(layout);
   const corner = (x: number, over: number): Point => pointAt(frame, x, boardZ(layout, x) + over);
   return [
@@ -42,13 +42,13 @@ const fingerboard = (layout: SectionLayout): readonly Shape[] =>
   cutPiece("fingerboard", fingerboardPoints(layout));
 
 function frets(layout: SectionLayout): readonly Shape[] {
-  const { frame, setting } = layout;
-  const { lastFret, fretHeight } = setting.instrument.neck;
+  const { frame, givens } = layout;
+  const { lastFret, fretHeight } = givens.instrument.neck;
   const shapes: Shape[] = [];
   for (let fret = lastFret; fret > 0; fret--) {
-    const x = fretX(setting.instrument, fret);
+    const x = fretX(givens.instrument, fret);
     if (x > neckCutX(layout)) break;
-    const crown = fretPlaneZ(setting.instrument, x);
+    const crown = fretPlaneZ(givens.instrument, x);
     shapes.push(
       lineShape("fret", "thick", [pointAt(frame, x, crown - fretHeight), pointAt(frame, x, crown)]),
     );
@@ -58,9 +58,9 @@ function frets(layout: SectionLayout): readonly Shape[] {
 
 /** From the shoulder down the neck end to the tip, and in a quarter round up to the shaft; where the sides are cut, so is it. */
 function heel(layout: SectionLayout): readonly Shape[] {
-  const { frame, setting, cut } = layout;
-  const { length } = setting.instrument.body;
-  const { heelLength } = setting.instrument.neck;
+  const { frame, givens, cut } = layout;
+  const { length } = givens.instrument.body;
+  const { heelLength } = givens.instrument.neck;
   const end = neckCutX(layout);
   const tip = pointAt(frame, length, -Math.max(heelLength, neckDepth));
   const profile = [tip, ...heelRound(layout), pointAt(frame, end, -neckDepth)];
@@ -70,8 +70,8 @@ function heel(layout: SectionLayout): readonly Shape[] {
   return cutPiece("heel", [...under.reverse(), shoulder], pointAt(frame, end, boardZ(layout, end)));
 }
 
-function heelRound({ frame, setting }: SectionLayout): readonly Point[] {
-  const { body, neck } = setting.instrument;
+function heelRound({ frame, givens }: SectionLayout): readonly Point[] {
+  const { body, neck } = givens.instrument;
   const depth = Math.max(neck.heelLength - neckDepth, 0);
   return Array.from({ length: 11 }, (_, i) => {
     const turn = (i / 10) * (Math.PI / 2);
@@ -88,9 +88,9 @@ const cutPiece = (role: string, outline: readonly Point[], ...corners: readonly 
 
 /** Where the drawn stub of the neck ends: top and foot of its cut, px. */
 export function neckCut(layout: SectionLayout): readonly [Point, Point] {
-  const { frame, setting, cut } = layout;
+  const { frame, givens, cut } = layout;
   const x = neckCutX(layout);
-  const [px, top] = pointAt(frame, x, fretPlaneZ(setting.instrument, x));
+  const [px, top] = pointAt(frame, x, fretPlaneZ(givens.instrument, x));
   const foot = pyAt(frame, -neckDepth);
   return [
     [px, top],

@@ -1,4 +1,4 @@
-import { radians } from "../../geometry/angle.ts";
+import { radians } from "../../geometry/circle.ts";
 import { type AngleDimension, angleCandidates } from "../dimensions/angle-dimension.ts";
 import { type Dimension, heightCandidates, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt } from "../frame.ts";
@@ -92,7 +92,7 @@ const neckward = (layout: SectionLayout, lane: 0 | 1): readonly number[] =>
   offsetsFrom(bandsEnd(layout) + 12 + lane * laneWidth, 1);
 
 const atSaddle = (layout: SectionLayout, z: number): Point =>
-  pointAt(layout.frame, layout.setting.saddleX, z);
+  pointAt(layout.frame, layout.givens.saddleX, z);
 
 function saddleExposed(layout: SectionLayout): Dimension {
   const { profile, words } = layout;
@@ -107,13 +107,13 @@ function saddleExposed(layout: SectionLayout): Dimension {
 }
 
 function clearance(layout: SectionLayout): Dimension {
-  const { setting, profile, words } = layout;
+  const { givens, profile, words } = layout;
   const value = words.length(profile.bridgeClearance);
   return {
     role: "fret plane over the bridge",
     texts: wordings(layout, "fret plane over bridge", "fret plane", value),
     from: atSaddle(layout, bridgeTopZ(layout)),
-    to: atSaddle(layout, setting.fretPlaneAtSaddle),
+    to: atSaddle(layout, givens.fretPlaneAtSaddle),
     offsets: neckward(layout, 0),
   };
 }
@@ -141,15 +141,15 @@ function stringHeight(layout: SectionLayout): Dimension {
 }
 
 function pitch(layout: SectionLayout): AngleDimension {
-  const { frame, setting, profile, words } = layout;
+  const { frame, givens, profile, words } = layout;
   const down = frame.turned ? -1 : 1;
   const shares = [0.3, 0.36, 0.24, 0.62, 0.7, 0.78, 0.18, 0.86];
   return {
     role: "pitch",
     texts: wordings(layout, "pitch", "pitch", words.angle(profile.pitch)),
-    apex: pointAt(frame, setting.breakX, 0),
+    apex: pointAt(frame, givens.breakX, 0),
     slope: (down * Math.tan(radians(profile.pitch)) * frame.up) / frame.along,
-    radii: shares.map((share) => share * setting.breakX * frame.along),
+    radii: shares.map((share) => share * givens.breakX * frame.along),
   };
 }
 
@@ -168,30 +168,30 @@ const tailPoint = ({ frame, profile }: SectionLayout): Point =>
   pointAt(frame, 0, -profile.tailDrop);
 
 function breakToTail(layout: SectionLayout): Dimension {
-  const { setting, words } = layout;
+  const { givens, words } = layout;
   return {
     role: "break to tail",
-    texts: wordings(layout, "break to tail", "break to tail", words.length(setting.breakX)),
+    texts: wordings(layout, "break to tail", "break to tail", words.length(givens.breakX)),
     from: tailPoint(layout),
-    to: onFlat(layout, setting.breakX),
+    to: onFlat(layout, givens.breakX),
     offsets: rows(layout, 1),
   };
 }
 
 function flatLength(layout: SectionLayout): Dimension {
-  const { setting, words } = layout;
-  const { body, dome } = setting.instrument;
+  const { givens, words } = layout;
+  const { body, dome } = givens.instrument;
   return {
     role: "flat length",
     texts: wordings(layout, "flat", "flat", words.length(dome.flatLength)),
-    from: onFlat(layout, setting.breakX),
+    from: onFlat(layout, givens.breakX),
     to: onFlat(layout, body.length),
     offsets: rows(layout, 1),
   };
 }
 
 function overrun(layout: SectionLayout): readonly Dimension[] {
-  const { setting, profile, words } = layout;
+  const { givens, profile, words } = layout;
   if (profile.overrunLength === 0) return [];
   const value = words.length(profile.overrunLength);
   const deep = `overrun ${value}, ${words.length(profile.overrunDepth)} deep`;
@@ -199,16 +199,16 @@ function overrun(layout: SectionLayout): readonly Dimension[] {
     {
       role: "overrun",
       texts: [deep, ...wordings(layout, "overrun", "overrun", value)],
-      from: onFlat(layout, setting.breakX - profile.overrunLength),
-      to: onFlat(layout, setting.breakX),
+      from: onFlat(layout, givens.breakX - profile.overrunLength),
+      to: onFlat(layout, givens.breakX),
       offsets: rows(layout, 0),
     },
   ];
 }
 
 function contact(layout: SectionLayout): Dimension {
-  const { setting, words } = layout;
-  const value = words.length(setting.contact);
+  const { givens, words } = layout;
+  const value = words.length(givens.contact);
   return {
     role: "contact",
     texts: wordings(layout, "contact", "contact", value),

@@ -1,8 +1,41 @@
+import * as rear from "../../profile/back.ts";
+import type { Givens } from "../../profile/givens.ts";
+import { fretPlaneZ, fretX } from "../../profile/neck.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import type { Setting } from "../../profile/setting.ts";
+import * as rim from "../../profile/rim.ts";
+import { blendedTopZ } from "../../profile/top.ts";
 import type { Frame } from "../frame.ts";
 import { capHeight } from "../lettering.ts";
-import { backZ, datumZ, edgeZ, stringZ } from "./heights.ts";
+
+/*
+ * Heights on the section, mm over the flat's plane, at x mm from the tail. What the core computes is
+ * asked of the core; here are only the lines a drawing needs between those values.
+ */
+
+/** The finished rim edge at the side. */
+export const edgeZ = (givens: Givens, { dome }: Profile, x: number): number =>
+  rim.rimZ(givens, dome, x);
+
+/** The level rim's top edge. */
+export const datumZ = ({ breakX }: Givens, { pitch }: Profile, x: number): number =>
+  rim.datumZ(breakX, pitch, x);
+
+/** The top on the centreline as built. */
+export const topZ = (givens: Givens, { dome }: Profile, x: number): number =>
+  blendedTopZ(givens, dome, x);
+
+/** The back, y mm from the centreline. */
+export const backZ = (givens: Givens, { back }: Profile, x: number, y: number): number =>
+  rear.backZ(givens, back, x, y);
+
+/** Underside of the middle string between nut and saddle: straight between its heights over the fret plane at both. */
+export function stringZ(givens: Givens, x: number): number {
+  const { instrument, saddleX, middleString, fretPlaneAtSaddle } = givens;
+  const nutX = fretX(instrument, 0);
+  const atNut = fretPlaneZ(instrument, nutX) + middleString.atNut;
+  const atSaddle = fretPlaneAtSaddle + middleString.atSaddle;
+  return atSaddle + ((atNut - atSaddle) * (x - saddleX)) / (nutX - saddleX);
+}
 
 /** How many times larger heights are drawn than lengths. */
 type Stretch = 1 | 5 | 10;
@@ -29,7 +62,7 @@ export interface SectionOptions {
 
 /** One section being drawn: what, where, and how large it is lettered. */
 export interface SectionLayout {
-  readonly setting: Setting;
+  readonly givens: Givens;
   readonly profile: Profile;
   readonly frame: Frame;
   readonly stretch: Stretch;
@@ -76,35 +109,35 @@ export const firstRow = (size: number): number => (10 / 3.5) * capHeight(size);
 export const nextRow = (size: number): number => Math.max((6 / 3.5) * capHeight(size), size + 6);
 
 export function sectionLayoutOf(
-  setting: Setting,
+  givens: Givens,
   profile: Profile,
   options: SectionOptions,
 ): SectionLayout {
   const width = Math.max(options.width, smallest.width);
   const height = Math.max(options.height, smallest.height);
   const size = width < narrow ? 12 : width < wide ? 15 : 16;
-  const frame = options.hold ?? frameFor(setting, profile, { ...options, width, height }, size);
+  const frame = options.hold ?? frameFor(givens, profile, { ...options, width, height }, size);
   const { turned, stretch, words } = options;
-  const bottom = heightsDrawn(setting, profile, stretch).low * frame.up;
+  const bottom = heightsDrawn(givens, profile, stretch).low * frame.up;
   const partFoot = turned ? frame.level + boardThickness : frame.level - bottom;
   const shown = cutRoom(height) - bottom;
   const cut = stretch === 1 ? null : frame.level + (turned ? -shown : shown);
   const foot = turned ? partFoot : (cut ?? partFoot);
   const strip = height - stripRoom;
   const rows = rowsIn(height);
-  return { setting, profile, frame, stretch, words, width, height, size, cut, foot, rows, strip };
+  return { givens, profile, frame, stretch, words, width, height, size, cut, foot, rows, strip };
 }
 
 /** The largest frame in which everything fits: the body's length and the neck's stub along, the heights shown and the rows of lettering up. */
 function frameFor(
-  setting: Setting,
+  givens: Givens,
   profile: Profile,
   { width, height, stretch, turned }: SectionOptions,
   size: number,
 ): Frame {
   const left = width < narrow ? tailRoom.narrow : tailRoom.wide;
-  const { length } = setting.instrument.body;
-  const heights = heightsDrawn(setting, profile, stretch);
+  const { length } = givens.instrument.body;
+  const heights = heightsDrawn(givens, profile, stretch);
   const over = turned ? -heights.low : heights.high;
   const under = turned ? 0 : -heights.low;
   const cut = stretch > 1 ? cutRoom(height) : 0;
@@ -128,33 +161,33 @@ function frameFor(
 }
 
 /** How far over the top at the saddle the bands are shown: whole, unless the strings are far below them. */
-function bandTop(setting: Setting, { stringHeight }: Profile): number {
-  const { bridge, windows } = setting.instrument;
+function bandTop(givens: Givens, { stringHeight }: Profile): number {
+  const { bridge, windows } = givens.instrument;
   const tops = [bridge.thickness + windows.saddleExposure[1], windows.stringHeight[1]];
   return Math.min(Math.max(...tops), Math.max(stringHeight, bridge.thickness) + 5);
 }
 
 /** The lowest and the highest height drawn, mm over the flat's plane; stretched, no lower than the rim's top edge. */
 function heightsDrawn(
-  setting: Setting,
+  givens: Givens,
   profile: Profile,
   stretch: Stretch,
 ): { readonly low: number; readonly high: number } {
-  const { length } = setting.instrument.body;
-  const edges = [0, 0.25, 0.5, 0.75, 1].map((share) => edgeZ(setting, profile, share * length));
-  const tail = [datumZ(setting, profile, 0), -profile.tailDrop, -profile.flatGap];
+  const { length } = givens.instrument.body;
+  const edges = [0, 0.25, 0.5, 0.75, 1].map((share) => edgeZ(givens, profile, share * length));
+  const tail = [datumZ(givens, profile, 0), -profile.tailDrop, -profile.flatGap];
   const backs =
-    stretch === 1 ? [0, 0.5, 1].map((share) => backZ(setting, profile, share * length, 0)) : [];
+    stretch === 1 ? [0, 0.5, 1].map((share) => backZ(givens, profile, share * length, 0)) : [];
   return {
     low: Math.min(-1, ...edges, ...tail, ...backs),
     high: Math.max(
       1,
       ...tail,
-      datumZ(setting, profile, length),
+      datumZ(givens, profile, length),
       profile.shim,
-      stringZ(setting, setting.saddleX),
-      setting.fretPlaneAtSaddle,
-      -profile.flatGap + bandTop(setting, profile),
+      stringZ(givens, givens.saddleX),
+      givens.fretPlaneAtSaddle,
+      -profile.flatGap + bandTop(givens, profile),
     ),
   };
 }

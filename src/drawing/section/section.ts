@@ -1,6 +1,6 @@
+import type { Givens } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import type { Setting } from "../../profile/setting.ts";
-import { type Frame, type Point, pxAt, xAt, zAt } from "../frame.ts";
+import { type Frame, type Point, pointAt, pxAt, xAt, zAt } from "../frame.ts";
 import {
   type LabelCandidate,
   LabelPlacement,
@@ -11,7 +11,7 @@ import {
 import { capHeight, textBox, textWidth } from "../lettering.ts";
 import { scaleRow } from "../scale-bar.ts";
 import type { Scene, Shape, TextShape } from "../scene.ts";
-import { group, textShape } from "../shapes.ts";
+import { group, rectangle, textShape } from "../shapes.ts";
 import {
   backPoints,
   blocks,
@@ -23,13 +23,13 @@ import {
   topShapes,
 } from "./body.ts";
 import { bridgePoints, bridgeShapes, stringPoints } from "./bridge.ts";
-import { type Handles, handleBoxes, handlesOf } from "./handles.ts";
 import {
   boardFace,
   boardFoot,
   boardShapes,
   breakLines,
   breakShape,
+  contactPoint,
   datumPoints,
   flatPoints,
   fretPlanePoints,
@@ -39,8 +39,46 @@ import {
 } from "./lines.ts";
 import { fingerboardPoints, neckShapes } from "./neck.ts";
 import { dimensionShapes } from "./section-dimensions.ts";
-import { type SectionLayout, type SectionOptions, sectionLayoutOf } from "./section-layout.ts";
+import {
+  type SectionLayout,
+  type SectionOptions,
+  sectionLayoutOf,
+  stringZ,
+} from "./section-layout.ts";
 import { bandBoxes, windowShapes } from "./windows.ts";
+
+/** Where the break, the shim and the saddle can be taken hold of, px; turned over there is no saddle. */
+interface Handles {
+  readonly break: Point;
+  readonly shim: Point;
+  readonly saddle: Point | null;
+}
+
+function handlesOf(layout: SectionLayout): Handles {
+  const { frame, givens } = layout;
+  const { breakX, saddleX } = givens;
+  return {
+    break: pointAt(frame, breakX, 0),
+    shim: contactPoint(layout),
+    saddle: frame.turned ? null : pointAt(frame, saddleX, stringZ(givens, saddleX)),
+  };
+}
+
+/** px a handle's mark reaches to each side, along the way it moves and across it. */
+const reach = { along: 16, across: 8 };
+
+/** Outlines of the marks a view may put on the handles, for the lettering to keep off. */
+function handleBoxes(layout: SectionLayout): readonly (readonly Point[])[] {
+  const handles = handlesOf(layout);
+  const upright = handles.saddle === null ? [handles.shim] : [handles.shim, handles.saddle];
+  return [
+    around(handles.break, reach.along, reach.across),
+    ...upright.map((point) => around(point, reach.across, reach.along)),
+  ];
+}
+
+const around = ([x, y]: Point, dx: number, dy: number): readonly Point[] =>
+  rectangle([x - dx, y - dy], [x + dx, y + dy]);
 
 /** Clear paper between a line and its name, px. */
 const clear = 5;
@@ -105,13 +143,13 @@ function avoidDrawing(layout: SectionLayout, labels: LabelPlacement): void {
 }
 
 function outlines(layout: SectionLayout): readonly (readonly Point[])[] {
-  const { frame, setting } = layout;
+  const { frame, givens } = layout;
   const shim = closed(shimPoints(layout));
   const both = [shim, farSide(layout), ...handleBoxes(layout).map(closed)];
   if (frame.turned) return [...both, rimEdgePoints(layout), boardFace(layout)];
   return [
     ...both,
-    topPoints(layout, 0, setting.instrument.body.length),
+    topPoints(layout, 0, givens.instrument.body.length),
     closed(bridgePoints(layout)),
     fingerboardPoints(layout),
     ...bandBoxes(layout).map(closed),
@@ -120,17 +158,17 @@ function outlines(layout: SectionLayout): readonly (readonly Point[])[] {
 
 /** The back, or where the sides are cut short of it. */
 function farSide(layout: SectionLayout): readonly Point[] {
-  const { frame, setting, cut } = layout;
+  const { frame, givens, cut } = layout;
   if (cut === null) return backPoints(layout);
   return [
     [pxAt(frame, 0), cut],
-    [pxAt(frame, setting.instrument.body.length), cut],
+    [pxAt(frame, givens.instrument.body.length), cut],
   ];
 }
 
 function thinLines(layout: SectionLayout): readonly (readonly Point[])[] {
-  const { frame, setting } = layout;
-  const { length } = setting.instrument.body;
+  const { frame, givens } = layout;
+  const { length } = givens.instrument.body;
   const finished = frame.turned ? rimEdgePoints(layout) : topPoints(layout, 0, length);
   const both = [
     finished.map((point) => inside(frame, point)),
@@ -158,8 +196,8 @@ export interface Section {
  * The section along the centreline, tail left and neck right, drawn to fill the room given. Lengths
  * run to scale; heights to the same scale times the stretch, and every value written is true.
  */
-export function sectionOf(setting: Setting, profile: Profile, options: SectionOptions): Section {
-  const layout = sectionLayoutOf(setting, profile, options);
+export function sectionOf(givens: Givens, profile: Profile, options: SectionOptions): Section {
+  const layout = sectionLayoutOf(givens, profile, options);
   const { frame, width, height } = layout;
   const shapes = frame.turned ? turnedOver(layout) : assembled(layout);
   return {

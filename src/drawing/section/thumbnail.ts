@@ -1,5 +1,5 @@
+import type { Givens } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import type { Setting } from "../../profile/setting.ts";
 import { blendedTopZ } from "../../profile/top.ts";
 import { type Frame, pointAt } from "../frame.ts";
 import { curvePoints } from "../path.ts";
@@ -12,24 +12,24 @@ const height = 48;
 const over = 14;
 
 /** The section in small, heights ten times the lengths: the top, the flat carried on, the shim and the saddle. */
-export function thumbnailOf(setting: Setting, profile: Profile): Scene {
-  const { body } = setting.instrument;
+export function thumbnailOf(givens: Givens, profile: Profile): Scene {
+  const { body } = givens.instrument;
   const along = (width - 8) / body.length;
   const up = Math.min(10 * along, (height - 6) / (over + profile.tailDrop));
   const frame: Frame = { along, up, left: 4, level: 3 + over * up, turned: false };
-  const top = curvePoints(frame, 0, setting.breakX, (x) => blendedTopZ(setting, profile.dome, x));
+  const top = curvePoints(frame, 0, givens.breakX, (x) => blendedTopZ(givens, profile.dome, x));
   const at = (x: number, z: number) => pointAt(frame, x, z);
-  const { contact } = setting;
-  const seat = setting.saddleX;
+  const { contact } = givens;
+  const seat = givens.saddleX;
   return {
     width,
     height,
     title: "Section, in small",
     shapes: [
       areaShape("shim", "thin", "wood", rectangle(at(0, 0), at(contact, -profile.shim))),
-      lineShape("flat carried on", "chain", [at(0, 0), at(setting.breakX, 0)]),
+      lineShape("flat carried on", "chain", [at(0, 0), at(givens.breakX, 0)]),
       lineShape("top", "thick", top),
-      lineShape("flat", "thick", [at(setting.breakX, 0), at(body.length, 0)]),
+      lineShape("flat", "thick", [at(givens.breakX, 0), at(body.length, 0)]),
       lineShape("saddle", "thick", [
         at(seat, -profile.flatGap),
         at(seat, profile.stringHeight - profile.flatGap),

@@ -43,11 +43,11 @@ export const bandBoxes = ({ frame, ...rest }: SectionLayout): readonly (readonly
   });
 
 function gauges(layout: SectionLayout): readonly Gauge[] {
-  const { frame, setting, profile } = layout;
-  const { windows } = setting.instrument;
+  const { frame, givens, profile } = layout;
+  const { windows } = givens.instrument;
   const top = -profile.flatGap;
   const bridgeTop = bridgeTopZ(layout);
-  const saddle = pxAt(frame, setting.saddleX);
+  const saddle = pxAt(frame, givens.saddleX);
   const [, neckEdge] = bridgeEnds(layout);
   const string = top + profile.stringHeight;
   const over = (base: number, [low, high]: Range): Range => [base + low, base + high];
@@ -66,7 +66,7 @@ function gauges(layout: SectionLayout): readonly Gauge[] {
     },
     {
       role: "fret plane over the bridge",
-      value: setting.fretPlaneAtSaddle,
+      value: givens.fretPlaneAtSaddle,
       range: over(bridgeTop, windows.bridgeClearance),
       left: Math.max(pxAt(frame, neckEdge), saddle + space + bandWidth) + space,
     },

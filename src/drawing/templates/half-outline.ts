@@ -1,7 +1,7 @@
 import { type Place, polylineAlong } from "../../geometry/polyline.ts";
+import type { Givens } from "../../profile/givens.ts";
+import { contactOf } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import type { Setting } from "../../profile/setting.ts";
-import { contactOf } from "../../profile/setting.ts";
 import { edgePolyline } from "../edge-polyline.ts";
 import { cutShape, label, markLine, strayLimit, type Template } from "./template.ts";
 
@@ -10,11 +10,11 @@ const lettered = 6;
 
 /** Half the outline for the mould or the pattern: x from the tail, y from the centreline, with the lines to be marked across it. */
 export function halfOutlineTemplate(
-  setting: Setting,
+  givens: Givens,
   profile: Profile,
   words: { readonly length: (mm: number) => string },
 ): Template {
-  const { outline, breakX, saddleX, instrument } = setting;
+  const { outline, breakX, saddleX, instrument } = givens;
   const { soundholeAt, soundholeDiameter } = instrument.body;
   const across = (role: string, x: number) =>
     markLine(role, [

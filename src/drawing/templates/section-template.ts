@@ -1,8 +1,8 @@
 import { type Place, polylineAlong } from "../../geometry/polyline.ts";
+import type { Givens } from "../../profile/givens.ts";
+import { contactOf } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { rimZ } from "../../profile/rim.ts";
-import type { Setting } from "../../profile/setting.ts";
-import { contactOf } from "../../profile/setting.ts";
 import { blendedTopZ } from "../../profile/top.ts";
 import { cutShape, label, markLine, strayLimit, type Template } from "./template.ts";
 
@@ -13,16 +13,10 @@ const board = 40;
 const namesAt = 60;
 
 /** The top's upper face on the centreline from the tail to the neck end: heights over the flat's plane. */
-export function topPolyline(setting: Setting, { dome }: Profile, stray = strayLimit): Place[] {
-  const { outline, breakX, instrument } = setting;
+export function topPolyline(givens: Givens, { dome }: Profile, stray = strayLimit): Place[] {
+  const { outline, breakX, instrument } = givens;
   const corners = [...outline.knots, breakX - instrument.dome.blendLength, breakX];
-  return polylineAlong(
-    (x) => [x, blendedTopZ(setting, dome, x)],
-    0,
-    outline.length,
-    stray,
-    corners,
-  );
+  return polylineAlong((x) => [x, blendedTopZ(givens, dome, x)], 0, outline.length, stray, corners);
 }
 
 /**
@@ -30,13 +24,13 @@ export function topPolyline(setting: Setting, { dome }: Profile, stray = strayLi
  * planned, its upper edge straight and parallel to the flat. x from the tail, y over the flat's plane.
  */
 export function sectionTemplate(
-  setting: Setting,
+  givens: Givens,
   profile: Profile,
   words: { readonly length: (mm: number) => string },
 ): Template {
-  const { outline, breakX, saddleX, instrument } = setting;
+  const { outline, breakX, saddleX, instrument } = givens;
   const { length } = outline;
-  const rim = polylineAlong((x) => [x, rimZ(setting, profile.dome, x)], 0, length, strayLimit, [
+  const rim = polylineAlong((x) => [x, rimZ(givens, profile.dome, x)], 0, length, strayLimit, [
     ...outline.knots,
     breakX,
   ]);
@@ -49,7 +43,7 @@ export function sectionTemplate(
     name: "Section profile",
     lines: [
       cutShape("top on the centreline", [
-        ...topPolyline(setting, profile),
+        ...topPolyline(givens, profile),
         [length, board],
         [0, board],
       ]),
@@ -60,7 +54,7 @@ export function sectionTemplate(
       ]),
       ...marks.map(({ name, x }) =>
         markLine(name, [
-          [x, blendedTopZ(setting, profile.dome, x)],
+          [x, blendedTopZ(givens, profile.dome, x)],
           [x, board],
         ]),
       ),
@@ -72,7 +66,7 @@ export function sectionTemplate(
       label([namesAt, board - 18], "lower edge: the top on the centreline", { anchor: "start" }),
       label([namesAt, board - 24], "upper edge: parallel to the flat", { anchor: "start" }),
       label([namesAt, 2], "the flat carried on", { anchor: "start" }),
-      label([namesAt, rimZ(setting, profile.dome, namesAt) - 8], "the rim", {
+      label([namesAt, rimZ(givens, profile.dome, namesAt) - 8], "the rim", {
         anchor: "start",
       }),
       label([4, 12], "tail", { anchor: "start" }),

@@ -2,10 +2,10 @@ import type { Dome } from "../../geometry/dome.ts";
 import type { Change, Offsets } from "../../instrument/as-built/as-built.ts";
 import { writeField } from "../../instrument/field-value.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
+import { type Givens, givensOf } from "../givens.ts";
 import type { Objection } from "../outcome.ts";
 import { shimUnder } from "../reach.ts";
 import { type SaddleHeights, saddleHeights } from "../saddle.ts";
-import { type Setting, settingOf } from "../setting.ts";
 import { solve } from "../solve.ts";
 import { topSlope, topZ } from "../top.ts";
 
@@ -13,7 +13,7 @@ import { topSlope, topZ } from "../top.ts";
 export interface MadeInstrument {
   /** The target is the shim; where a gap was measured, the shim that gap speaks for. */
   readonly instrument: Instrument;
-  readonly setting: Setting;
+  readonly givens: Givens;
   /** Null where no dome of this dish gives the measured gap. */
   readonly dome: Dome | null;
   readonly gap: number;
@@ -32,36 +32,36 @@ export const noOffsets: Offsets = { shim: 0, fretPlane: 0, stringHeight: 0, sadd
  * (null: as the shim makes it), its heights off the geometry by `offsets`. Objects as the core does.
  */
 export function madeOf(instrument: Instrument, gap: number | null, offsets: Offsets): MadeResult {
-  const set = settingOf(instrument);
+  const set = givensOf(instrument);
   if (!set.ok) return set;
-  const { setting } = set;
-  if (gap !== null) return { ok: true, made: madeOnGap(setting, gap, offsets) };
-  const solution = solve(setting);
+  const { givens } = set;
+  if (gap !== null) return { ok: true, made: madeOnGap(givens, gap, offsets) };
+  const solution = solve(givens);
   if (!solution.ok) return solution;
   const { dome } = solution.solution;
-  const found = -topZ(setting, dome, setting.saddleX);
-  const heights = heightsWithOffsets(setting, dome, found, offsets);
-  return { ok: true, made: { instrument, setting, dome, gap: found, heights, offsets } };
+  const found = -topZ(givens, dome, givens.saddleX);
+  const heights = heightsWithOffsets(givens, dome, found, offsets);
+  return { ok: true, made: { instrument, givens, dome, gap: found, heights, offsets } };
 }
 
 /** A measured gap fixes the dome at the saddle line, whatever the shim was. */
-function madeOnGap(setting: Setting, gap: number, offsets: Offsets): MadeInstrument {
-  const { instrument } = setting;
-  const clearance = setting.fretPlaneAtSaddle + gap - instrument.bridge.thickness;
+function madeOnGap(givens: Givens, gap: number, offsets: Offsets): MadeInstrument {
+  const { instrument } = givens;
+  const clearance = givens.fretPlaneAtSaddle + gap - instrument.bridge.thickness;
   const aimed: Instrument = {
     ...instrument,
     target: { kind: "bridgeClearance", value: clearance },
   };
-  const solution = solve({ ...setting, instrument: aimed });
+  const solution = solve({ ...givens, instrument: aimed });
   const dome = solution.ok ? solution.solution.dome : null;
-  const shim = dome === null ? instrument.target.value : shimUnder(setting, dome);
+  const shim = dome === null ? instrument.target.value : shimUnder(givens, dome);
   const standing: Instrument = { ...instrument, target: { kind: "shim", value: shim } };
   return {
     instrument: standing,
-    setting: { ...setting, instrument: standing },
+    givens: { ...givens, instrument: standing },
     dome,
     gap,
-    heights: heightsWithOffsets(setting, dome, gap, offsets),
+    heights: heightsWithOffsets(givens, dome, gap, offsets),
     offsets,
   };
 }
@@ -71,14 +71,14 @@ function madeOnGap(setting: Setting, gap: number, offsets: Offsets): MadeInstrum
  * gap, the top at the saddle is taken to lie along the flat.
  */
 export function heightsWithOffsets(
-  setting: Setting,
+  givens: Givens,
   dome: Dome | null,
   gap: number,
   offsets: Offsets,
 ): SaddleHeights {
-  const slope = dome === null ? 0 : topSlope(setting, dome);
+  const slope = dome === null ? 0 : topSlope(givens, dome);
   const raised = (by: number): SaddleHeights =>
-    saddleHeights({ ...setting, fretPlaneAtSaddle: setting.fretPlaneAtSaddle + by }, gap, slope);
+    saddleHeights({ ...givens, fretPlaneAtSaddle: givens.fretPlaneAtSaddle + by }, gap, slope);
   const plane = raised(offsets.fretPlane);
   const saddle = raised(offsets.fretPlane + offsets.saddleExposure);
   return {

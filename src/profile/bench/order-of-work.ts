@@ -1,8 +1,8 @@
 import { type StepId, stepIds } from "../../instrument/as-built/steps.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { count, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
+import { contactOf } from "../givens.ts";
 import type { Profile } from "../outcome.ts";
-import { contactOf } from "../setting.ts";
 import { tailExtraExplained } from "./tail-extra.ts";
 
 /** One step of the work on one instrument. The figures to be measured stand beside it: `expectedOf`. */

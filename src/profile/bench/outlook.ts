@@ -56,9 +56,9 @@ export function outlookOf(
     const { field, why } = bare.objection;
     return { ok: false, measurement: measurementToBlame(instrument, asBuilt, field, planned), why };
   }
-  const { setting, dome, gap: atSaddle } = bare.made;
+  const { givens, dome, gap: atSaddle } = bare.made;
   const offsets = offsetsOf(asBuilt, bare.made, stated.target.value, carried);
-  const heights = heightsWithOffsets(setting, dome, atSaddle, offsets);
+  const heights = heightsWithOffsets(givens, dome, atSaddle, offsets);
   return { ok: true, outlook: { ...bare.made, heights, offsets, plan } };
 }
 

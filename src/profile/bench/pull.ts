@@ -1,4 +1,4 @@
-import { radians } from "../../geometry/angle.ts";
+import { radians } from "../../geometry/circle.ts";
 import type { PulledString } from "../../instrument/as-built/as-built.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { fretPlaneZ, fretX } from "../neck.ts";

@@ -2,8 +2,8 @@ import { type Dome, domeTilt } from "../../geometry/dome.ts";
 import { rootBetween } from "../../geometry/root.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { deg, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
+import { type Givens, givensOf } from "../givens.ts";
 import { domeFits, shimUnder } from "../reach.ts";
-import { type Setting, settingOf } from "../setting.ts";
 import { outcomeOf } from "../solve.ts";
 import { topZ } from "../top.ts";
 import { type MadeInstrument, madeOf } from "./made-instrument.ts";
@@ -106,8 +106,8 @@ function shimsOf(
   return { shim: shim + offsets.shim, offset: offsets.shim };
 }
 
-function pitchSaid({ setting, dome }: MadeInstrument, { pitch }: Resanded): Phrase {
-  const before = dome === null ? pitch : outcomeOf(setting, dome, "pitch");
+function pitchSaid({ givens, dome }: MadeInstrument, { pitch }: Resanded): Phrase {
+  const before = dome === null ? pitch : outcomeOf(givens, dome, "pitch");
   return phrase`The pitch goes from ${deg(before)} to ${deg(pitch)}.`;
 }
 
@@ -117,10 +117,10 @@ function pitchSaid({ setting, dome }: MadeInstrument, { pitch }: Resanded): Phra
  * is the rim's and turns with it. Null when no shim in reach does it.
  */
 function aboutBreak(made: MadeInstrument, raise: number): Resanded | null {
-  const { instrument, setting, dome, gap } = made;
+  const { instrument, givens, dome, gap } = made;
   if (dome === null) return null;
   const { thickness } = instrument.bridge;
-  const value = setting.fretPlaneAtSaddle + gap + raise - thickness;
+  const value = givens.fretPlaneAtSaddle + gap + raise - thickness;
   const aimed: Instrument = { ...instrument, target: { kind: "bridgeClearance", value } };
   const found = madeOf(aimed, null, made.offsets);
   if (!found.ok || found.made.dome === null) return null;
@@ -128,11 +128,11 @@ function aboutBreak(made: MadeInstrument, raise: number): Resanded | null {
   const turn = Math.atan2(dome.lean, dome.rise) - Math.atan2(after.lean, after.rise);
   const { flatLength } = instrument.dome;
   return {
-    shim: shimUnder(setting, after),
+    shim: shimUnder(givens, after),
     flatLength,
     offBreak: 0,
     offNeckEnd: flatLength * Math.sin(turn),
-    pitch: outcomeOf(setting, after, "pitch"),
+    pitch: outcomeOf(givens, after, "pitch"),
   };
 }
 
@@ -141,37 +141,37 @@ const farthestTurn = 0.05;
 
 /** The flat turned down about the neck end until the gap has grown by `raise`, which is negative. */
 function aboutNeckEnd(made: MadeInstrument, raise: number): Resanded | null {
-  const { dome, gap, setting } = made;
+  const { dome, gap, givens } = made;
   if (dome === null) return null;
   const wanted = gap + raise;
-  const short = (turn: number): number => gapOf(turned(setting, dome, turn)) - wanted;
-  const far = farthestFitting(setting, dome);
+  const short = (turn: number): number => gapOf(turned(givens, dome, turn)) - wanted;
+  const far = farthestFitting(givens, dome);
   if (far === 0 || short(far) > 0) return null;
   const turn = rootBetween(short, 0, far);
-  const after = turned(setting, dome, turn);
+  const after = turned(givens, dome, turn);
   if (after === null) return null;
-  const { length } = setting.instrument.body;
+  const { length } = givens.instrument.body;
   return {
-    shim: shimUnder(after.setting, after.dome),
-    flatLength: length - after.setting.breakX,
-    offBreak: (length - setting.breakX) * Math.sin(turn),
+    shim: shimUnder(after.givens, after.dome),
+    flatLength: length - after.givens.breakX,
+    offBreak: (length - givens.breakX) * Math.sin(turn),
     offNeckEnd: 0,
-    pitch: outcomeOf(after.setting, after.dome, "pitch"),
+    pitch: outcomeOf(after.givens, after.dome, "pitch"),
   };
 }
 
 interface Turned {
-  readonly setting: Setting;
+  readonly givens: Givens;
   readonly dome: Dome;
 }
 
 const gapOf = (after: Turned | null): number =>
-  after === null ? Number.NaN : -topZ(after.setting, after.dome, after.setting.saddleX);
+  after === null ? Number.NaN : -topZ(after.givens, after.dome, after.givens.saddleX);
 
 /** The farthest turn, up to a limit, that leaves a break on the domed part of the rim. */
-function farthestFitting(setting: Setting, dome: Dome): number {
+function farthestFitting(givens: Givens, dome: Dome): number {
   for (let turn = farthestTurn; turn > 1e-6; turn *= 0.8)
-    if (turned(setting, dome, turn) !== null) return turn;
+    if (turned(givens, dome, turn) !== null) return turn;
   return 0;
 }
 
@@ -182,8 +182,8 @@ function farthestFitting(setting: Setting, dome: Dome): number {
  * (tilt, rise) and leaves κ and c. The new break is where the rim's edge meets z = 0, tailward of the
  * old one.
  */
-function turned(setting: Setting, dome: Dome, turn: number): Turned | null {
-  const { outline, breakX, breakHalfWidth, instrument, dishCurvature: k } = setting;
+function turned(givens: Givens, dome: Dome, turn: number): Turned | null {
+  const { outline, breakX, breakHalfWidth, instrument, dishCurvature: k } = givens;
   const { length } = instrument.body;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const before = domeTilt(dome, length);
@@ -195,24 +195,24 @@ function turned(setting: Setting, dome: Dome, turn: number): Turned | null {
     const u = length - x;
     return k * (u * u + outline.halfWidth(x) ** 2) - 2 * tilt * u + c;
   };
-  const newBreak = breakTailward(under, breakX, setting.saddleX);
+  const newBreak = breakTailward(under, breakX, givens.saddleX);
   if (newBreak === null) return null;
   const moved: Instrument = {
     ...instrument,
     dome: { ...instrument.dome, flatLength: length - newBreak },
   };
-  const set = settingOf(moved);
+  const set = givensOf(moved);
   if (!set.ok) return null;
   const lean = tilt - k * (length - newBreak);
   const after: Dome = {
     curvature: k,
     axis: newBreak,
-    halfWidth: set.setting.breakHalfWidth,
+    halfWidth: set.givens.breakHalfWidth,
     lean,
     rise,
   };
-  if (!domeFits(set.setting, after) || !(shimUnder(set.setting, after) >= 0)) return null;
-  return { setting: set.setting, dome: after };
+  if (!domeFits(set.givens, after) || !(shimUnder(set.givens, after) >= 0)) return null;
+  return { givens: set.givens, dome: after };
 }
 
 /** The first place tailward of the old break where the edge comes down to the new flat: there `under` turns positive. */

@@ -1,4 +1,4 @@
-import { degrees, radians } from "../../geometry/angle.ts";
+import { degrees, radians } from "../../geometry/circle.ts";
 import type { Change } from "../../instrument/as-built/as-built.ts";
 import { mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import { fingerboardEndX, fretX } from "../neck.ts";
@@ -51,11 +51,11 @@ function thicknessNotes(value: number): readonly Phrase[] {
 export const fingerboardTaper: RemedyMaker = ({ made, stage }, raise) => {
   const id = "fingerboard-taper";
   if (stage.neckOn) return barred(id, neckOn);
-  const { instrument, setting } = made;
+  const { instrument, givens } = made;
   const { neck, body } = instrument;
   const [end, nut] = [fingerboardEndX(instrument), fretX(instrument, 0)];
   const pivot = raise > 0 ? end : nut;
-  const slope = raise / (pivot - setting.saddleX);
+  const slope = raise / (pivot - givens.saddleX);
   const off = (nut - end) * Math.abs(slope);
   const thickness = neck.fingerboardThickness + (pivot - body.length) * slope;
   if (off >= neck.fingerboardThickness || thickness <= 0) return barred(id, noneLeft);
@@ -85,20 +85,20 @@ function tiltedBy({ instrument }: MadeInstrument, slope: number): readonly Chang
  * By similar triangles: a neck turned about the heel's shoulder or tip to move the fret plane by `raise` at the
  * saddle loses raise × heel length / (body join to saddle) at the other end of the heel.
  */
-export function heelOff({ instrument, setting }: MadeInstrument, raise: number): number {
+export function heelOff({ instrument, givens }: MadeInstrument, raise: number): number {
   const { body, neck } = instrument;
-  return (Math.abs(raise) * neck.heelLength) / (body.length - setting.saddleX);
+  return (Math.abs(raise) * neck.heelLength) / (body.length - givens.saddleX);
 }
 
 /** How far the turned neck's fingerboard lifts off the top, or is pressed into it, at its end. */
-function extensionLift({ instrument, setting }: MadeInstrument, raise: number): number {
+function extensionLift({ instrument, givens }: MadeInstrument, raise: number): number {
   const { length } = instrument.body;
-  const slope = Math.abs(raise) / (length - setting.saddleX);
+  const slope = Math.abs(raise) / (length - givens.saddleX);
   return (length - fingerboardEndX(instrument)) * slope;
 }
 
-const slopeOf = ({ instrument, setting }: MadeInstrument, raise: number): number =>
-  raise / (instrument.body.length - setting.saddleX);
+const slopeOf = ({ instrument, givens }: MadeInstrument, raise: number): number =>
+  raise / (instrument.body.length - givens.saddleX);
 
 /** The neck set back, seen from the extension. */
 export const wedge: RemedyMaker = ({ made, stage }, raise) => {

@@ -18,12 +18,12 @@ export const reliefBeside: Readonly<Partial<Record<MeasurementKey, MeasurementKe
  * over the fret plane, which is under it by the greater part of b(x1). A straight neck: on the plane.
  */
 export function clearanceAlongFrets(
-  { instrument, setting, heights }: MadeInstrument,
+  { instrument, givens, heights }: MadeInstrument,
   relief: number,
 ): number {
   const neck = { ...instrument.neck, relief };
   const [first, last] = [fretX(instrument, 1), fretX(instrument, neck.lastFret)];
   const bow = (x: number): number => bowZ(neck, x - instrument.body.length);
-  const share = (setting.saddleX - last) / (first - last);
+  const share = (givens.saddleX - last) / (first - last);
   return heights.bridgeClearance + bow(last) + (bow(first) - bow(last)) * share;
 }

@@ -3,8 +3,8 @@ import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt, fieldPaths } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { deg, mm, type Phrase, type Quantity } from "../../instrument/phrase.ts";
+import { givensOf } from "../givens.ts";
 import { type ChainKey, chainOnShim } from "../saddle-chain.ts";
-import { settingOf } from "../setting.ts";
 import { slopeAt, stepOf } from "../uncertainty/perturbed-model.ts";
 import { errorsActOn, tolerancesOf } from "../uncertainty/tolerances.ts";
 
@@ -45,7 +45,7 @@ export function sensitivitiesOf(
   outcome: MovedOutcome,
 ): readonly Sensitivity[] | null {
   const built = errorsActOn(instrument);
-  if (built === null || !settingOf(built).ok) return null;
+  if (built === null || !givensOf(built).ok) return null;
   const plusMinus = new Map(tolerancesOf(built));
   return fieldPaths
     .flatMap((path) => sensitivityOf(built, path, outcome, plusMinus.get(path) ?? 0) ?? [])
@@ -96,8 +96,8 @@ function outcomeWith(
   outcome: MovedOutcome,
 ): number {
   const changed = writeField(built, path, value);
-  const set = settingOf(changed);
-  const chain = set.ok ? chainOnShim(set.setting, changed.target.value) : null;
+  const set = givensOf(changed);
+  const chain = set.ok ? chainOnShim(set.givens, changed.target.value) : null;
   return chain === null ? Number.NaN : chain[outcome];
 }
 

@@ -2,9 +2,9 @@ import { domeLeaning } from "../../geometry/dome.ts";
 import { rootBetween } from "../../geometry/root.ts";
 import type { Instrument, TargetKind, WindowKind } from "../../instrument/instrument.ts";
 import { windowKinds } from "../../instrument/outcome-fields.ts";
+import { type Givens, givensOf } from "../givens.ts";
 import { type Reach, reachOf, shimUnder } from "../reach.ts";
 import { chainOf } from "../saddle-chain.ts";
-import { type Setting, settingOf } from "../setting.ts";
 import { reachableRange, solve } from "../solve.ts";
 import { cleanShimOf } from "../uncertainty/clean-shim.ts";
 
@@ -32,19 +32,19 @@ export type NoRange = "no-plan" | "none-serves";
  * function.
  */
 export function shimRangeOf(instrument: Instrument): ShimRange | NoRange {
-  const set = settingOf(instrument);
+  const set = givensOf(instrument);
   if (!set.ok) return "no-plan";
-  const { setting } = set;
-  const reached = reachOf(setting);
+  const { givens } = set;
+  const reached = reachOf(givens);
   if (!reached.ok) return "no-plan";
   const { reach } = reached;
   const lows: Limit[] = [{ shim: reach.thinnest, by: "reach" }];
   const highs: Limit[] = [{ shim: reach.thickest, by: "reach" }];
-  const clean = cleanShimOf(setting);
+  const clean = cleanShimOf(givens);
   if (!Number.isNaN(clean)) lows.push({ shim: clean, by: "overrun" });
   for (const by of windowKinds) {
-    lows.push({ shim: edgeShim(setting, reach, by, 0), by });
-    highs.push({ shim: edgeShim(setting, reach, by, 1), by });
+    lows.push({ shim: edgeShim(givens, reach, by, 0), by });
+    highs.push({ shim: edgeShim(givens, reach, by, 1), by });
   }
   const low = lows.reduce((most, limit) => (limit.shim > most.shim ? limit : most));
   const high = highs.reduce((least, limit) => (limit.shim < least.shim ? limit : least));
@@ -52,33 +52,33 @@ export function shimRangeOf(instrument: Instrument): ShimRange | NoRange {
 }
 
 /** The shim at which an outcome stands at one end of its window; infinite where no shim in reach brings it there. */
-function edgeShim(setting: Setting, reach: Reach, by: WindowKind, end: 0 | 1): number {
-  const edge = setting.instrument.windows[by][end];
+function edgeShim(givens: Givens, reach: Reach, by: WindowKind, end: 0 | 1): number {
+  const edge = givens.instrument.windows[by][end];
   return by === "breakAngle"
-    ? shimAtBreakAngle(setting, reach, edge)
-    : shimAt(setting, reach, by, edge);
+    ? shimAtBreakAngle(givens, reach, edge)
+    : shimAt(givens, reach, by, edge);
 }
 
-function shimAt(setting: Setting, reach: Reach, kind: TargetKind, value: number): number {
-  const [low, high] = reachableRange(setting, reach, kind);
+function shimAt(givens: Givens, reach: Reach, kind: TargetKind, value: number): number {
+  const [low, high] = reachableRange(givens, reach, kind);
   if (value < low) return Number.NEGATIVE_INFINITY;
   if (value > high) return Number.POSITIVE_INFINITY;
-  const aimed = { ...setting, instrument: { ...setting.instrument, target: { kind, value } } };
+  const aimed = { ...givens, instrument: { ...givens.instrument, target: { kind, value } } };
   const solution = solve(aimed);
   return solution.ok ? solution.solution.shim : Number.NaN;
 }
 
 /** Both the saddle and the slope of the top under it turn the strings further as the shim thickens. */
-function shimAtBreakAngle(setting: Setting, reach: Reach, breakAngle: number): number {
-  const { dishCurvature, breakX, breakHalfWidth } = setting;
+function shimAtBreakAngle(givens: Givens, reach: Reach, breakAngle: number): number {
+  const { dishCurvature, breakX, breakHalfWidth } = givens;
   const leaning = (lean: number) => domeLeaning(dishCurvature, breakX, breakHalfWidth, lean);
   const over = (lean: number): number => {
     const dome = leaning(lean);
-    return dome === null ? Number.NaN : chainOf(setting, dome, 0).breakAngle - breakAngle;
+    return dome === null ? Number.NaN : chainOf(givens, dome, 0).breakAngle - breakAngle;
   };
   const [thin, thick] = [reach.thinnestDome.lean, reach.thickestDome.lean];
   if (over(thin) > 0) return Number.NEGATIVE_INFINITY;
   if (over(thick) < 0) return Number.POSITIVE_INFINITY;
   const dome = leaning(rootBetween(over, thick, thin));
-  return dome === null ? Number.NaN : shimUnder(setting, dome);
+  return dome === null ? Number.NaN : shimUnder(givens, dome);
 }

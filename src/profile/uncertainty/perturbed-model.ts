@@ -3,9 +3,9 @@ import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { windowKinds } from "../../instrument/outcome-fields.ts";
+import { type Givens, givensOf } from "../givens.ts";
 import { domeFits, domeOnShim } from "../reach.ts";
 import { chainOf } from "../saddle-chain.ts";
-import { type Setting, settingOf } from "../setting.ts";
 import { cleanShimOf, cleanShimTable } from "./clean-shim.ts";
 import type { Input, Model, Shape } from "./monte-carlo.ts";
 import { tolerancesOf } from "./tolerances.ts";
@@ -60,14 +60,14 @@ const outlinePath = /^body\.(length|.*Width|.*At)$/;
  */
 export function modelOf(built: Instrument, paths: readonly FieldPath[], many: boolean): Model {
   const { draft, write } = draftOf(built, paths);
-  const base = settingOf(built);
+  const base = givensOf(built);
   const still = !paths.some((path) => outlinePath.test(path));
   const cleanShim =
-    base.ok && many && still ? cleanShimTable(base.setting, tableSpread(built)) : cleanShimOf;
+    base.ok && many && still ? cleanShimTable(base.givens, tableSpread(built)) : cleanShimOf;
   return (inputs, outcomes) => {
     write(inputs);
-    const set = settingOf(draft, base.ok && still ? base.setting.outline : undefined);
-    return set.ok && fill(set.setting, draft.target.value, cleanShim, outcomes);
+    const set = givensOf(draft, base.ok && still ? base.givens.outline : undefined);
+    return set.ok && fill(set.givens, draft.target.value, cleanShim, outcomes);
   };
 }
 
@@ -76,20 +76,20 @@ const tableSpread = (built: Instrument): number =>
   Math.max(1, 5 * (built.tolerances["dome.flatLength"] ?? 0));
 
 function fill(
-  setting: Setting,
+  givens: Givens,
   shim: number,
-  cleanShim: (setting: Setting) => number,
+  cleanShim: (givens: Givens) => number,
   outcomes: Float64Array,
 ): boolean {
-  const dome = domeOnShim(setting, shim);
-  if (dome === null || !domeFits(setting, dome)) return false;
-  const chain = chainOf(setting, dome, shim);
+  const dome = domeOnShim(givens, shim);
+  if (dome === null || !domeFits(givens, dome)) return false;
+  const chain = chainOf(givens, dome, shim);
   outcomes[0] = chain.bridgeClearance;
   outcomes[1] = chain.saddleExposure;
   outcomes[2] = chain.stringHeight;
   outcomes[3] = chain.breakAngle;
   outcomes[4] = chain.pitch;
-  outcomes[5] = shim - cleanShim(setting);
+  outcomes[5] = shim - cleanShim(givens);
   return !Number.isNaN(outcomes[5]);
 }
 

@@ -2,7 +2,7 @@ import { readField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt, fieldPaths } from "../../instrument/fields.ts";
 import type { Instrument, Tolerances } from "../../instrument/instrument.ts";
-import { contactOf, settingOf } from "../setting.ts";
+import { contactOf, givensOf } from "../givens.ts";
 import { solve } from "../solve.ts";
 
 /**
@@ -12,9 +12,9 @@ import { solve } from "../solve.ts";
  */
 export function withShimFixed(instrument: Instrument): Instrument | null {
   if (instrument.target.kind === "shim") return instrument;
-  const set = settingOf(instrument);
+  const set = givensOf(instrument);
   if (!set.ok) return null;
-  const solution = solve(set.setting);
+  const solution = solve(set.givens);
   if (!solution.ok) return null;
   return { ...instrument, target: { kind: "shim", value: solution.solution.shim } };
 }

@@ -64,7 +64,7 @@ export const nothingToSave = (a: Document, b: Document): boolean =>
   nothingToUndo(a, b) && a.comparison === b.comparison;
 
 /** Whether there is nothing between two that could be taken back. */
-export const nothingToUndo = (a: Document, b: Document): boolean =>
+const nothingToUndo = (a: Document, b: Document): boolean =>
   a.instrument === b.instrument &&
   a.texts === b.texts &&
   a.lastNumbers === b.lastNumbers &&

@@ -7,7 +7,7 @@ import type { Entry } from "./shelf-entry.ts";
 import { storedHistory } from "./tab-copy.ts";
 
 /** How what is on screen stands to the shelf. */
-export type Saving =
+type Saving =
   | "saved"
   /** Not on the shelf: an instrument comes there with its first change, or when it is told to. */
   | "new"

@@ -2,15 +2,36 @@ import { useEffect, useRef } from "react";
 import { noteLimit } from "../../instrument/as-built/as-built.ts";
 import { measurementsAt } from "../../instrument/as-built/measurement-fields.ts";
 import { type StepId, stepIds, stepNames } from "../../instrument/as-built/steps.ts";
-import type { Phrase } from "../../instrument/phrase.ts";
-import { sayPhrase } from "../../instrument/phrase.ts";
+import type { Instrument } from "../../instrument/instrument.ts";
+import { type Phrase, sayPhrase } from "../../instrument/phrase.ts";
 import type { WorkStep } from "../../profile/bench/order-of-work.ts";
+import { tailExtraOffer } from "../../profile/bench/tail-extra.ts";
 import { markStep, noteStep } from "../../store/document/as-built-edits.ts";
+import { setField } from "../../store/document/edits.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { today, useRecord } from "./bench-context.ts";
 import { MeasurementRow } from "./measurement-row.tsx";
-import { TailExtraOffer } from "./tail-extra-offer.tsx";
 import type { Workpiece } from "./use-outlook.ts";
+
+/** What the side depths say that the dish took off the tail, offered to the plan in place of what it counts on. */
+function TailExtraOffer({ instrument }: { readonly instrument: Instrument }) {
+  const units = useRimwright((state) => state.choices.units);
+  const record = useRecord();
+  const edit = useEdit();
+  const offer = tailExtraOffer(instrument, record);
+  if (offer === null) return null;
+  return (
+    <div className="offer" role="status">
+      <p>{sayPhrase(offer.said, units)}</p>
+      <button
+        type="button"
+        onClick={() => edit((state) => setField(state, "dome.tailExtra", offer.tailExtra))}
+      >
+        Count it into the plan
+      </button>
+    </div>
+  );
+}
 
 interface Props extends Workpiece {
   readonly work: WorkStep;

@@ -16,8 +16,8 @@ export function StringsPull(piece: Workpiece) {
   const { instrument } = piece;
   const strings = stringsOf(record.strings, instrument.strings.count);
   if (!result.ok) return <p>Put the measurement named above right first.</p>;
-  const { heights, setting } = result.outlook;
-  const pull = pullsOf(instrument, heights, setting.middleString, strings);
+  const { heights, givens } = result.outlook;
+  const pull = pullsOf(instrument, heights, givens.middleString, strings);
   const change = (i: number, part: Partial<PulledString>): void =>
     edit((state) => changeString(state, strings, i, part));
   return (

@@ -4,7 +4,7 @@ import {
   type OverlaidVariant,
   variantsOverlay,
 } from "../../drawing/charts/overlay.ts";
-import { settingOf } from "../../profile/setting.ts";
+import { givensOf } from "../../profile/givens.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { type Compared, useCompared } from "./use-comparison.ts";
 
@@ -32,8 +32,8 @@ function overlaidVariant(
   { name, instrument, plan }: Compared,
   i: number,
 ): readonly OverlaidVariant[] {
-  const set = settingOf(instrument);
+  const set = givensOf(instrument);
   return set.ok && plan.ok
-    ? [{ name, line: compareLine(i), setting: set.setting, profile: plan.profile }]
+    ? [{ name, line: compareLine(i), givens: set.givens, profile: plan.profile }]
     : [];
 }

@@ -1,14 +1,14 @@
-import type { Setting } from "../../profile/setting.ts";
+import type { Givens } from "../../profile/givens.ts";
 import { type BraceWish, braceShape, mostBraces, type Plate, useBraces } from "./braces.ts";
 import { LengthEntry } from "./length-entry.tsx";
 
 interface Props {
   readonly plate: Plate;
-  readonly setting: Setting;
+  readonly givens: Givens;
 }
 
 /** The braces of one plate, each with its own length and radius. */
-export function BraceEntries({ plate, setting }: Props) {
+export function BraceEntries({ plate, givens }: Props) {
   const [wishes, choose] = useBraces(plate);
   const change = (key: number, next: Omit<BraceWish, "key">): void =>
     choose(wishes.map((wish) => (wish.key === key ? { ...wish, ...next } : wish)));
@@ -20,7 +20,7 @@ export function BraceEntries({ plate, setting }: Props) {
     <>
       {wishes.map((wish, i) => {
         const name = wishes.length === 1 ? `${plate} brace` : `${plate} brace ${i + 1}`;
-        const { length, radius } = braceShape(plate, wish, setting);
+        const { length, radius } = braceShape(plate, wish, givens);
         return (
           <div className="value-entries" key={wish.key}>
             <b>{name}</b>

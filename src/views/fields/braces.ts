@@ -1,6 +1,6 @@
 import { createStore, useStore } from "zustand";
 import type { BraceShape } from "../../drawing/side/brace.ts";
-import type { Setting } from "../../profile/setting.ts";
+import type { Givens } from "../../profile/givens.ts";
 import { useRimwright } from "../store-context.ts";
 
 export type Plate = "Top" | "Back";
@@ -33,7 +33,7 @@ export function useBraces(
 export function braceShape(
   plate: Plate,
   { length, radius }: BraceWish,
-  { outline, instrument: { dome, body } }: Setting,
+  { outline, instrument: { dome, body } }: Givens,
 ): BraceShape {
   const planned = plate === "Top" ? dome.braceRadius : body.backRadius;
   return {

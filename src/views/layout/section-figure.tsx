@@ -1,7 +1,7 @@
 import { useMemo, useState } from "react";
 import type { Frame } from "../../drawing/frame.ts";
 import { type Section, sectionOf } from "../../drawing/section/section.ts";
-import { settingOf } from "../../profile/setting.ts";
+import { givensOf } from "../../profile/givens.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
 import type { Choices } from "../../store/document/state.ts";
 import { angle, dimension } from "../figures/measures.ts";
@@ -37,7 +37,7 @@ export function SectionFigure() {
 }
 
 function drawn(plan: ShownPlan, choices: Choices, room: Room, hold: Frame | null): Section | null {
-  const set = settingOf(plan.instrument);
+  const set = givensOf(plan.instrument);
   if (!set.ok) return null;
   const { units, stretch, turned } = choices;
   const words = {
@@ -45,7 +45,7 @@ function drawn(plan: ShownPlan, choices: Choices, room: Room, hold: Frame | null
     angle,
     unit: units === "mm" ? "mm" : "inch",
   } as const;
-  return sectionOf(set.setting, plan.profile, {
+  return sectionOf(set.givens, plan.profile, {
     ...room,
     stretch,
     turned,

@@ -77,7 +77,7 @@ function BraceTable({ plate, rows }: BraceTableProps) {
 const plates: readonly Plate[] = ["Top", "Back"];
 
 /** The arch of the braces of both plates, and how deep their dishes are. */
-export function BracePanel({ rim: { setting } }: { readonly rim: Rim }) {
+export function BracePanel({ rim: { givens } }: { readonly rim: Rim }) {
   const [every, setEvery] = useState(25);
   return (
     <section aria-labelledby="rim-braces">
@@ -91,8 +91,8 @@ export function BracePanel({ rim: { setting } }: { readonly rim: Rim }) {
         {plates.map((plate) => (
           <div key={plate}>
             <h3>{plate}</h3>
-            <PlateBraces plate={plate} setting={setting} every={every} />
-            <DishDepth plate={plate} setting={setting} />
+            <PlateBraces plate={plate} givens={givens} every={every} />
+            <DishDepth plate={plate} givens={givens} />
           </div>
         ))}
       </div>
@@ -102,14 +102,14 @@ export function BracePanel({ rim: { setting } }: { readonly rim: Rim }) {
 
 interface BracePanelProps {
   readonly plate: Plate;
-  readonly setting: Rim["setting"];
+  readonly givens: Rim["givens"];
 }
 
-function PlateBraces({ plate, setting, every }: BracePanelProps & { readonly every: number }) {
+function PlateBraces({ plate, givens, every }: BracePanelProps & { readonly every: number }) {
   const words = wordsIn(useRimwright((state) => state.choices.units));
   const [wishes] = useBraces(plate);
   const rows = wishes.map((wish, i): BraceRow => {
-    const shape = braceShape(plate, wish, setting);
+    const shape = braceShape(plate, wish, givens);
     const name = wishes.length === 1 ? `${plate} brace` : `${plate} brace ${i + 1}`;
     const fits = braceFits(shape.length, shape.radius);
     return {
@@ -121,7 +121,7 @@ function PlateBraces({ plate, setting, every }: BracePanelProps & { readonly eve
   });
   return (
     <>
-      <BraceEntries plate={plate} setting={setting} />
+      <BraceEntries plate={plate} givens={givens} />
       {rows.map(({ key, name, shape, rises }) =>
         rises.length === 0 ? (
           <p key={key} className="rim-warn">
@@ -146,7 +146,7 @@ function PlateBraces({ plate, setting, every }: BracePanelProps & { readonly eve
 }
 
 /** How deep the dish of this plate is over a stated diameter. */
-function DishDepth({ plate, setting: { instrument } }: BracePanelProps) {
+function DishDepth({ plate, givens: { instrument } }: BracePanelProps) {
   const words = wordsIn(useRimwright((state) => state.choices.units));
   const [across, setAcross] = useState<number | null>(null);
   const [own, setOwn] = useState<{ readonly radius: number | null } | null>(null);

@@ -17,12 +17,12 @@ interface RimRow extends Pick<Station, "x" | "halfWidth" | "arcLength" | "sideDe
 const one = 0.5;
 
 /** The stations, and among them the places where most and least comes off. */
-function rowsOf({ setting, profile, side }: Rim): readonly RimRow[] {
+function rowsOf({ givens, profile, side }: Rim): readonly RimRow[] {
   const { stations, rimOffset, maxRemovalX, leastRemovalX } = profile;
   const extremes = [
     { name: "most comes off", x: maxRemovalX },
     ...(endsSomewhere(profile) ? [{ name: "least comes off", x: leastRemovalX }] : []),
-  ].map(({ name, x }) => rowAt({ setting, profile, side }, name, x));
+  ].map(({ name, x }) => rowAt({ givens, profile, side }, name, x));
   const near = (row: RimRow, arc: number): boolean => Math.abs(row.arcLength - arc) < one;
   const rows = stations.map((station): RimRow => {
     const known = extremes.filter((row) => near(row, station.arcLength));
@@ -37,13 +37,13 @@ function rowsOf({ setting, profile, side }: Rim): readonly RimRow[] {
   return [...rows, ...apart].sort((a, b) => a.arcLength - b.arcLength);
 }
 
-function rowAt({ setting, profile, side }: Rim, name: string, x: number): RimRow {
-  const { outline, breakX } = setting;
+function rowAt({ givens, profile, side }: Rim, name: string, x: number): RimRow {
+  const { outline, breakX } = givens;
   const arcLength = outline.arcLength(x);
   return {
     names: [name],
     ...{ x, arcLength, halfWidth: outline.halfWidth(x) },
-    off: comesOffAt(setting, profile, x),
+    off: comesOffAt(givens, profile, x),
     sideDepth: side.backAt(arcLength) - side.topAt(arcLength),
     zone: x < breakX ? "dome" : "flat",
   };
@@ -105,7 +105,7 @@ interface Props {
 
 /** Where and how much comes off, drawn and in figures. */
 export function PlanPanel({ rim, spacing, onSpacing }: Props) {
-  const { setting, profile } = rim;
+  const { givens, profile } = rim;
   const units = useRimwright((state) => state.choices.units);
   const words = wordsIn(units);
   return (
@@ -116,9 +116,9 @@ export function PlanPanel({ rim, spacing, onSpacing }: Props) {
           <RimFigure
             first={{ width: 760, height: 700 }}
             draw={(width) =>
-              rimPlan(setting, profile, {
+              rimPlan(givens, profile, {
                 width,
-                height: planHeight(setting, profile, width),
+                height: planHeight(givens, profile, width),
                 words,
               })
             }
@@ -141,10 +141,10 @@ export function PlanPanel({ rim, spacing, onSpacing }: Props) {
 }
 
 /** What the drawing's figures mean at the bench. */
-function RimWords({ rim: { setting, profile } }: { readonly rim: Rim }) {
+function RimWords({ rim: { givens, profile } }: { readonly rim: Rim }) {
   const words = wordsIn(useRimwright((state) => state.choices.units));
   const { rimOffset, maxRemoval, maxRemovalX, leastRemovalX } = profile;
-  const neckEnd = maxRemovalX > setting.outline.length - 1;
+  const neckEnd = maxRemovalX > givens.outline.length - 1;
   const deepest = neckEnd ? "at the neck end" : `${words.length(maxRemovalX)} from the tail`;
   return (
     <>

@@ -1,15 +1,15 @@
 import { useMemo } from "react";
 import type { Scene } from "../../drawing/scene.ts";
+import { type Givens, givensOf } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { profileOf } from "../../profile/profile.ts";
-import { type Setting, settingOf } from "../../profile/setting.ts";
 import { type Side, sideOf } from "../../profile/side.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
 import { type Room, useRoom } from "../figures/use-room.ts";
 import { usePlan } from "../use-plan.ts";
 
 export interface Rim {
-  readonly setting: Setting;
+  readonly givens: Givens;
   /** With stations at the spacing asked for. */
   readonly profile: Profile;
   readonly side: Side;
@@ -20,11 +20,11 @@ export function useRim(spacing: number): Rim | null {
   const plan = usePlan();
   return useMemo(() => {
     if (plan === null) return null;
-    const set = settingOf(plan.instrument);
+    const set = givensOf(plan.instrument);
     const result = profileOf(plan.instrument, { stationEvery: spacing });
     if (!set.ok || !result.ok) return null;
-    const { setting } = set;
-    return { setting, profile: result.profile, side: sideOf(setting, result.profile) };
+    const { givens } = set;
+    return { givens, profile: result.profile, side: sideOf(givens, result.profile) };
   }, [plan, spacing]);
 }
 

@@ -8,10 +8,10 @@ import type { Rim } from "./rim-figure.tsx";
 import { RimFigure } from "./rim-figure.tsx";
 
 /** The side unrolled, and whether the strip at hand is wide enough for it. */
-export function SidePanel({ rim: { setting, side } }: { readonly rim: Rim }) {
+export function SidePanel({ rim: { givens, side } }: { readonly rim: Rim }) {
   const words = wordsIn(useRimwright((state) => state.choices.units));
   const [stock, setStock] = useState<number | null>(null);
-  const breakAlong = setting.outline.arcLength(setting.breakX);
+  const breakAlong = givens.outline.arcLength(givens.breakX);
   const { under, along } = side.deepest;
   const short = stock === null ? 0 : under - stock;
   const where = along < 1 ? "at the tail seam" : `${words.length(along)} along the side`;

@@ -4,8 +4,8 @@ import { rimPlan } from "../../drawing/plan/rim-plan.ts";
 import { endsSomewhere, planHeight } from "../../drawing/plan/rim-plan-layout.ts";
 import { sectionOf } from "../../drawing/section/section.ts";
 import { lengthFigure, nearest64, type Units } from "../../instrument/length.ts";
+import { contactOf, givensOf } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import { contactOf, settingOf } from "../../profile/setting.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
 import { dimension, height } from "../figures/measures.ts";
 import { wordsIn } from "../figures/plan-words.ts";
@@ -187,20 +187,20 @@ export function ProfileSheet({ plan, units, paper }: Props) {
 }
 
 function drawingsOf({ instrument, profile }: ShownPlan, units: Units, paper: Paper) {
-  const set = settingOf(instrument);
+  const set = givensOf(instrument);
   if (!set.ok) return null;
   const words = wordsIn(units);
   const room = heights[paper];
-  const wanted = planHeight(set.setting, profile, planWidth);
+  const wanted = planHeight(set.givens, profile, planWidth);
   const height = Math.min(wanted, room.plan);
   return {
-    section: sectionOf(set.setting, profile, {
+    section: sectionOf(set.givens, profile, {
       width: typeWidth,
       height: room.section - (isLong(instrument.name) ? room.name : 0),
       stretch: 5,
       turned: false,
       words,
     }).scene,
-    plan: rimPlan(set.setting, profile, { width: planWidth, height, words }),
+    plan: rimPlan(set.givens, profile, { width: planWidth, height, words }),
   };
 }

@@ -1,15 +1,15 @@
 import { endsSomewhere } from "../../drawing/plan/rim-plan-layout.ts";
 import type { Units } from "../../instrument/length.ts";
-import { contactOf, settingOf } from "../../profile/setting.ts";
+import { contactOf, givensOf } from "../../profile/givens.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
 import { dimension } from "../figures/measures.ts";
 
 /** Where to mark the rim: each line from both ends, along the centreline and along the side. */
 export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
   const { instrument, profile } = plan;
-  const set = settingOf(instrument);
+  const set = givensOf(instrument);
   if (!set.ok) return null;
-  const { outline } = set.setting;
+  const { outline } = set.givens;
   const whole = outline.totalArc();
   const say = (mm: number): string => dimension(mm, units).replace(/ (mm|in)$/, "");
   // A traced outline has its waist where it has it, if anywhere.

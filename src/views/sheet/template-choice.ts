@@ -6,8 +6,8 @@ import { shimGaugeTemplate } from "../../drawing/templates/shim-gauge.ts";
 import { sidePatternTemplate } from "../../drawing/templates/side-pattern-template.ts";
 import type { Template } from "../../drawing/templates/template.ts";
 import { lengthFigure, type Units } from "../../instrument/length.ts";
+import type { Givens } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import type { Setting } from "../../profile/setting.ts";
 import { sideOf } from "../../profile/side.ts";
 import type { Plate } from "../fields/braces.ts";
 import { dimension } from "../figures/measures.ts";
@@ -22,7 +22,7 @@ export function plateOf(name: TemplateName): Plate | null {
 /** Null where there is nothing to draw: a shim too thin to gauge, or no brace. */
 export function templateOf(
   name: TemplateName,
-  setting: Setting,
+  givens: Givens,
   profile: Profile,
   units: Units,
   braces: readonly BraceShape[],
@@ -30,11 +30,11 @@ export function templateOf(
   const words = { length: (mm: number) => dimension(mm, units) };
   switch (name) {
     case "Half outline":
-      return halfOutlineTemplate(setting, profile, words);
+      return halfOutlineTemplate(givens, profile, words);
     case "Side pattern":
-      return sidePatternTemplate(sideOf(setting, profile), words);
+      return sidePatternTemplate(sideOf(givens, profile), words);
     case "Section profile":
-      return sectionTemplate(setting, profile, words);
+      return sectionTemplate(givens, profile, words);
     case "Shim gauge":
       return shimGaugeTemplate(profile.shim, words);
     case "Top braces":

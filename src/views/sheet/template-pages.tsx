@@ -5,7 +5,7 @@ import { templateSvg } from "../../drawing/templates/template-svg.ts";
 import { tilingOf } from "../../drawing/templates/tiling.ts";
 import type { Units } from "../../instrument/length.ts";
 import { braceFits } from "../../profile/brace.ts";
-import { settingOf } from "../../profile/setting.ts";
+import { givensOf } from "../../profile/givens.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
 import { BraceEntries } from "../fields/brace-entries.tsx";
 import { braceShape, useBraces } from "../fields/braces.ts";
@@ -55,12 +55,12 @@ const rooms: Readonly<Record<Paper, readonly [width: number, height: number]>> =
 export function TemplatePages({ name, plan, units, paper }: Props) {
   const plate = plateOf(name);
   const [wishes] = useBraces(plate ?? "Top");
-  const set = useMemo(() => settingOf(plan.instrument), [plan.instrument]);
+  const set = useMemo(() => givensOf(plan.instrument), [plan.instrument]);
   const template = useMemo(() => {
     if (!set.ok) return null;
-    const shapes = plate === null ? [] : wishes.map((wish) => braceShape(plate, wish, set.setting));
+    const shapes = plate === null ? [] : wishes.map((wish) => braceShape(plate, wish, set.givens));
     const fitting = shapes.filter(({ length, radius }) => braceFits(length, radius));
-    return templateOf(name, set.setting, plan.profile, units, fitting);
+    return templateOf(name, set.givens, plan.profile, units, fitting);
   }, [name, plate, set, plan.profile, units, wishes]);
   const tiling = useMemo(
     () => (template === null ? null : tilingOf(template, ...rooms[paper])),
@@ -69,7 +69,7 @@ export function TemplatePages({ name, plan, units, paper }: Props) {
   return (
     <>
       <div className="sheet-tools">
-        {plate !== null && set.ok && <BraceEntries plate={plate} setting={set.setting} />}
+        {plate !== null && set.ok && <BraceEntries plate={plate} givens={set.givens} />}
         {template !== null && <SaveTemplate template={template} />}
         <p role="status">{said(plate !== null, tiling?.tiles.length ?? null)}</p>
       </div>

@@ -2,7 +2,7 @@ import { type RefObject, useEffect, useId, useRef, useState } from "react";
 import type { Scene } from "../../drawing/scene.ts";
 import { thumbnailOf } from "../../drawing/section/thumbnail.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
-import { settingOf } from "../../profile/setting.ts";
+import { givensOf } from "../../profile/givens.ts";
 import { shownPlan } from "../../store/document/plan.ts";
 import { openAddress } from "../../store/files/share.ts";
 import { oneFile } from "../../store/shelf/export.ts";
@@ -112,8 +112,8 @@ function useThumbnail(
       .look(id)
       .then((document) => {
         const plan = document === undefined ? null : shownPlan(document);
-        const set = plan === null ? null : settingOf(plan.instrument);
-        if (wanted && plan !== null && set?.ok) setScene(thumbnailOf(set.setting, plan.profile));
+        const set = plan === null ? null : givensOf(plan.instrument);
+        if (wanted && plan !== null && set?.ok) setScene(thumbnailOf(set.givens, plan.profile));
       })
       // Without a picture the row is as good.
       .catch(() => {});

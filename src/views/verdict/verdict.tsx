@@ -1,10 +1,111 @@
+import "./verdict.css";
 import { useEffect, useState } from "react";
+import { fieldFigure } from "../../instrument/field-text.ts";
+import type { Instrument, Range } from "../../instrument/instrument.ts";
+import { formatLength, lengthFigure, nearest64, type Units } from "../../instrument/length.ts";
+import { targetFields } from "../../instrument/outcome-fields.ts";
+import { useGoToField } from "../fields/go-to-field.ts";
+import { height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
-import { Chain } from "./chain.tsx";
 import { type Link, linksOf } from "./links.ts";
-import { ShimFigure, sayShim } from "./shim-figure.tsx";
-import "./verdict.css";
+import { Mark } from "./standing-mark.tsx";
+
+/** Where a value lies against its window: the band is the window, drawn over the middle half. */
+function Gauge({ value, window: [low, high] }: { value: number; window: Range }) {
+  const share = high > low ? (value - low) / (high - low) : 0.5;
+  const x = Math.min(97, Math.max(3, 25 + 50 * share));
+  return (
+    <svg className="gauge" viewBox="0 0 100 12" preserveAspectRatio="none" aria-hidden="true">
+      <rect className="gauge-window" x="25" y="3" width="50" height="6" />
+      <path className="gauge-line" d="M0 9 H100" />
+      <rect className="gauge-value" x={x - 1.25} y="0" width="2.5" height="12" />
+    </svg>
+  );
+}
+
+/** From cause to effect: what the shim does, to the strings. */
+function Chain({ links }: { readonly links: readonly Link[] }) {
+  return (
+    <ol className="chain">
+      {links.map((link) => (
+        <li key={link.name}>
+          <h3>{link.name}</h3>
+          <p className="chain-value">{link.said}</p>
+          {link.window !== null && <Standing window={link.window} value={link.value} />}
+          <p className="chain-meaning">{link.meaning}</p>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function Standing({ window, value }: { window: NonNullable<Link["window"]>; value: number }) {
+  const { standing, said, range } = window;
+  return (
+    <>
+      <div className="chain-stand">
+        <p className={`standing standing-${standing}`}>
+          <Mark of={standing} />
+          {standing}
+          {standing === "close" && <span className="unseen"> to the edge of its window</span>}
+        </p>
+        <p className="chain-window">
+          <span className="unseen">Window </span>
+          {said}
+        </p>
+      </div>
+      <Gauge value={value} window={range} />
+    </>
+  );
+}
+
+interface Props {
+  readonly instrument: Instrument;
+  readonly shim: number;
+  readonly units: Units;
+}
+
+/** The shim, to be read across the workshop: to 0.1 mm and to the nearest 1/64 in, the builder's own unit first. */
+function ShimFigure({ instrument, shim, units }: Props) {
+  const metric = (
+    <p key="mm" className="shim-figure">
+      {lengthFigure(shim, { unit: "mm", decimals: 1, fixed: true })}
+      <span>mm</span>
+    </p>
+  );
+  const inch = (
+    <p key="in" className="shim-figure">
+      {lengthFigure(shim, { unit: "in", fraction: 64 })}
+      <span>in</span>
+    </p>
+  );
+  return (
+    <section className="shim" aria-label="Shim">
+      <h2>Shim under the tail</h2>
+      <div className="shim-figures">{units === "mm" ? [metric, inch] : [inch, metric]}</div>
+      <TargetLine instrument={instrument} units={units} />
+    </section>
+  );
+}
+
+function TargetLine({ instrument: { target }, units }: Pick<Props, "instrument" | "units">) {
+  const goTo = useGoToField();
+  const field = targetFields[target.kind];
+  const value =
+    field.quantity === "angle"
+      ? `${fieldFigure(target.value, field, units)}°`
+      : height(target.value, units);
+  return (
+    <button type="button" className="target-line" onClick={() => goTo("target.value")}>
+      {target.kind === "shim" ? "as stated" : `for ${field.label.toLowerCase()} ${value}`}
+    </button>
+  );
+}
+
+/** The shim in one breath. */
+const sayShim = (shim: number): string =>
+  `${formatLength(shim, { unit: "mm", decimals: 1, fixed: true })}, ${nearest64(shim)}`;
 
 /** The answer: the shim, and what follows from it. */
 export function Verdict() {

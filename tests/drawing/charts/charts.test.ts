@@ -14,8 +14,8 @@ import { defaultInstrument } from "../../../src/instrument/default-instrument.ts
 import { presets } from "../../../src/instrument/presets.ts";
 import { mapOf } from "../../../src/profile/comparison/map.ts";
 import { sweepOf } from "../../../src/profile/comparison/sweep.ts";
+import { givensOf } from "../../../src/profile/givens.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
-import { settingOf } from "../../../src/profile/setting.ts";
 import {
   circleIn,
   pathsOf,
@@ -105,9 +105,9 @@ describe("the sweep's chart", () => {
 
 describe("sections on one another", () => {
   const variants = presets.flatMap((preset, i) => {
-    const [set, plan] = [settingOf(preset), profileOf(preset)];
+    const [set, plan] = [givensOf(preset), profileOf(preset)];
     return set.ok && plan.ok
-      ? [{ name: preset.name, line: compareLine(i), setting: set.setting, profile: plan.profile }]
+      ? [{ name: preset.name, line: compareLine(i), givens: set.givens, profile: plan.profile }]
       : [];
   });
 
@@ -137,7 +137,7 @@ describe("sections on one another", () => {
     const stretch = Number(/(\d+)×/.exec(textOf(scene, "Heights drawn").text)?.[1]);
     const [a, b] = pathsOf(scene, "top").map(({ d }) => readPoints(d)[0]?.[1] ?? 0);
     const along =
-      (1100 - 122 - 14) / Math.max(...variants.map(({ setting }) => setting.outline.length));
+      (1100 - 122 - 14) / Math.max(...variants.map(({ givens }) => givens.outline.length));
     const drops = variants.map(({ profile }) => profile.tailDrop);
     const apart = ((drops[0] ?? 0) - (drops[1] ?? 0)) * along * stretch;
     expect((a ?? 0) - (b ?? 0)).toBeCloseTo(apart, 1);

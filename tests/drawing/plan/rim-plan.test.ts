@@ -24,8 +24,8 @@ const inInches: PlanWords = {
 };
 
 function drawn(instrument: Instrument, width: number, words = inMm): Scene {
-  const { setting, profile } = planned(instrument);
-  return rimPlan(setting, profile, { width, height: planHeight(setting, profile, width), words });
+  const { givens, profile } = planned(instrument);
+  return rimPlan(givens, profile, { width, height: planHeight(givens, profile, width), words });
 }
 
 const widths = [320, 358, 390, 600, 788, 820, 1180, 1440];

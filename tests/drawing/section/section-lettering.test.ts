@@ -3,8 +3,8 @@ import { describe, expect, test } from "vitest";
 import type { Scene } from "../../../src/drawing/scene.ts";
 import { sectionOf } from "../../../src/drawing/section/section.ts";
 import { presets } from "../../../src/instrument/presets.ts";
+import { givensOf } from "../../../src/profile/givens.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
-import { settingOf } from "../../../src/profile/setting.ts";
 import { plausibleInstrument } from "../../support/random-instrument.ts";
 import { letteringFaults, pathsOf, textsOf } from "../../support/read-scene.ts";
 import { drawn, fractions, inches, millimetres, preset } from "./sections.ts";
@@ -43,11 +43,11 @@ describe("the section's lettering never overlaps, leaves the sheet, or shrinks u
   test("instruments drawn by lot, overruns and missed windows among them", () => {
     fc.assert(
       fc.property(plausibleInstrument, options, (instrument, how) => {
-        const set = settingOf(instrument);
+        const set = givensOf(instrument);
         const result = profileOf(instrument);
         fc.pre(set.ok && result.ok);
         if (!set.ok || !result.ok) return;
-        expect(faultsOf(sectionOf(set.setting, result.profile, how).scene)).toEqual([]);
+        expect(faultsOf(sectionOf(set.givens, result.profile, how).scene)).toEqual([]);
       }),
       { numRuns: 150 },
     );

@@ -18,7 +18,7 @@ const orchestra = preset("orchestra-size");
 describe.each(everyView)("%s, heights ×%i, turned over: %s", (_, stretch, turned, instrument) => {
   const section = drawn(instrument, { stretch, turned });
   const { scene, toX, toZ, handles } = section;
-  const { setting, profile } = planned(instrument);
+  const { givens, profile } = planned(instrument);
   /** Two px rounded to a hundredth, in mm. */
   const fine = 0.02 / section.frame.along;
 
@@ -46,7 +46,7 @@ describe.each(everyView)("%s, heights ×%i, turned over: %s", (_, stretch, turne
     expect(toZ(handles.shim[1])).toBeCloseTo(-profile.shim, 6);
     if (turned) return expect(handles.saddle).toBeNull();
     expect(toX(handles.saddle?.[0] ?? 0)).toBeCloseTo(profile.saddleX, 6);
-    const overTop = toZ(handles.saddle?.[1] ?? 0) - topZ(setting, profile.dome, profile.saddleX);
+    const overTop = toZ(handles.saddle?.[1] ?? 0) - topZ(givens, profile.dome, profile.saddleX);
     expect(overTop).toBeCloseTo(profile.stringHeight, 6);
   });
 
@@ -72,7 +72,7 @@ describe.each(everyView)("%s, heights ×%i, turned over: %s", (_, stretch, turne
 
 describe("the top", () => {
   const { scene, toX, toZ } = drawn(orchestra);
-  const { setting, profile } = planned(orchestra);
+  const { givens, profile } = planned(orchestra);
 
   test("runs on the dome from the tail and on the flat to the neck end, open over the soundhole", () => {
     const runs = pathsOf(scene, "top").map(({ d }) =>
@@ -82,7 +82,7 @@ describe("the top", () => {
     expect(tail?.[0]).toBeCloseTo(0, 1);
     expect(tail?.[1]).toBeCloseTo(-profile.tailDrop, 1);
     for (const [x = 0, z = 0] of runs[0] ?? [])
-      expect(Math.abs(z - topZ(setting, profile.dome, x))).toBeLessThan(0.01);
+      expect(Math.abs(z - topZ(givens, profile.dome, x))).toBeLessThan(0.01);
     const flat = runs.at(-1) ?? [];
     expect(flat.every(([x = 0]) => x > profile.breakX - 0.01)).toBe(true);
     expect(flat.every(([, z = 1]) => Math.abs(z) < 0.01)).toBe(true);

@@ -39,6 +39,6 @@ const tablet: SectionOptions = {
 };
 
 export function drawn(instrument: Instrument, options: Partial<SectionOptions> = {}): Section {
-  const { setting, profile } = planned(instrument);
-  return sectionOf(setting, profile, { ...tablet, ...options });
+  const { givens, profile } = planned(instrument);
+  return sectionOf(givens, profile, { ...tablet, ...options });
 }

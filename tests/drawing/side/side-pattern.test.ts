@@ -23,9 +23,9 @@ const words = {
 } as const;
 
 function drawn(instrument: Instrument, width: number, stock: number | null) {
-  const { setting, profile } = planned(instrument);
-  const side = sideOf(setting, profile);
-  const breakAlong = setting.outline.arcLength(setting.breakX);
+  const { givens, profile } = planned(instrument);
+  const side = sideOf(givens, profile);
+  const breakAlong = givens.outline.arcLength(givens.breakX);
   const height = sidePatternHeight(side, stock, width);
   return { side, scene: sidePatternOf(side, { width, height, words, stock, breakAlong }) };
 }

@@ -25,13 +25,13 @@ const inMm = (mm: number): string => `${mm.toFixed(2)} mm`;
 const words = { length: inMm, radius: inMm };
 
 function templatesOf(instrument: Instrument): readonly Template[] {
-  const { setting, profile } = planned(instrument);
+  const { givens, profile } = planned(instrument);
   const brace = { length: 385, radius: instrument.dome.braceRadius };
   const gauge = shimGaugeTemplate(profile.shim, words);
   return [
-    halfOutlineTemplate(setting, profile, words),
-    sidePatternTemplate(sideOf(setting, profile), words),
-    sectionTemplate(setting, profile, words),
+    halfOutlineTemplate(givens, profile, words),
+    sidePatternTemplate(sideOf(givens, profile), words),
+    sectionTemplate(givens, profile, words),
     bracesTemplate([brace], "Top brace", words),
     ...(gauge === null ? [] : [gauge]),
   ];
@@ -124,13 +124,13 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
     });
 
     test("the section's gauge is the top: straight over the flat, the core's dome beyond the blend", () => {
-      const { setting, profile } = planned(instrument);
-      const top = topPolyline(setting, profile);
-      const { breakX } = setting;
+      const { givens, profile } = planned(instrument);
+      const top = topPolyline(givens, profile);
+      const { breakX } = givens;
       for (const [x, y] of top) if (x >= breakX) expect(y).toBe(0);
       const domed = breakX - instrument.dome.blendLength;
       for (let x = 0; x < domed; x += 3.1)
-        expect(offPolyline([x, topZ(setting, profile.dome, x)], top)).toBeLessThan(0.02);
+        expect(offPolyline([x, topZ(givens, profile.dome, x)], top)).toBeLessThan(0.02);
       expect(top[0]?.[0]).toBe(0);
       expect(top.at(-1)?.[0]).toBe(instrument.body.length);
     });

@@ -24,13 +24,13 @@ const worstOff = (places: readonly Place[], from: readonly Place[]): number =>
 describe.each(presets.map((instrument) => [instrument.name, instrument] as const))(
   "%s",
   (_, instrument) => {
-    const { setting, profile } = planned(instrument);
-    const side = sideOf(setting, profile);
+    const { givens, profile } = planned(instrument);
+    const side = sideOf(givens, profile);
 
     // The four Bezier pieces worked in 50 digits, independent of the core's.
     test("the half outline keeps within 0.02 mm of the curve, both candidates", () => {
       const exact = outlinePoints(instrument.body, 200);
-      const edge = edgePolyline(setting.outline, strayLimit);
+      const edge = edgePolyline(givens.outline, strayLimit);
       expect(worstOff(exact, edge)).toBeLessThan(0.02);
       expect(worstOff(edge, exact)).toBeLessThan(0.02);
       expect(edge[0]).toEqual([0, 0]);
@@ -54,7 +54,7 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
     test("every template is of plain numbers", () => {
       const shape = { length: instrument.body.lowerBoutWidth, radius: instrument.dome.braceRadius };
       const templates = [
-        halfOutlineTemplate(setting, profile, words),
+        halfOutlineTemplate(givens, profile, words),
         sidePatternTemplate(side, words),
         bracesTemplate([shape], "Top brace", words),
         shimGaugeTemplate(profile.shim, words),

@@ -77,7 +77,7 @@ describe("the outlook", () => {
   it("still knows the heights where no dome gives the gap", () => {
     const outlook = outlookFrom(defaultInstrument, recordOf({ gapAfter: -49 }));
     expect(outlook.dome).toBeNull();
-    expect(outlook.heights.projection).toBeCloseTo(outlook.setting.fretPlaneAtSaddle - 49, 9);
+    expect(outlook.heights.projection).toBeCloseTo(outlook.givens.fretPlaneAtSaddle - 49, 9);
   });
 
   it("takes the fret plane as measured over the bridge for neck, board and bridge together", () => {

@@ -7,7 +7,7 @@ import { fretPlaneZ, middleString, type StringHeights, saddleLineX } from "./nec
 import type { Objection } from "./outcome.ts";
 
 /** What an instrument fixes before any shim is chosen. Millimetres; x from the tail end, heights over the flat's plane. */
-export interface Setting {
+export interface Givens {
   readonly instrument: Instrument;
   readonly outline: Outline;
   readonly breakX: number;
@@ -23,22 +23,22 @@ export interface Setting {
   readonly middleString: StringHeights;
 }
 
-export type SettingResult =
-  | { readonly ok: true; readonly setting: Setting }
+export type GivensResult =
+  | { readonly ok: true; readonly givens: Givens }
   | { readonly ok: false; readonly objection: Objection };
 
 /**
  * Objects unless tail, saddle and break lie in that order, the shim touches tailward of the break, and
  * the board's curve spans the strings. `drawn`: the body's outline, where it has been drawn before.
  */
-export function settingOf(instrument: Instrument, drawn?: Outline): SettingResult {
+export function givensOf(instrument: Instrument, drawn?: Outline): GivensResult {
   const { body, dome } = instrument;
   const breakX = body.length - dome.flatLength;
   const saddleX = saddleLineX(instrument);
   const objection = objectionToPlaces(instrument, breakX, saddleX) ?? objectionToBoard(instrument);
   if (objection !== null) return { ok: false, objection };
   const outline = drawn ?? outlineOf(body);
-  const setting = {
+  const givens = {
     instrument,
     outline,
     breakX,
@@ -51,7 +51,7 @@ export function settingOf(instrument: Instrument, drawn?: Outline): SettingResul
     fretPlaneAtSaddle: fretPlaneZ(instrument, saddleX),
     middleString: middleString(instrument),
   };
-  return { ok: true, setting };
+  return { ok: true, givens };
 }
 
 /**

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
-import { contactOf } from "../../src/profile/setting.ts";
+import { contactOf } from "../../src/profile/givens.ts";
 import { solved } from "../support/solved.ts";
 
 const withShimOf = (contact: number, tailBlockDepth: number) => ({
