@@ -85,12 +85,12 @@ export type Grade = "stop" | "warn" | "note";
 export interface Check {
   readonly id: string;
   readonly grade: Grade;
-  /** The field that mends it best. */
+  /** The field that fixes it best. */
   readonly field: FieldPath;
   /** What it means at the bench. */
   readonly means: Phrase;
-  /** What would mend it. */
-  readonly mend: Phrase;
+  /** What would fix it. */
+  readonly fix: Phrase;
 }
 
 /** Why an instrument has no profile: one field to blame, and the nearest value of it that would work (null: none does). */

@@ -52,7 +52,7 @@ async function openBench(page: Page, viewport = tablet): Promise<void> {
 }
 
 for (const viewport of [tablet, phone]) {
-  test(`one instrument from rim to strings, mended and learnt from, at ${viewport.width}x${viewport.height}`, async ({
+  test(`one instrument from rim to strings, corrected and learnt from, at ${viewport.width}x${viewport.height}`, async ({
     page,
   }) => {
     test.setTimeout(180_000);
@@ -63,7 +63,7 @@ for (const viewport of [tablet, phone]) {
       for (const [label, text] of Object.entries(measured[name] ?? {}))
         await field(page, label).fill(text);
       if (name === "Bridge") {
-        await mendTheBridge(page);
+        await correctTheBridge(page);
         await atStep(page, name);
       }
       if (name === "Strings on") break;
@@ -89,7 +89,7 @@ for (const viewport of [tablet, phone]) {
 }
 
 /** The saddle would stand too low: the bridge is planed for it, and the outlook is as planned again. */
-async function mendTheBridge(page: Page): Promise<void> {
+async function correctTheBridge(page: Page): Promise<void> {
   await expect(outlook(page)).toContainText(/the saddle will stand (3|2\.9) mm; planned 3\.4 mm/);
   await panel(page, "Corrections").click();
   await expect(page.getByText(/Not possible: The top is glued/).first()).toBeVisible();

@@ -26,14 +26,14 @@ function notFinite(node: unknown, path: string): string | null {
  * from the reach alone, and only with it in place is there a tail drop for the back to hang on. Then
  * the back may object in its turn, and its own nearest value works.
  */
-function expectMends(instrument: Instrument, { field, nearest }: Refusal): void {
+function expectOfferWorks(instrument: Instrument, { field, nearest }: Refusal): void {
   if (nearest === null) return;
-  const mended = writeField(instrument, field, nearest);
-  expect(readInstrument(mended).ok).toBe(true);
-  const again = profileOf(mended);
+  const offered = writeField(instrument, field, nearest);
+  expect(readInstrument(offered).ok).toBe(true);
+  const again = profileOf(offered);
   if (again.ok) return;
   expect([field, again.refusal.field]).toEqual(["target.value", "body.backRadius"]);
-  expectMends(mended, again.refusal);
+  expectOfferWorks(offered, again.refusal);
 }
 
 function expectRefusal(instrument: Instrument, refusal: Refusal): void {
@@ -45,7 +45,7 @@ function expectRefusal(instrument: Instrument, refusal: Refusal): void {
     expect(nearest).toBeGreaterThanOrEqual(min);
     expect(nearest).toBeLessThanOrEqual(max);
   }
-  expectMends(instrument, refusal);
+  expectOfferWorks(instrument, refusal);
 }
 
 describe("twenty thousand instruments over all that a file can hold", { timeout: 300_000 }, () => {
@@ -54,7 +54,7 @@ describe("twenty thousand instruments over all that a file can hold", { timeout:
     tally.set(what, (tally.get(what) ?? 0) + 1);
   };
 
-  it("have a profile of finite numbers or a refusal that names a field; what it offers mends it", () => {
+  it("have a profile of finite numbers or a refusal that names a field; what it offers works", () => {
     fc.assert(
       fc.property(anyInstrument, (instrument) => {
         const result = profileOf(instrument);

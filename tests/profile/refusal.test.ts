@@ -177,7 +177,7 @@ const broken = fc
     return options[how] ?? instrument;
   });
 
-it("any instrument broken in one field is refused, and the nearest value mends it", {
+it("any instrument broken in one field is refused, and the nearest value works", {
   timeout: 60_000,
 }, () => {
   fc.assert(

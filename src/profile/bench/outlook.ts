@@ -31,7 +31,7 @@ export type OutlookResult =
       readonly why: Phrase;
     };
 
-/** A height at the saddle that a plan can aim for, and be mended toward. */
+/** A height at the saddle that a plan can aim for, and be corrected toward. */
 export const goals = ["saddleExposure", "stringHeight", "bridgeClearance"] as const;
 export type Goal = (typeof goals)[number];
 
@@ -70,7 +70,7 @@ function asMade(
   shimOffset: number,
 ): Instrument {
   const fixed: Instrument = { ...instrument, target: { kind: "shim", value: plannedShim } };
-  const mended = changedBy(
+  const corrected = changedBy(
     fixed,
     taken.flatMap(({ changes }) => changes),
   );
@@ -78,7 +78,7 @@ function asMade(
     const { replaces } = measurementField(key);
     const value = measured(readings, key);
     return replaces === null || value === null ? before : writeField(before, replaces, value);
-  }, mended);
+  }, corrected);
   const shim = measured(readings, "shim");
   return shim === null ? made : { ...made, target: { kind: "shim", value: shim - shimOffset } };
 }

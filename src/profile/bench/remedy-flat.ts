@@ -136,7 +136,7 @@ function aboutBreak(made: MadeInstrument, raise: number): Resanded | null {
   };
 }
 
-/** No flat is turned farther than this to mend one, radians: about 3 degrees. */
+/** No flat is turned farther than this to bring one back, radians: about 3 degrees. */
 const farthestTurn = 0.05;
 
 /** The flat turned down about the neck end until the gap has grown by `raise`, which is negative. */

@@ -15,7 +15,7 @@ import { windowChecks } from "./window-checks.ts";
 
 type Test = (instrument: Instrument, outcomes: Outcomes) => Check | null;
 
-// Numbers in a mend are limits: shown rounded so that the figure read off the page clears the check.
+// Numbers in a fix are limits: shown rounded so that the figure read off the page clears the check.
 const atLeast = (value: number) => roundedUp(mm(value));
 const atMost = (value: number) => roundedDown(mm(value));
 
@@ -36,7 +36,7 @@ const saddleBuried: Test = (_, { stringExposure, saddleExposure }) => {
     grade: "stop",
     field: "target.value",
     means: phrase`A string runs ${mm(-least)} below the top of the bridge: no saddle can bring it to its action.`,
-    mend: phrase`A thicker fingerboard or a thinner bridge, by ${atLeast(-least)} and the saddle you want to see, or a thicker shim.`,
+    fix: phrase`A thicker fingerboard or a thinner bridge, by ${atLeast(-least)} and the saddle you want to see, or a thicker shim.`,
   };
 };
 
@@ -48,7 +48,7 @@ const fingerboardPastFlat: Test = (instrument, { fingerboardEndX, breakX }) => {
     grade: "stop",
     field: "dome.flatLength",
     means: phrase`The fingerboard ends ${mm(past)} past the flat: its tongue would hang over, or be pulled down onto, the dome.`,
-    mend: phrase`A flat of ${atLeast(instrument.dome.flatLength + past)} or more, fewer frets, or less fingerboard beyond the last one.`,
+    fix: phrase`A flat of ${atLeast(instrument.dome.flatLength + past)} or more, fewer frets, or less fingerboard beyond the last one.`,
   };
 };
 
@@ -59,7 +59,7 @@ const lastFretBeforeJoin: Test = ({ neck }) => {
     grade: "warn",
     field: "neck.lastFret",
     means: phrase`The last fret, ${count(neck.lastFret)}, comes before the join at fret ${count(neck.joinFret)}: nothing of the fingerboard lies on the body.`,
-    mend: phrase`A last fret of ${count(neck.joinFret)} or higher.`,
+    fix: phrase`A last fret of ${count(neck.joinFret)} or higher.`,
   };
 };
 
@@ -73,7 +73,7 @@ const soundholeUnderFingerboard: Test = ({ body }, { fingerboardEndX }) => {
     grade: "warn",
     field: "body.soundholeAt",
     means: phrase`The fingerboard ends ${mm(over)} over the soundhole.`,
-    mend:
+    fix:
       centred < 0
         ? phrase`A smaller soundhole, or a shorter fingerboard.`
         : phrase`A soundhole centred ${atMost(centred)} from the tail or nearer, a smaller one, or a shorter fingerboard.`,
@@ -90,7 +90,7 @@ const breakInSoundhole: Test = ({ body, dome }, { breakX }) => {
     grade: "note",
     field: "dome.flatLength",
     means: phrase`The break crosses the soundhole ${mm(inside)} from its neck-side edge: the top bends through the hole and its rosette.`,
-    mend:
+    fix:
       clear < 0
         ? phrase`Keep the bend gentle there and check the rosette with a straightedge.`
         : phrase`A flat of ${atMost(clear)} would break at the hole's edge; or keep the bend gentle there and check the rosette with a straightedge.`,
@@ -105,7 +105,7 @@ const soundholeOnFlat: Test = ({ body, dome }, { breakX }) => {
     grade: "note",
     field: "dome.flatLength",
     means: phrase`The whole soundhole lies on the flat, ${mm(clear)} clear of the break: more of the top is flat than usual.`,
-    mend: phrase`A flat of ${atMost(dome.flatLength - clear)} or less brings the break to the hole.`,
+    fix: phrase`A flat of ${atMost(dome.flatLength - clear)} or less brings the break to the hole.`,
   };
 };
 
@@ -117,7 +117,7 @@ const overrun: Test = (_, { overrunLength, overrunDepth, cleanShim }) => {
     grade: "warn",
     field: "target.value",
     means: phrase`The flat runs ${mm(overrunLength)} past the break, ${mm(overrunDepth)} deep: the board cuts into the domed rim there.`,
-    mend:
+    fix:
       cleanShim === null
         ? [...feather, "."]
         : [...feather, ", or use a shim of ", atLeast(cleanShim), " or more."],
@@ -138,7 +138,7 @@ const saddleInBlend: Test = ({ dome }, { saddleX, breakX }) => {
       what,
       ...phrase` lies ${mm(into > bridgeAhead ? into - bridgeAhead : into)} inside the blend, where the top is neither flat nor dome: the heights here do not hold.`,
     ],
-    mend: clearOfBlend(dome, into),
+    fix: clearOfBlend(dome, into),
   };
 };
 
@@ -160,7 +160,7 @@ const contactPastBlock: Test = ({ shim }) => {
     grade: "note",
     field: "shim.contact",
     means: phrase`The shim reaches ${mm(past)} past the tail block, so the rim rests on the block's edge: all is worked out with a contact of ${mm(shim.tailBlockDepth)}.`,
-    mend: phrase`A contact of ${atMost(shim.tailBlockDepth)} or less.`,
+    fix: phrase`A contact of ${atMost(shim.tailBlockDepth)} or less.`,
   };
 };
 
@@ -171,7 +171,7 @@ const dishTooSmall: Test = ({ dome }, { dishNeeded }) => {
     grade: "warn",
     field: "dome.dishDiameter",
     means: phrase`The domed part of the rim needs a dish ${mm(dishNeeded)} across, and this one is ${mm(dome.dishDiameter)}: its edge would wear a groove and chip the linings.`,
-    mend: phrase`A dish ${atLeast(dishNeeded)} across or more.`,
+    fix: phrase`A dish ${atLeast(dishNeeded)} across or more.`,
   };
 };
 
@@ -182,7 +182,7 @@ const straightedgeCannotLie: Test = (_, { flatGap }) => {
     grade: "note",
     field: "target.value",
     means: phrase`The top stands ${mm(-flatGap)} over the flat's plane at the saddle line: a straightedge cannot lie on the flat there.`,
-    mend: phrase`Measure down from a straightedge on blocks of known height instead, or use a thicker shim.`,
+    fix: phrase`Measure down from a straightedge on blocks of known height instead, or use a thicker shim.`,
   };
 };
 
@@ -197,7 +197,7 @@ const pitchUnusual: Test = ({ dome }, { pitch }) => {
     grade: "note",
     field: "target.value",
     means: phrase`A pitch of ${deg(pitch)} is outside common practice, ${deg(low)} to ${deg(high)}: neck block and heel must be cut to suit.`,
-    mend: [pitch < low ? "A thicker shim" : "A thinner shim", ", if bridge and saddle allow it."],
+    fix: [pitch < low ? "A thicker shim" : "A thinner shim", ", if bridge and saddle allow it."],
   };
 };
 

@@ -21,7 +21,7 @@ function depthCheck(end: "tail" | "neck", depth: number): Check | null {
     grade: "note",
     field,
     means: [`Sides `, mm(depth), ` deep at the ${where} are out of the ordinary.`],
-    mend: [`Measure again; `, roundedUp(mm(low)), ` to `, roundedDown(mm(high)), ` is usual.`],
+    fix: [`Measure again; `, roundedUp(mm(low)), ` to `, roundedDown(mm(high)), ` is usual.`],
   };
 }
 
@@ -33,6 +33,6 @@ export function deeperAtNeck({ body }: Instrument): Check | null {
     grade: "note",
     field: "body.depthNeck",
     means: phrase`The sides are ${mm(more)} deeper at the neck end than at the tail; most bodies taper the other way.`,
-    mend: phrase`Check that the two depths are not exchanged.`,
+    fix: phrase`Check that the two depths are not exchanged.`,
   };
 }

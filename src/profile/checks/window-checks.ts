@@ -68,7 +68,7 @@ export const windowChecks = (instrument: Instrument, outcomes: Outcomes): readon
         grade: "warn" as const,
         field: `windows.${kind}.${below ? 0 : 1}` as const,
         means,
-        mend: [below ? raise : lower],
+        fix: [below ? raise : lower],
       },
     ];
   });

@@ -25,9 +25,9 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
   const works = useMemo(() => {
     const changes = record.taken.flatMap((one) => one.changes);
     const fixed = { ...instrument, target: { kind: "shim", value: profile.shim } } as const;
-    const mended = changes.length === 0 ? instrument : changedBy(fixed, changes);
-    const plan = solvedPlan(mended);
-    return orderOfWork(mended, plan.ok ? plan.profile : profile);
+    const corrected = changes.length === 0 ? instrument : changedBy(fixed, changes);
+    const plan = solvedPlan(corrected);
+    return orderOfWork(corrected, plan.ok ? plan.profile : profile);
   }, [instrument, profile, record.taken]);
   const work = works.find(({ id }) => id === open);
   return (

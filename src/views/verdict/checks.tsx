@@ -26,7 +26,7 @@ export function Checks() {
   );
 }
 
-function CheckRow({ check: { grade, field, means, mend } }: { readonly check: Check }) {
+function CheckRow({ check: { grade, field, means, fix } }: { readonly check: Check }) {
   const units = useRimwright((state) => state.choices.units);
   const kind = useRimwright((state) => state.instrument.target.kind);
   const goTo = useGoToField();
@@ -38,7 +38,7 @@ function CheckRow({ check: { grade, field, means, mend } }: { readonly check: Ch
         {gradeNames[grade]}
       </p>
       <p>{sayPhrase(means, units)}</p>
-      <p className="check-mend">{sayPhrase(mend, units)}</p>
+      <p className="check-fix">{sayPhrase(fix, units)}</p>
       <button type="button" onClick={() => goTo(field)}>
         Go to {label.toLowerCase()}
       </button>

@@ -31,13 +31,13 @@ const change = <Group extends "body" | "dome" | "shim" | "neck" | "bridge">(
   fields: Partial<Instrument[Group]>,
 ): Instrument => ({ ...instrument, [group]: { ...instrument[group], ...fields } });
 
-/** What a number in the mend is for: the instrument with it applied. */
+/** What a number in the fix is for: the instrument with it applied. */
 type Use = (instrument: Instrument, value: number) => Instrument;
 
 interface Case {
   readonly id: string;
   readonly raises: object;
-  /** For each number of the mend, in order, every way the sentence says to use it. */
+  /** For each number of the fix, in order, every way the sentence says to use it. */
   readonly uses: readonly (readonly Use[])[];
 }
 
@@ -112,8 +112,8 @@ const cases: readonly Case[] = [
 
 const isQuantity = (part: string | Quantity): part is Quantity => typeof part !== "string";
 
-function mendOf({ id, raises }: Case): readonly Quantity[] {
-  return (raised(read(raises), id)?.mend ?? []).filter(isQuantity);
+function numbersToFix({ id, raises }: Case): readonly Quantity[] {
+  return (raised(read(raises), id)?.fix ?? []).filter(isQuantity);
 }
 
 /** The number as the reader reads it off the screen and types it back, mm. */
@@ -131,12 +131,12 @@ describe.each(cases)("$id, $raises", (given) => {
     const check = raised(read(raises), id);
     expect(check).toBeDefined();
     expect(isFieldPath(check?.field ?? "")).toBe(true);
-    for (const phrase of [check?.means ?? [], check?.mend ?? []])
+    for (const phrase of [check?.means ?? [], check?.fix ?? []])
       expect(sayPhrase(phrase, "mm")).toMatch(/^[A-Z].*[.]$/);
   });
 
-  it("is mended by each number it names, exactly", () => {
-    const quantities = mendOf(given);
+  it("is fixed by each number it names, exactly", () => {
+    const quantities = numbersToFix(given);
     expect(quantities).toHaveLength(uses.length);
     quantities.forEach(({ value }, i) => {
       for (const use of uses[i] ?? []) expect(raised(use(read(raises), value), id)).toBeUndefined();
@@ -144,9 +144,9 @@ describe.each(cases)("$id, $raises", (given) => {
   });
 
   it.each(["mm", "in", "in-fraction"] as const)(
-    "is mended by the number as shown in %s and typed back",
+    "is fixed by the number as shown in %s and typed back",
     (units) => {
-      mendOf(given).forEach((quantity, i) => {
+      numbersToFix(given).forEach((quantity, i) => {
         for (const use of uses[i] ?? [])
           expect(raised(use(read(raises), readOff(quantity, units)), id)).toBeUndefined();
       });
@@ -154,7 +154,7 @@ describe.each(cases)("$id, $raises", (given) => {
   );
 
   it("asks for no more than it must: a hair toward where it was, and it is raised again", () => {
-    mendOf(given).forEach(({ value, as }, i) => {
+    numbersToFix(given).forEach(({ value, as }, i) => {
       for (const use of uses[i] ?? []) {
         const hair = as === "count" ? 1 : 0.001;
         const sides = [use(read(raises), value - hair), use(read(raises), value + hair)];
@@ -164,7 +164,7 @@ describe.each(cases)("$id, $raises", (given) => {
   });
 });
 
-/** Checks whose mend is a direction or an act: just on the bad side, and just on the good. */
+/** Checks whose fix is a direction or an act: just on the bad side, and just on the good. */
 const sides: readonly (readonly [id: string, bad: object, good: object])[] = [
   // Fret plane 7.4 over the flat, bridge 8.6 thick: the gap is the clearance and 1.2.
   [
@@ -218,13 +218,13 @@ it("no dome raises no question of pitch or of the dish's size", () => {
   expect(ids).not.toContain("dish-too-small");
 });
 
-describe("a direction named as a mend", () => {
-  const mendText = (json: object, id: string): string =>
-    sayPhrase(raised(read(json), id)?.mend ?? [], "mm");
+describe("a direction named as a fix", () => {
+  const fixText = (json: object, id: string): string =>
+    sayPhrase(raised(read(json), id)?.fix ?? [], "mm");
 
   it("is the right one for the pitch", () => {
-    expect(mendText({ target: { kind: "pitch", value: 0.5 } }, "pitch-unusual")).toMatch(/thicker/);
-    expect(mendText({ target: { kind: "pitch", value: 2.5 } }, "pitch-unusual")).toMatch(/thinner/);
+    expect(fixText({ target: { kind: "pitch", value: 0.5 } }, "pitch-unusual")).toMatch(/thicker/);
+    expect(fixText({ target: { kind: "pitch", value: 2.5 } }, "pitch-unusual")).toMatch(/thinner/);
   });
 
   it("lets a straightedge lie again: the shim is thicker", () => {
@@ -241,15 +241,15 @@ describe("a direction named as a mend", () => {
 });
 
 describe("what cannot be done is not offered", () => {
-  const mend = (json: object, id: string): readonly Quantity[] =>
-    (raised(read(json), id)?.mend ?? []).filter(isQuantity);
+  const fix = (json: object, id: string): readonly Quantity[] =>
+    (raised(read(json), id)?.fix ?? []).filter(isQuantity);
 
   it("a blend or a flat shorter than nothing", () => {
     const short = { dome: { flatLength: 100, blendLength: 250 } };
-    expect(mend(short, "bridge-in-blend").length).toBe(2);
+    expect(fix(short, "bridge-in-blend").length).toBe(2);
     // The saddle stands 20 mm from the break: a blend of 5 mm cannot make room for the bridge.
     const near = { dome: { flatLength: 270.8, blendLength: 5 } };
-    for (const { value } of mend(near, "bridge-in-blend")) {
+    for (const { value } of fix(near, "bridge-in-blend")) {
       expect(value).toBeLessThanOrEqual(270.8);
       expect(raised(flatShorter(read(near), value), "bridge-in-blend")).toBeUndefined();
     }
@@ -261,24 +261,24 @@ describe("what cannot be done is not offered", () => {
     };
     const check = raised(read(neither), "bridge-in-blend");
     expect(check).toBeDefined();
-    expect(sayPhrase(check?.mend ?? [], "mm")).not.toMatch(/blend|flat/);
+    expect(sayPhrase(check?.fix ?? [], "mm")).not.toMatch(/blend|flat/);
   });
 
   it("a clean shim there is none of", () => {
     const shallow = { body: { depthTail: 6, depthNeck: 6 }, target: { kind: "shim", value: 5 } };
-    expect(mend(shallow, "flat-overrun")).toEqual([]);
+    expect(fix(shallow, "flat-overrun")).toEqual([]);
   });
 
   it("a break, or a soundhole, beyond the ends of the body", () => {
     const hole = { body: { soundholeAt: 480, soundholeDiameter: 60 }, dome: { flatLength: 10 } };
-    for (const { value } of mend(hole, "break-in-soundhole"))
+    for (const { value } of fix(hole, "break-in-soundhole"))
       expect(value).toBeGreaterThanOrEqual(0);
     expect(raised(read(hole), "break-in-soundhole")).toBeDefined();
     const stub = {
       neck: { scale: 400, joinFret: 5, lastFret: 36 },
       body: { soundholeDiameter: 500 },
     };
-    for (const { value } of mend(stub, "soundhole-under-fingerboard"))
+    for (const { value } of fix(stub, "soundhole-under-fingerboard"))
       expect(value).toBeGreaterThanOrEqual(0);
   });
 });

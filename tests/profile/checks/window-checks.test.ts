@@ -52,7 +52,7 @@ describe.each(windowKinds)("the window of %s", (kind) => {
   });
 });
 
-/** Every change a mend may name, by a word of its own; the shim is the one given, so nothing else moves. */
+/** Every change a fix may name, by a word of its own; the shim is the one given, so nothing else moves. */
 const changes: readonly (readonly [RegExp, (instrument: Instrument, by: number) => Instrument])[] =
   [
     [/thicker shim/i, (given, by) => withShim(given, shim + by)],
@@ -78,20 +78,20 @@ const board = ({ neck, ...given }: Instrument, by: number): Instrument => ({
   neck: { ...neck, fingerboardThickness: neck.fingerboardThickness + by },
 });
 
-describe.each(windowKinds)("every mend of %s", (kind) => {
+describe.each(windowKinds)("every fix of %s", (kind) => {
   it.each(["under", "over"] as const)(
     "%s its window goes the right way, and far enough clears it",
     (side) => {
       const given = side === "under" ? windowAbove(kind, 0.05) : windowBelow(kind, 0.05);
-      const mend = sayPhrase(raised(given, kind)?.mend ?? [], "mm");
-      const named = changes.filter(([word]) => word.test(mend));
+      const fix = sayPhrase(raised(given, kind)?.fix ?? [], "mm");
+      const named = changes.filter(([word]) => word.test(fix));
       // One change for each part of the sentence.
-      expect(named).toHaveLength(mend.split(/, or | or |, /).length);
+      expect(named).toHaveLength(fix.split(/, or | or |, /).length);
       for (const [word, apply] of named) {
         const cleared = [0.1, 0.2, 0.5, 1].some(
           (by) => raised(apply(given, by), kind) === undefined,
         );
-        expect(cleared, `${mend}: ${word}`).toBe(true);
+        expect(cleared, `${fix}: ${word}`).toBe(true);
       }
     },
   );

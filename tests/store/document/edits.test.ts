@@ -61,9 +61,9 @@ describe("typing", () => {
     const shorter = typeField(firstState, "body.length", "390");
     expect(solvedPlan(shorter.instrument).ok).toBe(false);
     expect(shorter.instrument.body.length).toBe(390);
-    const mended = ["body.upperBoutAt", "body.waistAt", "body.soundholeAt"] as const;
+    const corrected = ["body.upperBoutAt", "body.waistAt", "body.soundholeAt"] as const;
     const values = ["320", "230", "270"];
-    const fitted = mended.reduce(
+    const fitted = corrected.reduce(
       (state, path, i) => typeField(state, path, values[i] ?? ""),
       shorter,
     );
@@ -76,9 +76,9 @@ describe("typing", () => {
     const refused = typeField(firstState, "dome.flatLength", "300");
     const trouble = fieldTrouble(refused, "dome.flatLength");
     const nearest = trouble?.nearest ?? Number.NaN;
-    const mended = setField(refused, "dome.flatLength", nearest);
-    expect(solvedPlan(mended.instrument).ok).toBe(true);
-    expect(shownText(mended, "dome.flatLength")).not.toBe("300");
+    const corrected = setField(refused, "dome.flatLength", nearest);
+    expect(solvedPlan(corrected.instrument).ok).toBe(true);
+    expect(shownText(corrected, "dome.flatLength")).not.toBe("300");
   });
 });
 
