@@ -1,11 +1,12 @@
 import type { Station } from "../../profile/outcome.ts";
+import { leastShown } from "../../profile/standing.ts";
 import type { Point } from "../frame.ts";
 import { byCost, type LabelCandidate, type LabelPlacement } from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
 import type { GroupShape, Shape } from "../scene.ts";
 import { areaShape, circleShape, group, lineShape, textShape } from "../shapes.ts";
 import { bandAt, type EdgePlace, type EdgeSide, edgePlaceAt, pointOut } from "./edge.ts";
-import { endsSomewhere, nothing, type PlanLayout } from "./rim-plan-layout.ts";
+import { endsSomewhere, type PlanLayout } from "./rim-plan-layout.ts";
 
 /** px from the band to a figure in the first row round it, and from row to row. */
 const clear = 5;
@@ -38,7 +39,7 @@ export function figureShapes(layout: PlanLayout, labels: LabelPlacement): readon
   const landmarks = stations.filter(({ name }) => name !== "");
   const others = spreadOut(
     stations.filter(
-      ({ name, removal }) => name === "" && removal + layout.profile.rimOffset > nothing,
+      ({ name, removal }) => name === "" && removal + layout.profile.rimOffset > leastShown,
     ),
   );
   const clearOf = (places: readonly Placed[], px: number) => (station: Station) =>

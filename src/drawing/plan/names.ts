@@ -1,4 +1,5 @@
 import { contactOf } from "../../profile/givens.ts";
+import { leastShown } from "../../profile/standing.ts";
 import { type Dimension, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt } from "../frame.ts";
 import {
@@ -12,13 +13,7 @@ import { roundLength } from "../scale-bar.ts";
 import type { GroupShape, Shape, TextShape } from "../scene.ts";
 import { group, lineShape, textShape } from "../shapes.ts";
 import { crossLines } from "./parts.ts";
-import {
-  besideWidth,
-  endsSomewhere,
-  lengthLineY,
-  nothing,
-  type PlanLayout,
-} from "./rim-plan-layout.ts";
+import { besideWidth, endsSomewhere, lengthLineY, type PlanLayout } from "./rim-plan-layout.ts";
 
 /** The lengths a builder marks out along the centreline, under the plan. */
 export function lengthShapes(layout: PlanLayout, labels: LabelPlacement): readonly GroupShape[] {
@@ -178,7 +173,7 @@ export function legendShape(layout: PlanLayout): GroupShape {
 
 /** The part of every figure that is the same all round, where there is one. */
 function allRound({ profile, words, width, size }: PlanLayout): readonly string[] {
-  if (profile.rimOffset <= nothing) return [];
+  if (profile.rimOffset <= leastShown) return [];
   const brief = `${words.length(profile.rimOffset)} of it comes off all round`;
   const full = `${brief}: without that, sanding would not reach where least comes off`;
   return [textWidth(full, size) + 16 < width ? full : brief];

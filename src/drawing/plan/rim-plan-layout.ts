@@ -1,5 +1,6 @@
 import type { Givens } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
+import { leastShown } from "../../profile/standing.ts";
 import type { Frame } from "../frame.ts";
 import { firstRow, type Words } from "../section/section-layout.ts";
 
@@ -40,12 +41,9 @@ const band = { wide: 28, narrow: 14 };
 const tailRoom = { wide: 76, narrow: 40 };
 const figureRows = 1.7;
 
-/** A removal less than this is nothing at the bench, mm. */
-export const nothing = 0.005;
-
 /** Whether sanding ends at some one place: not where the rim stays level all the way to the break. */
 export const endsSomewhere = ({ stations, rimOffset }: Profile): boolean =>
-  stations.some(({ zone, removal }) => zone === "dome" && removal + rimOffset > nothing);
+  stations.some(({ zone, removal }) => zone === "dome" && removal + rimOffset > leastShown);
 
 /** Down to the first row of lengths under the drawing, and from row to row: an extension line must pass between two figures. */
 const lengthRow = (size: number): number => size + 10;
@@ -77,7 +75,7 @@ function roomsAt(width: number, { rimOffset }: Profile): Rooms {
   const look = width < narrow ? "narrow" : "wide";
   const figures = band[look] + figureRows * (size + 4);
   const strip =
-    (size + 6) * (1 + (rimOffset > nothing ? 1 : 0) + (width < besideWidth ? 1 : 0)) + 8;
+    (size + 6) * (1 + (rimOffset > leastShown ? 1 : 0) + (width < besideWidth ? 1 : 0)) + 8;
   return {
     size,
     band: band[look],

@@ -1,5 +1,6 @@
 import type { Givens } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
+import { leastShown } from "../../profile/standing.ts";
 import { LabelPlacement, outlineCost, thinLineCost } from "../label-placement.ts";
 import { textBox } from "../lettering.ts";
 import type { Scene, Shape } from "../scene.ts";
@@ -46,6 +47,8 @@ function lettering(layout: PlanLayout, zones: readonly Zone[]): readonly Shape[]
 
 function titleOf({ profile, words }: PlanLayout): string {
   const start =
-    profile.rimOffset > 0 ? ` ${words.length(profile.rimOffset)} of it comes off all round.` : "";
+    profile.rimOffset > leastShown
+      ? ` ${words.length(profile.rimOffset)} of it comes off all round.`
+      : "";
   return `Plan of the rim: up to ${words.length(profile.maxRemoval)} comes off the level rim ${words.length(profile.maxRemovalX)} from the tail, and least ${words.length(profile.leastRemovalX)} from the tail.${start}`;
 }

@@ -1,4 +1,5 @@
 import { radians } from "../../geometry/circle.ts";
+import { leastShown } from "../../profile/standing.ts";
 import { type AngleDimension, angleCandidates } from "../dimensions/angle-dimension.ts";
 import { type Dimension, heightCandidates, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt } from "../frame.ts";
@@ -192,7 +193,7 @@ function flatLength(layout: SectionLayout): Dimension {
 
 function overrun(layout: SectionLayout): readonly Dimension[] {
   const { givens, profile, words } = layout;
-  if (profile.overrunLength === 0) return [];
+  if (profile.overrunDepth < leastShown) return [];
   const value = words.length(profile.overrunLength);
   const deep = `overrun ${value}, ${words.length(profile.overrunDepth)} deep`;
   return [

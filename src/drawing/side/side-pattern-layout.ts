@@ -27,8 +27,6 @@ export interface SideLayout extends SidePatternOptions {
 export const narrow = 480;
 /** px left of the tail seam, and right of the side for the names of its level lines. */
 const ends = { wide: [24, 84], narrow: [16, 16] } as const;
-/** A datum nearer to the level edge than this is the same line, mm. */
-export const seen = 0.005;
 /** Rows of names over the level edge. */
 const markRows = { wide: 2, narrow: 4 } as const;
 const stretches = [5, 4, 3, 2, 1];

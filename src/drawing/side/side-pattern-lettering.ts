@@ -1,4 +1,5 @@
 import type { SideMark } from "../../profile/side.ts";
+import { leastShown } from "../../profile/standing.ts";
 import { type Dimension, heightCandidates, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt, pyAt } from "../frame.ts";
 import {
@@ -19,7 +20,6 @@ import {
   levelPoints,
   narrow,
   type SideLayout,
-  seen,
   topPoints,
 } from "./side-pattern-layout.ts";
 
@@ -176,7 +176,9 @@ function lineNames(layout: SideLayout, labels: LabelPlacement): readonly TextSha
           ),
         ]),
     ...(width < narrow ? [] : [beyond("level edge", 0, -2)]),
-    ...(width < narrow || side.datum <= seen ? [] : [beyond("datum", side.datum, capHeight(size))]),
+    ...(width < narrow || side.datum <= leastShown
+      ? []
+      : [beyond("datum", side.datum, capHeight(size))]),
   ].flatMap((candidates) => {
     const chosen = labels.choose(byCost(candidates));
     return chosen === null ? [] : [chosen.text];

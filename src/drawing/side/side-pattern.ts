@@ -1,4 +1,5 @@
 import type { Side } from "../../profile/side.ts";
+import { leastShown } from "../../profile/standing.ts";
 import { type Point, pointAt } from "../frame.ts";
 import type { Scene, Shape } from "../scene.ts";
 import { areaShape, bandShape, lineShape } from "../shapes.ts";
@@ -7,7 +8,6 @@ import {
   levelPoints,
   type SideLayout,
   type SidePatternOptions,
-  seen,
   sideLayoutOf,
   topPoints,
 } from "./side-pattern-layout.ts";
@@ -41,7 +41,7 @@ function bodyShapes(layout: SideLayout): readonly Shape[] {
     ...zone("dome", dome),
     ...zone("flat", flat),
     lineShape("level edge", "thin", levelPoints(layout, 0)),
-    ...(datum > seen ? [lineShape("datum", "thin", levelPoints(layout, datum))] : []),
+    ...(datum > leastShown ? [lineShape("datum", "thin", levelPoints(layout, datum))] : []),
     lineShape("back edge", "thick", back),
     ...[0, length].map((s) =>
       lineShape("end", "thick", [

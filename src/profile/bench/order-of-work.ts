@@ -3,6 +3,7 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import { count, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import { contactOf } from "../givens.ts";
 import type { Profile } from "../outcome.ts";
+import { leastShown } from "../standing.ts";
 import { tailExtraExplained } from "./tail-extra.ts";
 
 /** One step of the work on one instrument. The figures to be measured stand beside it: `expectedOf`. */
@@ -64,7 +65,7 @@ const dish: StepWriter = (instrument, plan) => ({
     ...tailExtraExplained(instrument, plan),
     removalSaid(plan),
     phrase`It is sanded last ${mm(plan.leastRemovalX)} from the tail: look there for untouched edge before you stop.`,
-    ...(plan.rimOffset > 0
+    ...(plan.rimOffset > leastShown
       ? [phrase`The whole edge comes down ${mm(plan.rimOffset)}, because it was too low there.`]
       : []),
   ],
@@ -130,9 +131,6 @@ const flat: StepWriter = ({ dome }, { pitch, stations, rimOffset }) => ({
 });
 
 const neckRemoval = (stations: Profile["stations"]): number => stations.at(-1)?.removal ?? 0;
-
-/** Less deep than this, mm, shows as nothing. */
-const leastShown = 0.005;
 
 const overrun: StepWriter = (_, plan) => ({
   instructions: [

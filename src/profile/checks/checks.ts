@@ -9,7 +9,7 @@ import {
   roundedUp,
 } from "../../instrument/phrase.ts";
 import type { Check, Grade, Outcomes } from "../outcome.ts";
-import { rounding, standing } from "../standing.ts";
+import { leastShown, rounding, standing } from "../standing.ts";
 import { deeperAtNeck, neckDepthUnlikely, tailDepthUnlikely } from "./depth-checks.ts";
 import { windowChecks } from "./window-checks.ts";
 
@@ -111,12 +111,15 @@ const soundholeOnFlat: Test = ({ body, dome }, { breakX }) => {
 
 const overrun: Test = (_, { overrunLength, overrunDepth, cleanShim }) => {
   if (overrunLength === 0) return null;
+  const shallow = overrunDepth < leastShown;
   const feather = phrase`Feather it in the dish`;
   return {
     id: "flat-overrun",
-    grade: "warn",
+    grade: shallow ? "note" : "warn",
     field: "target.value",
-    means: phrase`The flat runs ${mm(overrunLength)} past the break, ${mm(overrunDepth)} deep: the board cuts into the domed rim there.`,
+    means: shallow
+      ? phrase`The flat brushes the domed rim ${mm(overrunLength)} past the break, too shallow to measure.`
+      : phrase`The flat runs ${mm(overrunLength)} past the break, ${mm(overrunDepth)} deep: the board cuts into the domed rim there.`,
     fix:
       cleanShim === null
         ? [...feather, "."]

@@ -1,7 +1,8 @@
 import { rimPlan } from "../../drawing/plan/rim-plan.ts";
-import { endsSomewhere, nothing, planHeight } from "../../drawing/plan/rim-plan-layout.ts";
+import { endsSomewhere, planHeight } from "../../drawing/plan/rim-plan-layout.ts";
 import type { Station } from "../../profile/outcome.ts";
 import { comesOffAt } from "../../profile/side.ts";
+import { leastShown } from "../../profile/standing.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
 import { figure, unitName, wordsIn } from "../figures/plan-words.ts";
 import { useRimwright } from "../store-context.ts";
@@ -154,7 +155,7 @@ function RimWords({ rim: { givens, profile } }: { readonly rim: Rim }) {
           ? `Least comes off ${words.length(leastRemovalX)} from the tail: sanding ends there last, so stop when the mark there is just gone.`
           : "Nothing comes off between the tail and the break: the rim stays level there."}
       </p>
-      {rimOffset > nothing && (
+      {rimOffset > leastShown && (
         <p>
           {words.length(rimOffset)} of every figure comes off all round. The rim turns about the
           break as it is sanded, and without that the dish would not reach the place of least

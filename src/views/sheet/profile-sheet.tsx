@@ -6,6 +6,7 @@ import { sectionOf } from "../../drawing/section/section.ts";
 import { lengthFigure, nearest64, type Units } from "../../instrument/length.ts";
 import { contactOf, givensOf } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
+import { leastShown } from "../../profile/standing.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
 import { dimension, height } from "../figures/measures.ts";
 import { wordsIn } from "../figures/plan-words.ts";
@@ -99,7 +100,7 @@ function SheetWork({ plan: { instrument, profile }, units }: { plan: ShownPlan; 
           Sand the flat on a board, up to the break and no farther.
         </li>
         <li>
-          {overrunLength > 0
+          {overrunDepth >= leastShown
             ? `The flat runs ${dimension(overrunLength, units)} past the break, ${say(overrunDepth)} deep: feather it in the dish.`
             : "No overrun to be seen past the break."}
         </li>

@@ -1,5 +1,6 @@
 import type { Units } from "../../instrument/length.ts";
 import type { Profile } from "../../profile/outcome.ts";
+import { leastShown } from "../../profile/standing.ts";
 import { angle, dimension, height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { usePlanSoon } from "../use-plan.ts";
@@ -37,7 +38,7 @@ function rowsOf(profile: Profile, units: Units): readonly (readonly [string, str
     ["Fingerboard’s end from the tail", long(profile.fingerboardEndX)],
     [
       "Board cuts past the break",
-      overrunLength === 0 ? "no" : `${long(overrunLength)} far, ${high(overrunDepth)} deep`,
+      overrunDepth < leastShown ? "no" : `${long(overrunLength)} far, ${high(overrunDepth)} deep`,
     ],
     ["Thinnest shim that does not", cleanShim === null ? "none" : high(cleanShim)],
     ["Level rim lowered everywhere by", high(profile.rimOffset)],
