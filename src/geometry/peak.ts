@@ -33,7 +33,7 @@ export function highest(
 
 /**
  * What a concave curve can reach at most between the neighbours of sample i: the straight line from
- * the one neighbour through the sample, carried on to the other. Nothing where a neighbour is higher:
+ * the one neighbour through the sample, extended to the other. Nothing where a neighbour is higher:
  * the peak, if there is one, is that neighbour's.
  */
 function mostNear(xs: readonly number[], values: readonly number[], i: number): number {

@@ -13,7 +13,7 @@ export function fretX({ body, neck }: Instrument, fret: number): number {
   return body.length - fretToBridge(neck.scale, neck.joinFret) + fretToBridge(neck.scale, fret);
 }
 
-/** The scale's end carried on by the compensation. */
+/** The scale's end extended by the compensation. */
 export function saddleLineX({ body, neck, bridge }: Instrument): number {
   return body.length - (fretToBridge(neck.scale, neck.joinFret) + bridge.compensation);
 }
@@ -56,7 +56,7 @@ export function stringsAcross(instrument: Instrument): readonly StringHeights[] 
 
 /**
  * A string `share` of the way from bass (0) to treble (1): the straight line from the nut over fret
- * 12 carried on to the saddle. Away from the middle the frets are lower by the board's curve.
+ * 12 extended to the saddle. Away from the middle the frets are lower by the board's curve.
  */
 function stringAcross(instrument: Instrument, share: number): StringHeights {
   const { neck, bridge, strings } = instrument;

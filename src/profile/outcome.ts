@@ -45,7 +45,7 @@ export interface Outcomes {
   /** Most that comes off the level rim anywhere, `rimOffset` included. */
   readonly maxRemoval: number;
   readonly maxRemovalX: number;
-  /** Where the least comes off, so where sanding ends last. */
+  /** Where the least comes off, so what is sanded last. */
   readonly leastRemovalX: number;
   /** Diameter of the smallest dish the domed part of the rim fits in. */
   readonly dishNeeded: number;

@@ -13,7 +13,7 @@ export type SaddleHeights = CentreHeights & Pick<Outcomes, "stringExposure">;
 
 /**
  * Every height at the saddle line that follows from the gap there, `flatGap` mm, between the flat
- * carried on and the top, planned or measured, and from how steeply the top falls toward the tail
+ * extended and the top, planned or measured, and from how steeply the top falls toward the tail
  * there, `slope`. Needs no dome, so it holds for any top.
  */
 export function saddleHeights(givens: Givens, flatGap: number, slope: number): SaddleHeights {

@@ -103,7 +103,7 @@ function polylineWidth(half: readonly Pair[], x: number): number {
   return b[0] === a[0] ? b[1] : a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]);
 }
 
-/** Height of the dished rim's outer edge at x, the mean of both hands. */
+/** Height of the dished rim's outer edge at x, the mean of both sides. */
 export function edgeHeight(shop: Workshop, solid: Solid, x: number): number {
   const { left, right } = edgesOf(shop.sectionAt(solid, x));
   return (left[1] + right[1]) / 2;

@@ -171,7 +171,7 @@ export function areaMeasure(
   };
 }
 
-/** The core's removal along the core's arc length, by trapezoids, both hands and the straight neck end. */
+/** The core's removal along the core's arc length, by trapezoids, both sides and the straight neck end. */
 function sandedArea({ stations, pitch }: Profile): number {
   const upright = Math.cos((pitch * Math.PI) / 180);
   let oneHand = 0;

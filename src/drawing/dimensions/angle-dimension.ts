@@ -34,7 +34,7 @@ const arrangements = arrangementsByCost(
   places.map(({ row, lower }) => leaderCost(row) + (lower ? 0 : 2)),
 );
 
-/** Candidates for an angle, the cheapest first: an arc across both lines, carried on to a leader with the value. */
+/** Candidates for an angle, the cheapest first: an arc across both lines, extended to a leader with the value. */
 export function* angleCandidates(
   { role, texts, apex, slope, radii }: AngleDimension,
   size: number,

@@ -101,7 +101,7 @@ function extremeNotes(layout: PlanLayout): readonly Note[] {
     },
     {
       ...{ role: "least", place: least, ...said, mark: leastMark(layout, least) },
-      texts: [`least ${few}, ends last`, `least ${few}`],
+      texts: [`least ${few}, sanded last`, `least ${few}`],
     },
   ];
   return endsSomewhere(profile) ? notes : notes.slice(0, 1);

@@ -50,7 +50,7 @@ export function datumPoints({ frame, givens, profile }: SectionLayout): readonly
   return [at(-over), at(length + over)];
 }
 
-/** The flat carried on over the bridge to the tail. */
+/** The flat extended over the bridge to the tail. */
 export function flatPoints({ frame, givens }: SectionLayout): readonly [Point, Point] {
   return [
     [pxAt(frame, 0) - past, frame.level],
@@ -58,7 +58,7 @@ export function flatPoints({ frame, givens }: SectionLayout): readonly [Point, P
   ];
 }
 
-/** The plane of the fret crowns, carried on over the bridge. */
+/** The plane of the fret crowns, extended over the bridge. */
 export function fretPlanePoints(layout: SectionLayout): readonly [Point, Point] {
   const { frame, givens } = layout;
   const [tail] = bridgeEnds(layout);
@@ -72,7 +72,7 @@ export function planeShapes(layout: SectionLayout): readonly PathShape[] {
   if (layout.frame.turned) return shapes;
   return [
     ...shapes,
-    lineShape("flat carried on", "chain", flatPoints(layout)),
+    lineShape("flat extended", "chain", flatPoints(layout)),
     lineShape("fret plane", "thin", fretPlanePoints(layout)),
   ];
 }

@@ -130,7 +130,7 @@ function namedLines(layout: SectionLayout): readonly NamedLine[] {
   if (layout.frame.turned)
     return [{ role: "board", text: "sanding board", line: boardFoot(layout) }, datum];
   return [
-    { role: "flat carried on", text: "flat carried on", line: flatPoints(layout) },
+    { role: "flat extended", text: "flat extended", line: flatPoints(layout) },
     { role: "fret plane", text: "fret plane", line: fretPlanePoints(layout) },
     datum,
   ];

@@ -11,7 +11,7 @@ const height = 48;
 /** Height the strings' side of the drawing needs over the flat, mm. */
 const over = 14;
 
-/** The section in small, heights ten times the lengths: the top, the flat carried on, the shim and the saddle. */
+/** The section in small, heights ten times the lengths: the top, the flat extended, the shim and the saddle. */
 export function thumbnailOf(givens: Givens, profile: Profile): Scene {
   const { body } = givens.instrument;
   const along = (width - 8) / body.length;
@@ -27,7 +27,7 @@ export function thumbnailOf(givens: Givens, profile: Profile): Scene {
     title: "Section, in small",
     shapes: [
       areaShape("shim", "thin", "wood", rectangle(at(0, 0), at(contact, -profile.shim))),
-      lineShape("flat carried on", "chain", [at(0, 0), at(givens.breakX, 0)]),
+      lineShape("flat extended", "chain", [at(0, 0), at(givens.breakX, 0)]),
       lineShape("top", "thick", top),
       lineShape("flat", "thick", [at(givens.breakX, 0), at(body.length, 0)]),
       lineShape("saddle", "thick", [

@@ -65,7 +65,7 @@ export function sectionTemplate(
       ),
       label([namesAt, board - 18], "lower edge: the top on the centreline", { anchor: "start" }),
       label([namesAt, board - 24], "upper edge: parallel to the flat", { anchor: "start" }),
-      label([namesAt, 2], "the flat carried on", { anchor: "start" }),
+      label([namesAt, 2], "the flat extended", { anchor: "start" }),
       label([namesAt, rimZ(givens, profile.dome, namesAt) - 8], "the rim", {
         anchor: "start",
       }),

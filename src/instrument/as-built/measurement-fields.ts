@@ -29,9 +29,9 @@ const made = (
 ): MeasurementField => ({ ...fields[path], at, label, replaces: path });
 
 const sideHow =
-  "Along the side, from the finished top edge to the finished back edge; the mean of both hands.";
+  "Along the side, from the finished top edge to the finished back edge; the mean of both sides.";
 const dishHow =
-  "Along the side, from the top edge to the back edge or to a mark that stays; the mean of both hands.";
+  "Along the side, from the top edge to the back edge or to a mark that stays; the mean of both sides.";
 const gapHow =
   "Straightedge on the flat along the centreline: from its edge down to the top, at the saddle line.";
 const clearanceHow =

@@ -93,7 +93,7 @@ function SheetWork({ plan: { instrument, profile }, units }: { plan: ShownPlan; 
         <li>
           {!endsSomewhere(profile)
             ? "There is no dome: the rim stays level from the tail to the break."
-            : `Dish the rim from the tail to the break; it ends last ${dimension(profile.leastRemovalX, units)} from the tail.`}
+            : `Dish the rim from the tail to the break; what is sanded last lies ${dimension(profile.leastRemovalX, units)} from the tail.`}
         </li>
         <li>
           Shim under the tail, its edge {dimension(contactOf(instrument), units)} from the tail end.

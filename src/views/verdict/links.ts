@@ -27,7 +27,7 @@ export function linksOf(instrument: Instrument, profile: Profile, units: Units):
     windowed("Pitch", "between the flat and the level rim", "pitch", angle),
     {
       name: "Straightedge gap",
-      meaning: "under the flat carried on, at the saddle line",
+      meaning: "under the flat extended, at the saddle line",
       value: profile.flatGap,
       said: length(profile.flatGap),
       window: null,

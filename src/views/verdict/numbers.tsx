@@ -46,7 +46,7 @@ function rowsOf(profile: Profile, units: Units): readonly (readonly [string, str
       "Most that comes off the level rim",
       `${high(profile.maxRemoval)}, ${long(profile.maxRemovalX)} from the tail`,
     ],
-    ["Sanding ends last, from the tail", long(profile.leastRemovalX)],
+    ["Sanded last, from the tail", long(profile.leastRemovalX)],
     ["Side strip, at least", long(profile.stockWidth)],
     ["Dish, at least across", long(profile.dishNeeded)],
   ];
