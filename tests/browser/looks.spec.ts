@@ -22,6 +22,24 @@ for (const viewport of sizes) {
   });
 }
 
+test("the header leaves nothing out of the window and has room for a name, at any width", async ({
+  page,
+}) => {
+  await open(page, sizes[0], "light");
+  await page.getByRole("button", { name: "Start from…" }).click();
+  await page.getByRole("button", { name: /^Jumbo size/ }).click();
+  await expect(page.getByRole("button", { name: "Undo" })).toBeEnabled();
+  for (const width of [390, 820, 1024, 1180, 1280, 1440]) {
+    await page.setViewportSize({ width, height: 800 });
+    const header = page.getByRole("banner");
+    for (const part of await header.locator("a, input, button:visible").all())
+      await expect(part).toBeInViewport({ ratio: 1 });
+    const name = await page.getByLabel("Name of the instrument").boundingBox();
+    expect(name?.width, `the name at ${width}`).toBeGreaterThanOrEqual(152);
+    if (width >= 1180) expect((await header.boundingBox())?.height).toBeLessThanOrEqual(62);
+  }
+});
+
 test("axe finds nothing on a first visit, at any size, light or dark", async ({ page }) => {
   test.slow();
   await open(page, sizes[2], "light");

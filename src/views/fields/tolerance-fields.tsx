@@ -86,7 +86,8 @@ function ToleranceRow({ path, plusMinus, onSet }: RowProps) {
   const field = { ...plain, min: 0, step: Math.min(plain.step, 0.01) };
   return (
     <ValueEntry
-      label={field.label}
+      label={`${field.label}, plus or minus`}
+      shown={field.label}
       value={plusMinus}
       format={fieldFormat(field, units)}
       onChange={(value) => value !== null && onSet(value)}
