@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
+import { presets } from "../../src/instrument/presets.ts";
 import { benchRun, type Fineness } from "../support/cut-rim.ts";
 import { aimedAt } from "../support/random-instrument.ts";
 import { areaMeasure, type Measure, measuresOf } from "../support/rim-measures.ts";
@@ -119,4 +120,13 @@ describe("the order of work, with sides square to the level edge", () => {
     const neckEnd = profile.stations.at(-1)?.removal ?? Number.NaN;
     expect(Math.abs(bench.neckRemoval - neckEnd)).toBeLessThan(4e-3);
   });
+
+  it.each(presets.map((preset) => [preset.name, preset] as const))(
+    "parts from the core's pitch by no more than 0.0005 degrees: %s",
+    (_, preset) => {
+      const profile = solved(preset, 25);
+      const bench = benchRun(shop, preset, profile.shim, fine);
+      expect(Math.abs(bench.pitch - profile.pitch)).toBeLessThan(5e-4);
+    },
+  );
 });
