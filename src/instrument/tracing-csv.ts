@@ -1,16 +1,13 @@
 import type { Place } from "../geometry/polyline.ts";
 import { count, type Phrase, phrase } from "./phrase.ts";
+import { farthestPlace, mostPlaces } from "./tracing.ts";
 
 export type ReadTracingResult =
   | { readonly ok: true; readonly places: readonly Place[] }
   | { readonly ok: false; readonly why: Phrase };
 
-/** More lines than this are no outline, and nothing longer than this is a line of one. */
-const most = 20_000;
+/** Nothing longer is a line of an outline, in characters. */
 const longest = 1000;
-
-/** No drawing of a guitar has a larger coordinate, whatever its unit. */
-const farthest = 1e6;
 
 /**
  * Places from lines of x and y, in the units of the drawing. Values may stand apart by comma, semicolon,
@@ -18,9 +15,9 @@ const farthest = 1e6;
  * (`8,31 129,46`). A first line of words is a heading, and one that starts with # a remark.
  */
 export function readTracingCsv(text: string): ReadTracingResult {
-  const lines = text.split(/\r\n|\r|\n/, most + 1);
-  if (lines.length > most)
-    return { ok: false, why: phrase`This has more than ${count(most)} lines.` };
+  const lines = text.split(/\r\n|\r|\n/, mostPlaces + 1);
+  if (lines.length > mostPlaces)
+    return { ok: false, why: phrase`This has more than ${count(mostPlaces)} lines.` };
   const places: Place[] = [];
   for (const [i, line] of lines.entries()) {
     const plain = line.trim();
@@ -42,7 +39,7 @@ function readLine(line: string): Place | null {
   return x !== undefined && y !== undefined && isNear(x) && isNear(y) ? [x, y] : null;
 }
 
-const isNear = (value: number): boolean => Math.abs(value) <= farthest;
+const isNear = (value: number): boolean => Math.abs(value) <= farthestPlace;
 
 function valuesIn(line: string): readonly string[] {
   const withPoint = (value: string): string => value.trim().replace(",", ".");

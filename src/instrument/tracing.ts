@@ -5,6 +5,10 @@ import { mm, type Phrase, phrase } from "./phrase.ts";
 /** How many places a kept tracing may have, and how far apart in x they are at least, mm. */
 export const tracingLimits = { fewest: 3, most: 400, longest: 1500, widest: 750, rise: 0.001 };
 
+/** A drawing of an outline has no more places, and no larger coordinate, whatever its unit. */
+export const mostPlaces = 20_000;
+export const farthestPlace = 1e6;
+
 /** What a tracing in a file must be; null when it is. */
 export function tracingFlaw(places: readonly Place[]): string | null {
   const { fewest, most, longest, widest, rise } = tracingLimits;

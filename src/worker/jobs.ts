@@ -1,8 +1,16 @@
+import { readingTracingFile } from "../instrument/tracing-file.ts";
 import { mapOf } from "../profile/comparison/map.ts";
 import { bestContact, sharedShimOf } from "../profile/sticks/shared-shim.ts";
 import { changesForShim, changesToShare } from "../profile/sticks/shared-shim-changes.ts";
 import { UncertaintyRun } from "../profile/uncertainty/uncertainty.ts";
-import type { Job, Progress, SharedShimAnswer, SharedShimJob, UncertaintyJob } from "./messages.ts";
+import type {
+  Job,
+  Progress,
+  SharedShimAnswer,
+  SharedShimJob,
+  TracingJob,
+  UncertaintyJob,
+} from "./messages.ts";
 
 /** What a job needs of whoever runs it. */
 export interface JobContext {
@@ -25,6 +33,8 @@ export async function runJob(job: Job, context: JobContext): Promise<void> {
       return context.report({ share: 1, answer: mapOf(job.instrument, job.asked) });
     case "shared-shim":
       return context.report({ share: 1, answer: sharedShimAnswer(job) });
+    case "tracing":
+      return readTracing(job, context);
   }
 }
 
@@ -47,6 +57,26 @@ async function drawSamples({ asked, draws }: UncertaintyJob, context: JobContext
     context.report({ share: run.count / draws, answer: run.result() });
   }
   context.report({ share: 1, answer: run.result() });
+}
+
+/** Milliseconds between pauses. */
+const pauseEvery = 20;
+
+async function readTracing({ text }: TracingJob, context: JobContext): Promise<void> {
+  const reading = readingTracingFile(text);
+  let [paused, reported] = [context.now(), context.now()];
+  for (let step = reading.next(); ; step = reading.next()) {
+    if (step.done) return context.report({ share: 1, answer: step.value });
+    const now = context.now();
+    if (now - paused < pauseEvery) continue;
+    await context.pause();
+    if (context.stopped()) return;
+    paused = now;
+    if (now - reported < reportEvery) continue;
+    reported = now;
+    // The text's end is not the end: the longest line is still to be made of it.
+    context.report({ share: 0.99 * step.value, answer: null });
+  }
 }
 
 function sharedShimAnswer({

@@ -1,11 +1,12 @@
 import type { Instrument } from "../instrument/instrument.ts";
+import type { TracingFileResult } from "../instrument/tracing-file.ts";
 import type { InputMap, MapAsked } from "../profile/comparison/map.ts";
 import type { SharedShim } from "../profile/sticks/shared-shim.ts";
 import type { FieldChange, MemberChange } from "../profile/sticks/shared-shim-changes.ts";
 import type { Uncertainty, UncertaintyRequest } from "../profile/uncertainty/uncertainty.ts";
 
 /** Computations too long for the page itself. */
-export type Job = UncertaintyJob | MapJob | SharedShimJob;
+export type Job = UncertaintyJob | MapJob | SharedShimJob | TracingJob;
 
 export interface UncertaintyJob {
   readonly kind: "uncertainty";
@@ -30,6 +31,12 @@ export interface SharedShimJob {
   readonly shim: number | null;
 }
 
+/** A stranger's drawing to be read. */
+export interface TracingJob {
+  readonly kind: "tracing";
+  readonly text: string;
+}
+
 export interface SharedShimAnswer {
   readonly sharedShim: SharedShim;
   /** What would let one shim serve, where none does. */
@@ -42,11 +49,12 @@ export interface Answers {
   readonly uncertainty: Uncertainty | null;
   readonly map: InputMap | null;
   readonly "shared-shim": SharedShimAnswer;
+  readonly tracing: TracingFileResult | null;
 }
 
 export type JobKind = Job["kind"];
 
-/** How far a job is, 0 to 1, and what it has so far; done at 1. Null: the instrument has no plan. */
+/** How far a job is, 0 to 1, and what it has so far; done at 1. Null: there is nothing yet, or the instrument has no plan. */
 export interface Progress<Kind extends JobKind = JobKind> {
   readonly share: number;
   readonly answer: Answers[Kind];

@@ -57,6 +57,18 @@ describe("a job", () => {
     ).toEqual([]);
   });
 
+  it("reads a drawing between pauses, and leaves it off when it is stopped", async () => {
+    const text = `<svg>${'<path d="M0 0L5 5L9 0"/>'.repeat(50)}</svg>`;
+    const reports = await done({ kind: "tracing", text });
+    expect(reports.length).toBeGreaterThan(2);
+    expect(reports.at(-1)).toMatchObject({
+      share: 1,
+      answer: { ok: true, drawing: { lines: 50, unit: null } },
+    });
+    const left = await done({ kind: "tracing", text }, 5);
+    expect(left.every(({ share }) => share < 0.5)).toBe(true);
+  });
+
   it("answers nothing where there is no plan", async () => {
     const far = { ...defaultInstrument, target: { kind: "pitch", value: 40 } } as const;
     const reports = await done({

@@ -10,13 +10,13 @@ import type { MapJob } from "../../worker/messages.ts";
 import { ChoiceButtons } from "../fields/choice-buttons.tsx";
 import { FieldChoice } from "../fields/field-choice.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
+import { useJob } from "../use-job.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
 import { rangeRound } from "./input-range.ts";
 import { OutcomeChoice } from "./outcome-choice.tsx";
 import { holds } from "./sweep-panel.tsx";
 import { useComparison, useNumbers } from "./use-comparison.ts";
-import { useJob } from "./use-job.ts";
 
 /** Two inputs against one outcome, with the part where every check passes. */
 export function MapPanel() {

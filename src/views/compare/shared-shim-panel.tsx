@@ -10,9 +10,9 @@ import type { SharedShimJob } from "../../worker/messages.ts";
 import { ChoiceButtons } from "../fields/choice-buttons.tsx";
 import { fieldFormat, optional, ValueEntry } from "../fields/number-entry.tsx";
 import { useEdit, useRimwright, useShelfSlot } from "../store-context.ts";
+import { useJob } from "../use-job.ts";
 import { SharedShimResult } from "./shared-shim-result.tsx";
 import { useComparison, useNumbers } from "./use-comparison.ts";
-import { useJob } from "./use-job.ts";
 
 const contacts = [
   ["own", "each its own contact"],

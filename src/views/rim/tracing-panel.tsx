@@ -4,10 +4,11 @@ import { TracedOutline } from "../../geometry/outline/traced-outline.ts";
 import type { TracingEnds } from "../../geometry/outline/tracing.ts";
 import { guessedEnds, turned } from "../../geometry/outline/tracing-ends.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
+import type { TracingFile } from "../../instrument/tracing-file.ts";
 import { traceOutline } from "../../store/document/edits.ts";
 import { wordsIn } from "../figures/plan-words.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
-import { type OutlineFile, useOutlineFile } from "./outline-file.ts";
+import { useJob } from "../use-job.ts";
 import { RimFigure } from "./rim-figure.tsx";
 import {
   EndsEntry,
@@ -22,8 +23,6 @@ import { type TracingTrial, tryTracing } from "./tracing-trial.ts";
 export function TracingPanel() {
   const tracing = useRimwright((state) => state.instrument.body.tracing);
   const [text, setText] = useState("");
-  const read = useOutlineFile(text);
-  const units = useRimwright((state) => state.choices.units);
   return (
     <section aria-labelledby="rim-tracing">
       <h2 id="rim-tracing">Your own outline</h2>
@@ -36,13 +35,38 @@ export function TracingPanel() {
         <InUse places={tracing.length} />
       )}
       <TracingText text={text} onText={setText} />
-      {read?.ok === false && (
-        <p role="alert" className="rim-warn">
-          {sayPhrase(read.why, units)}
-        </p>
-      )}
-      {read?.ok === true && <Trial key={text} drawing={read.drawing} />}
+      {text.trim() !== "" && <Drawing key={text} text={text} />}
     </section>
+  );
+}
+
+/** A text read in the worker, for a stranger's drawing may be long. */
+function Drawing({ text }: { readonly text: string }) {
+  const units = useRimwright((state) => state.choices.units);
+  const job = useMemo(() => ({ kind: "tracing", text }) as const, [text]);
+  const { state, progress, stop, again } = useJob<"tracing">(job);
+  const read = progress?.answer ?? null;
+  if (read?.ok === true) return <Trial drawing={read.drawing} />;
+  if (read !== null)
+    return (
+      <p role="alert" className="rim-warn">
+        {sayPhrase(read.why, units)}
+      </p>
+    );
+  return state === "stopped" || state === "failed" ? (
+    <p role="status">
+      {state === "failed" ? "The drawing could not be read." : "Stopped."}{" "}
+      <button type="button" onClick={again}>
+        Read it again
+      </button>
+    </p>
+  ) : (
+    <p role="status">
+      Reading the drawing <progress value={progress?.share ?? 0} aria-label="Read so far" />{" "}
+      <button type="button" onClick={stop}>
+        Stop
+      </button>
+    </p>
   );
 }
 
@@ -60,7 +84,7 @@ function InUse({ places }: { readonly places: number }) {
 }
 
 /** A drawing being placed and fitted, before it is used. */
-function Trial({ drawing }: { readonly drawing: OutlineFile }) {
+function Trial({ drawing }: { readonly drawing: TracingFile }) {
   const units = useRimwright((state) => state.choices.units);
   const [unit, setUnit] = useState<TracingUnit>(drawing.unit === null ? "mm" : "file");
   const [error, setError] = useState(0.25);

@@ -1,8 +1,13 @@
-import { screen } from "@testing-library/react";
-import { describe, expect, test } from "vitest";
+import { screen, waitFor } from "@testing-library/react";
+import { beforeEach, describe, expect, test, vi } from "vitest";
 import { TracingPanel } from "../../../src/views/rim/tracing-panel.tsx";
+import { workerClient } from "../../../src/worker/client.ts";
 import { pear } from "../../support/pear.ts";
-import { newUser, showView } from "../show-view.tsx";
+import { newUser, runJobsHere, showView } from "../show-view.tsx";
+
+beforeEach(() => {
+  runJobsHere();
+});
 
 describe("a tracing", () => {
   const paste = async (text: string): Promise<void> => {
@@ -39,5 +44,21 @@ describe("a tracing", () => {
     expect(await screen.findByText(/Look at the unit it is drawn in/)).toBeInTheDocument();
     await newUser().selectOptions(screen.getByLabelText("Drawn in"), "inches");
     expect(await screen.findByRole("button", { name: "Use this outline" })).toBeInTheDocument();
+  });
+
+  test("a reading can be stopped, and begun again", async () => {
+    let begun = 0;
+    const stop = vi.fn();
+    vi.spyOn(workerClient, "run").mockImplementation(() => {
+      begun += 1;
+      return stop;
+    });
+    showView(<TracingPanel />);
+    await paste("0, 0\n1, 9\n2, 8");
+    await waitFor(() => expect(begun).toBe(1));
+    await newUser().click(screen.getByRole("button", { name: "Stop" }));
+    expect(stop).toHaveBeenCalled();
+    await newUser().click(screen.getByRole("button", { name: "Read it again" }));
+    expect(begun).toBe(2);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { readTracingSvg } from "../../../src/views/rim/tracing-svg.ts";
+import { sayPhrase } from "../../src/instrument/phrase.ts";
+import { readingTracingSvg, readTracingSvg } from "../../src/instrument/tracing-svg.ts";
 
 function read(text: string) {
   const reading = readTracingSvg(text);
@@ -96,4 +97,54 @@ describe("an SVG drawing", () => {
       expect(readTracingSvg(part.repeat(100_000)).ok).toBe(false);
     },
   );
+});
+
+const refusedFor = (text: string): string => {
+  const reading = readTracingSvg(text);
+  return reading.ok ? "nothing" : sayPhrase(reading.why, "mm");
+};
+
+describe("what no outline holds is refused in a sentence", () => {
+  test.each(["M0 0Q1e308 1e308 490 30", "M0 0Q1e200 1e200 490 30", "M0 0C1e7 0 0 9 490 30"])(
+    "%s",
+    (text) => {
+      expect(refusedFor(text)).toMatch(/too far off/);
+    },
+  );
+
+  test("and leaves the lines beside it to be read", () => {
+    const { places, lines } = read("M0 0Q1e308 1e308 490 30M0 0L1 0L1 5");
+    expect(places.length).toBe(3);
+    expect(lines).toBe(1);
+  });
+
+  test("280 000 arcs, 30 000 paths of six pieces, a line of 20 000 curves, 500 groups", () => {
+    const many = /more than 100000 lines and curves/;
+    expect(refusedFor(`M0 0${"a1 1 0 0 1 2 0".repeat(280_000)}`)).toMatch(/too long/);
+    expect(refusedFor(svg('<path d="M0 0h1v1h-1v9h3v2"/>'.repeat(30_000)))).toMatch(many);
+    expect(refusedFor(`M0 0${"c1 0 2 9 4 4".repeat(20_000)}`)).toMatch(/more than 20000 places/);
+    expect(refusedFor(svg("<g>".repeat(500)))).toMatch(/more than 100 groups/);
+    expect(refusedFor(svg('<path d="M0 0L5 5L9 0">'.repeat(500)))).toMatch(/more than 100 groups/);
+  });
+});
+
+test("is read path by path, so that it can be left off between", () => {
+  const reading = readingTracingSvg(svg('<path d="M0 0L5 5L9 0"/>'.repeat(30)));
+  const shares = [...reading];
+  expect(shares).toHaveLength(30);
+  expect(shares).toEqual([...shares].sort((a, b) => a - b));
+  expect(shares.at(-1)).toBeLessThanOrEqual(1);
+});
+
+test("30 000 paths that hold no more than an outline might are read, each once", () => {
+  const text = svg(`${'<path d="M0 0L5 5L9 0"/>'.repeat(30_000)}<path d="M0 0L5 5L9 -1"/>`);
+  expect([...readingTracingSvg(text)]).toHaveLength(30_001);
+  expect(read(text)).toMatchObject({
+    lines: 30_001,
+    places: [
+      [0, 0],
+      [5, 5],
+      [9, -1],
+    ],
+  });
 });

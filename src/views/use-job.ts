@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "react";
-import { workerClient } from "../../worker/client.ts";
-import type { Job, JobKind, Progress } from "../../worker/messages.ts";
+import { workerClient } from "../worker/client.ts";
+import type { Job, JobKind, Progress } from "../worker/messages.ts";
 
 export interface Running<Kind extends JobKind> {
   readonly state: "waiting" | "running" | "stopped" | "done" | "failed";
