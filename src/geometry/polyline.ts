@@ -76,6 +76,35 @@ export function offPolyline(place: Place, places: readonly Place[]): number {
   return least;
 }
 
+/** The same of a polyline whose x rises: looks only as far to both sides as a nearer place could lie. */
+export function offRising(place: Place, places: readonly Place[]): number {
+  const start = firstFrom(places, place[0]);
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = start; i < places.length; i++) {
+    const [a, b] = [places[i - 1], places[i]];
+    if (a === undefined || b === undefined) continue;
+    if (a[0] - place[0] > least) break;
+    least = Math.min(least, offLine(place, a, b));
+  }
+  for (let i = start - 1; i > 0; i--) {
+    const [a, b] = [places[i - 1], places[i]];
+    if (a === undefined || b === undefined || place[0] - b[0] > least) break;
+    least = Math.min(least, offLine(place, a, b));
+  }
+  return least;
+}
+
+/** The first of places of rising x that stands at `x` or beyond; their number where none does. */
+export function firstFrom(places: readonly Place[], x: number): number {
+  let [low, high] = [0, places.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((places[middle]?.[0] ?? 0) < x) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
 export function lengthOf(places: readonly Place[]): number {
   let sum = 0;
   for (let i = 1; i < places.length; i++) {

@@ -1,5 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { lengthOf, offPolyline, type Place, polylineAlong } from "../../src/geometry/polyline.ts";
+import {
+  lengthOf,
+  offPolyline,
+  offRising,
+  type Place,
+  polylineAlong,
+} from "../../src/geometry/polyline.ts";
 
 const circle =
   (radius: number) =>
@@ -43,4 +49,12 @@ describe("polylineAlong", () => {
 test("ends on a curve that leaves the numbers", () => {
   const places = polylineAlong((t) => [1e308 * 10 * t, Number.NaN], 0, 1, 0.05);
   expect(places.length).toBeLessThan(10);
+});
+
+test("the distance from a line of rising x is the distance from the line, wherever the place lies", () => {
+  const line = Array.from({ length: 60 }, (_, i): Place => [i, 20 * Math.sin(i * i)]);
+  for (let i = 0; i < 200; i++) {
+    const place: Place = [80 * Math.sin(i * 3.7), 40 * Math.cos(i * 5.3)];
+    expect(offRising(place, line)).toBe(offPolyline(place, line));
+  }
 });

@@ -9,6 +9,8 @@ export interface TracingFit {
 }
 
 const stepsPerPiece = 16;
+/** So many of the places are looked at until those lie near enough, and only then each. */
+const lookedAt = 1000;
 /** Room is kept between the places led through, mm: nearer ones would only repeat the hand's tremble. */
 const closest = 0.8;
 
@@ -18,15 +20,16 @@ const closest = 0.8;
  */
 export function fitted(places: readonly Place[], error: number, most: number): TracingFit {
   let kept = startOf(places);
+  let every = Math.ceil(places.length / lookedAt);
   for (;;) {
     const chosen = kept.map((i) => placeAt(places, i));
-    const offs = offsFrom(splineThrough(chosen, "square", "free"), kept, places);
+    const offs = offsFrom(splineThrough(chosen, "square", "free"), kept, places, every);
     const worst = Math.max(...offs);
     const added = worst <= error ? [] : worstOfEach(kept, places, offs, error);
-    if (added.length === 0 || kept.length + added.length > most) {
-      return { places: chosen, error: worst };
-    }
-    kept = [...kept, ...added].sort((a, b) => a - b);
+    if (added.length > 0 && kept.length + added.length <= most)
+      kept = [...kept, ...added].sort((a, b) => a - b);
+    else if (every > 1) every = 1;
+    else return { places: chosen, error: worst };
   }
 }
 
@@ -40,8 +43,13 @@ function startOf(places: readonly Place[]): number[] {
 const placeAt = (places: readonly Place[], i: number): Place =>
   places[i] ?? [Number.NaN, Number.NaN];
 
-/** Distance of each place from the curve near it. */
-function offsFrom(spline: Spline, kept: readonly number[], places: readonly Place[]): number[] {
+/** Distance of every so many places from the curve near it; 0 for the others. */
+function offsFrom(
+  spline: Spline,
+  kept: readonly number[],
+  places: readonly Place[],
+  every: number,
+): number[] {
   const lines = spline.chords.map((_, piece) =>
     Array.from({ length: stepsPerPiece + 1 }, (_, i): Place => {
       const t = i / stepsPerPiece;
@@ -50,6 +58,7 @@ function offsFrom(spline: Spline, kept: readonly number[], places: readonly Plac
   );
   let piece = 0;
   return places.map((place, i) => {
+    if (i % every > 0) return 0;
     while (piece < lines.length - 1 && i > (kept[piece + 1] ?? 0)) piece++;
     const near = [lines[piece - 1], lines[piece], lines[piece + 1]];
     return Math.min(

@@ -1,5 +1,5 @@
 import { numberAt } from "../number-at.ts";
-import { lengthOf, offPolyline, type Place } from "../polyline.ts";
+import { firstFrom, lengthOf, offRising, type Place } from "../polyline.ts";
 
 /** Where a drawing's centreline leaves the tail and meets the neck end, in the drawing's own coordinates, mm. */
 export interface TracingEnds {
@@ -94,7 +94,7 @@ function fromWhole(loop: readonly Place[], length: number, slack: number): Trace
   const [left, right] = halves;
   if (!Array.isArray(left)) return refused(left as TracingFault);
   if (!Array.isArray(right)) return refused(right as TracingFault);
-  const apart = left.map((place) => offPolyline(place, right));
+  const apart = left.map((place) => offRising(place, right));
   const most = Math.max(...apart);
   if (most > mostApart) {
     return refused({ why: "halves differ", x: left[apart.indexOf(most)]?.[0] ?? 0, by: most });
@@ -213,7 +213,7 @@ function averaged(left: readonly Place[], right: readonly Place[]): Place[] {
 }
 
 function widthAt(chain: readonly Place[], x: number): number {
-  const i = chain.findIndex((place) => place[0] >= x);
+  const i = firstFrom(chain, x);
   const [a, b] = [chain[Math.max(0, i - 1)], chain[i]];
   if (a === undefined || b === undefined) return chain.at(-1)?.[1] ?? 0;
   return b[0] === a[0] ? b[1] : a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]);

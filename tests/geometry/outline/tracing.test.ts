@@ -163,6 +163,14 @@ describe("fitting", () => {
     expect(fit.places.length).toBeLessThan(60);
   });
 
+  test("of more places than are looked at first, all lie as near as is said", () => {
+    const places = half(traced(900)).places.map(
+      ([x, y], i): Place => [x, i === 1703 ? y + 0.6 : y],
+    );
+    expect(fitted(places, 0.25, 400).error).toBeGreaterThan(0.25);
+    expect(fitted(places, 0.7, 400).error).toBeGreaterThan(0.5);
+  });
+
   test("stops at the most places and owns to the error", () => {
     const fit = fitted(half(traced(200)).places, 1e-6, 20);
     expect(fit.places.length).toBeLessThanOrEqual(20);
