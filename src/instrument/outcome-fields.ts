@@ -101,13 +101,14 @@ const exposure = height("saddleExposure");
 const string = height("stringHeight");
 
 /**
- * Defaults. Fret plane over the bridge: 1/64–1/16 in, and string height about 1/2 in, as a published
- * builders' tip has them; the saddle and the break angle from memory; pitch common practice, no source.
+ * Defaults. Fret plane over the bridge: from just clearing it, common practice, no source, to 1/16 in, and
+ * string height about 1/2 in, as a published builders' tip has them; the saddle and the break angle from
+ * memory; pitch common practice, no source.
  */
 export const windowFields = {
   "windows.bridgeClearance.0": {
     label: "Fret plane over the bridge, least",
-    default: 0.4,
+    default: 0,
     ...clearance,
   },
   "windows.bridgeClearance.1": {

@@ -5,12 +5,18 @@ import { type ReadInstrumentResult, readInstrument } from "../../instrument/read
 import { asJson } from "../document/json.ts";
 import { openMark } from "./shared-address.ts";
 
+/** What an address states the differences from: the default instrument as it was when this form was made. */
+const base: Instrument = {
+  ...defaultInstrument,
+  windows: { ...defaultInstrument.windows, bridgeClearance: [0.4, 1.6] },
+};
+
 /**
- * An instrument as part of an address: what differs from the default one, as JSON, deflated (RFC 1951),
+ * An instrument as part of an address: what differs from the base, as JSON, deflated (RFC 1951),
  * in base64url (RFC 4648). The digit in front is the version of this form.
  */
 async function shareText(instrument: Instrument): Promise<string> {
-  const json = JSON.stringify(difference(instrument, defaultInstrument) ?? {});
+  const json = JSON.stringify(difference(instrument, base) ?? {});
   return `1${base64url(await deflated(json))}`;
 }
 
@@ -30,7 +36,7 @@ export async function readShareText(text: string): Promise<ReadInstrumentResult>
     return refused("The address comes from a newer Rimwright, or is damaged.");
   try {
     const json: unknown = JSON.parse(await inflated(bytesOf(text.slice(1))));
-    return readInstrument(merged(defaultInstrument, json));
+    return readInstrument(merged(base, json));
   } catch {
     return refused("The address is damaged: no instrument can be read from it.");
   }

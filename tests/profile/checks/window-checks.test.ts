@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Instrument, WindowKind } from "../../../src/instrument/instrument.ts";
 import { windowKinds } from "../../../src/instrument/outcome-fields.ts";
 import { sayPhrase } from "../../../src/instrument/phrase.ts";
+import { presets } from "../../../src/instrument/presets.ts";
 import { readInstrument } from "../../../src/instrument/read-instrument.ts";
 import type { Check } from "../../../src/profile/outcome.ts";
 import { standing } from "../../../src/profile/standing.ts";
@@ -97,6 +98,15 @@ describe.each(windowKinds)("every fix of %s", (kind) => {
   );
 });
 
+describe.each(presets)("the preset $name", (instrument) => {
+  it("stands well within all its windows, with nothing to fix", () => {
+    const profile = solved(instrument);
+    for (const kind of windowKinds)
+      expect(standing(profile[kind], instrument.windows[kind]), kind).toBe("within");
+    expect(profile.checks).toEqual([]);
+  });
+});
+
 describe("how a value stands to its window", () => {
   it("is out beyond an end, near in the tenth beside it, and in between", () => {
     const window = [10, 20] as const;
@@ -114,6 +124,11 @@ describe("how a value stands to its window", () => {
       "close",
       "outside",
     ]);
+  });
+
+  it("is within where it just clears an end at 0, and out below it", () => {
+    const stands = [-0.01, 0, 0.04, 0.15, 1.5].map((value) => standing(value, [0, 1.6]));
+    expect(stands).toEqual(["outside", "within", "within", "within", "close"]);
   });
 
   it("is in on a window of no width, and only there", () => {
