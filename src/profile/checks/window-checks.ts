@@ -1,12 +1,14 @@
 import type { Instrument, WindowKind } from "../../instrument/instrument.ts";
 import { windowKinds } from "../../instrument/outcome-fields.ts";
-import { deg, mm } from "../../instrument/phrase.ts";
+import { deg, mm, type Phrase } from "../../instrument/phrase.ts";
 import type { Check, Outcomes } from "../outcome.ts";
-import { standing } from "../standing.ts";
+import { leastShown, standing } from "../standing.ts";
 
 interface Wording {
   readonly name: string;
   readonly tooLow: string;
+  /** In place of `tooLow` where the outcome is below 0. */
+  readonly belowNothing: string;
   readonly tooHigh: string;
   readonly raise: string;
   readonly lower: string;
@@ -15,7 +17,8 @@ interface Wording {
 const wordings: Readonly<Record<WindowKind, Wording>> = {
   bridgeClearance: {
     name: "The fret plane over the bridge",
-    tooLow: "the frets point into the bridge and leave the saddle little height",
+    tooLow: "the saddle is left little height",
+    belowNothing: "the frets point into the bridge and leave the saddle little height",
     tooHigh: "the frets pass high over the bridge and the saddle must make it up",
     raise: "A thicker shim, a thicker fingerboard or a thinner bridge.",
     lower: "A thinner shim, a thinner fingerboard or a thicker bridge.",
@@ -23,6 +26,7 @@ const wordings: Readonly<Record<WindowKind, Wording>> = {
   saddleExposure: {
     name: "The saddle over the bridge",
     tooLow: "little is left to lower the action with",
+    belowNothing: "nothing of it would stand over the bridge",
     tooHigh: "a tall saddle leans on its slot under tension",
     raise: "A thicker shim, a thicker fingerboard or a thinner bridge.",
     lower: "A thinner shim, a thinner fingerboard or a thicker bridge.",
@@ -30,6 +34,7 @@ const wordings: Readonly<Record<WindowKind, Wording>> = {
   stringHeight: {
     name: "The strings over the top",
     tooLow: "they drive the top weakly and the hand touches it",
+    belowNothing: "they would run into the top",
     tooHigh: "they pull harder on the top than it is braced for",
     raise: "A thicker shim or a thicker fingerboard.",
     lower: "A thinner shim or a thinner fingerboard.",
@@ -37,6 +42,7 @@ const wordings: Readonly<Record<WindowKind, Wording>> = {
   breakAngle: {
     name: "The strings' break over the saddle",
     tooLow: "they bear on it weakly",
+    belowNothing: "they would not bear on it at all",
     tooHigh: "they push it over toward the neck",
     raise: "Pins nearer the saddle, deeper ramps, or a taller saddle.",
     lower: "Pins farther from the saddle, shallower ramps, or a lower saddle.",
@@ -44,6 +50,7 @@ const wordings: Readonly<Record<WindowKind, Wording>> = {
   pitch: {
     name: "The pitch",
     tooLow: "it is below what you accept",
+    belowNothing: "the neck would lean forward, below what you accept",
     tooHigh: "it is above what you accept",
     raise: "A thicker shim.",
     lower: "A thinner shim.",
@@ -52,23 +59,28 @@ const wordings: Readonly<Record<WindowKind, Wording>> = {
 
 /** One check for each outcome outside the range its builder accepts. */
 export const windowChecks = (instrument: Instrument, outcomes: Outcomes): readonly Check[] =>
-  windowKinds.flatMap((kind) => {
-    const range = instrument.windows[kind];
-    const value = outcomes[kind];
-    if (standing(value, range) !== "outside") return [];
-    const [low, high] = range;
-    const { name, tooLow, tooHigh, raise, lower } = wordings[kind];
-    const show = kind === "breakAngle" || kind === "pitch" ? deg : mm;
-    const below = value < low;
-    const means = [name, ", ", show(value), ", is ", show(below ? low - value : value - high)];
-    means.push(below ? " under" : " over", " its window: ", below ? tooLow : tooHigh, ".");
-    return [
-      {
+  windowKinds
+    .filter((kind) => standing(outcomes[kind], instrument.windows[kind]) === "outside")
+    .map((kind) => {
+      const below = outcomes[kind] < instrument.windows[kind][0];
+      return {
         id: `window-${kind}`,
-        grade: "warn" as const,
-        field: `windows.${kind}.${below ? 0 : 1}` as const,
-        means,
-        fix: [below ? raise : lower],
-      },
-    ];
-  });
+        grade: "warn",
+        field: `windows.${kind}.${below ? 0 : 1}`,
+        means: missSaid(kind, outcomes[kind], instrument),
+        fix: [below ? wordings[kind].raise : wordings[kind].lower],
+      };
+    });
+
+/** By how much the window is missed, and what that means. */
+function missSaid(kind: WindowKind, value: number, { windows }: Instrument): Phrase {
+  const [low, high] = windows[kind];
+  const { name, tooLow, tooHigh, belowNothing } = wordings[kind];
+  const show = kind === "breakAngle" || kind === "pitch" ? deg : mm;
+  const below = value < low;
+  const miss = below ? low - value : value - high;
+  const means = below ? (value < 0 ? belowNothing : tooLow) : tooHigh;
+  const by = miss < leastShown ? ["just"] : [show(miss)];
+  const side = below ? " under its window: " : " over its window: ";
+  return [name, ", ", show(value), ", is ", ...by, side, means, "."];
+}

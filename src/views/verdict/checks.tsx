@@ -4,6 +4,7 @@ import type { Check } from "../../profile/outcome.ts";
 import { useGoToField } from "../fields/go-to-field.ts";
 import { useRimwright } from "../store-context.ts";
 import { usePlanSoon } from "../use-plan.ts";
+import { linksOf } from "./links.ts";
 import { Mark } from "./standing-mark.tsx";
 
 /** What the grade of a check is called. */
@@ -12,11 +13,15 @@ export const gradeNames = { stop: "Stop", warn: "Caution", note: "Note" } as con
 /** What a builder should know before sanding, worst first. */
 export function Checks() {
   const plan = usePlanSoon();
+  const units = useRimwright((state) => state.choices.units);
   if (plan === null) return null;
   const { checks } = plan.profile;
+  const close = linksOf(plan.instrument, plan.profile, units).flatMap(({ name, window }) =>
+    window?.standing === "close" ? [name.toLowerCase()] : [],
+  );
   return (
     <section className="checks" aria-label="Checks">
-      <h2>{heading(checks)}</h2>
+      <h2>{heading(checks, close)}</h2>
       <ul>
         {checks.map((check) => (
           <CheckRow key={check.id} check={check} />
@@ -46,9 +51,11 @@ function CheckRow({ check: { grade, field, means, fix } }: { readonly check: Che
   );
 }
 
-function heading(checks: readonly Check[]): string {
+/** `close` names what is close to the edge of its window, which no check is about. */
+function heading(checks: readonly Check[], close: readonly string[]): string {
   const grave = checks.filter(({ grade }) => grade !== "note").length;
-  if (checks.length === 0) return "Checks: nothing stands out";
-  if (grave === 0) return "Checks: nothing to fix";
-  return grave === 1 ? "Checks: one thing to fix" : `Checks: ${grave} things to fix`;
+  if (grave > 0) return grave === 1 ? "Checks: one thing to fix" : `Checks: ${grave} things to fix`;
+  if (close.length > 0)
+    return `Checks: nothing to fix; close to the edge of its window: ${close.join(", ")}`;
+  return checks.length === 0 ? "Checks: nothing stands out" : "Checks: nothing to fix";
 }

@@ -53,6 +53,31 @@ describe.each(windowKinds)("the window of %s", (kind) => {
   });
 });
 
+describe("what a missed window means", () => {
+  const meaning = (kind: WindowKind, target: object, window: readonly [number, number]): string =>
+    sayPhrase(raised(read({ target, windows: { [kind]: window } }), kind)?.means ?? [], "mm");
+
+  it("is that the frets point into the bridge only where they do", () => {
+    const clearance = (value: number, low: number): string =>
+      meaning("bridgeClearance", { kind: "bridgeClearance", value }, [low, 1.6]);
+    expect(clearance(-0.04, 0)).toMatch(/^The fret plane over the bridge, −0\.04 mm.*point into/);
+    expect(clearance(0.04, 0)).toBe("");
+    expect(clearance(0.04, 0.4)).toMatch(/is 0\.36 mm under its window: the saddle is left little/);
+  });
+
+  it("says that nothing is left of a saddle below the bridge's top", () => {
+    const exposure = (value: number): string =>
+      meaning("saddleExposure", { kind: "saddleExposure", value }, [2.5, 5]);
+    expect(exposure(-0.2)).toMatch(/nothing of it would stand over the bridge/);
+    expect(exposure(0.2)).toMatch(/little is left to lower the action with/);
+  });
+
+  it("has no miss of 0", () => {
+    const text = meaning("stringHeight", { kind: "stringHeight", value: 10.9999 }, [11, 14]);
+    expect(text).toMatch(/is just under its window/);
+  });
+});
+
 /** Every change a fix may name, by a word of its own; the shim is the one given, so nothing else moves. */
 const changes: readonly (readonly [RegExp, (instrument: Instrument, by: number) => Instrument])[] =
   [

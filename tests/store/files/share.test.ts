@@ -31,6 +31,8 @@ test("an address made elsewhere by the same rules is read", async () => {
     ...defaultInstrument,
     name: "By hand",
     body: { ...defaultInstrument.body, depthTail: 105 },
+    // What an address does not state is as it was when the form was made.
+    windows: { ...defaultInstrument.windows, bridgeClearance: [0.4, 1.6] },
   });
 });
 
