@@ -57,5 +57,5 @@ export function openTab(shelf: Shelf, state: State = firstState, more: Partial<P
 export async function importPlanOf(shelf: Shelf, from: Blob): Promise<ImportPlan> {
   const reading = await readImport(shelf, from);
   if (!reading.ok) throw new Error(reading.reason);
-  return reading.intake;
+  return reading.plan;
 }

@@ -37,7 +37,7 @@ const atOnce = 50;
 
 async function* documentsOf(shelf: Shelf, cards: readonly Card[]): AsyncGenerator<Document> {
   for (let from = 0; from < cards.length; from += atOnce) {
-    const some = cards.slice(from, from + atOnce).map(({ id }) => shelf.look(id));
+    const some = cards.slice(from, from + atOnce).map(({ id }) => shelf.document(id));
     for (const document of await Promise.all(some)) if (document !== undefined) yield document;
   }
 }

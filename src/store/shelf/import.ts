@@ -4,7 +4,7 @@ import { openFile } from "../files/file-text.ts";
 import { type BadEntry, readFileEntry } from "../files/read-file-entry.ts";
 import { fileEntryOf } from "../files/shelf-file.ts";
 import type { Session } from "./session.ts";
-import type { Arrival, Shelf } from "./shelf.ts";
+import type { Addition, Shelf } from "./shelf.ts";
 import { newEntry } from "./shelf-entry.ts";
 import { editShop, learnFrom } from "./shop.ts";
 
@@ -33,44 +33,44 @@ export interface ImportPlan {
 }
 
 export type ImportReading =
-  | { readonly ok: true; readonly intake: ImportPlan }
+  | { readonly ok: true; readonly plan: ImportPlan }
   | { readonly ok: false; readonly reason: string };
 
 /**
  * Reads what a file would bring to the shelf, and asks nothing yet: every clash keeps both until
- * `choose` says otherwise. Lets the page breathe between instruments.
+ * `choose` says otherwise. Lets the page draw between instruments.
  */
 export async function readImport(shelf: Shelf, file: Blob): Promise<ImportReading> {
   const opened = await openFile(file);
   if (!opened.ok) return opened;
   const cards = new Map((await shelf.cards()).map((card) => [card.id, card]));
   const seen = new Map<string, Document>();
-  const intake = {
+  const plan = {
     fresh: [] as Document[],
     same: 0,
     clashes: [] as Clash[],
     bad: [] as BadEntry[],
   };
-  const breathe = breather();
+  const pause = pauses();
   for (const piece of opened.pieces) {
-    await breathe();
+    await pause();
     const read = readFileEntry(piece);
     if (!read.ok) {
-      intake.bad.push(...read.bad);
+      plan.bad.push(...read.bad);
       continue;
     }
     const document = read.value;
     const { id } = document.instrument;
     const [twin, card] = [seen.get(id), cards.get(id)];
     seen.set(id, document);
-    const kept = twin ?? (card === undefined ? undefined : await shelf.look(id));
-    if (id === "" || kept === undefined) intake.fresh.push(document);
-    else if (alike(kept, document)) intake.same += 1;
-    else if (twin !== undefined || card === undefined) intake.fresh.push(document);
+    const kept = twin ?? (card === undefined ? undefined : await shelf.document(id));
+    if (id === "" || kept === undefined) plan.fresh.push(document);
+    else if (alike(kept, document)) plan.same += 1;
+    else if (twin !== undefined || card === undefined) plan.fresh.push(document);
     else {
       const { name, savedAt, revision } = card;
       const differs = differences(kept, document);
-      intake.clashes.push({
+      plan.clashes.push({
         path: piece.path,
         document,
         kept: { name, savedAt, revision },
@@ -79,25 +79,21 @@ export async function readImport(shelf: Shelf, file: Blob): Promise<ImportReadin
       });
     }
   }
-  return { ok: true, intake };
+  return { ok: true, plan };
 }
 
-/** The intake with another choice for one clash; null: for all. */
-export const choose = (
-  intake: ImportPlan,
-  path: string | null,
-  choice: ClashChoice,
-): ImportPlan => ({
-  ...intake,
-  clashes: intake.clashes.map((clash) =>
+/** The plan with another choice for one clash; null: for all. */
+export const choose = (plan: ImportPlan, path: string | null, choice: ClashChoice): ImportPlan => ({
+  ...plan,
+  clashes: plan.clashes.map((clash) =>
     path === null || clash.path === path ? { ...clash, choice } : clash,
   ),
 });
 
-/** What an intake did. */
+/** What an import did. */
 export interface ImportResult {
   /** How many came in, under an id of their own where theirs was taken. */
-  readonly taken: number;
+  readonly added: number;
   /** How many stand in the place of the shelf's own, which is one undo away. */
   readonly replaced: number;
   readonly skipped: number;
@@ -106,14 +102,14 @@ export interface ImportResult {
 }
 
 /**
- * Brings an intake to the shelf in one act: all of it, or, where the browser refuses, nothing. What has
+ * Brings a file to the shelf in one act: all of it, or, where the browser refuses, nothing. What has
  * changed on the shelf since it was read is not replaced: both are kept.
  */
-export async function runImport(session: Session, intake: ImportPlan): Promise<ImportResult> {
+export async function runImport(session: Session, plan: ImportPlan): Promise<ImportResult> {
   const { shelf, shop, tell, now } = session.parts;
   await session.flush();
-  const arrivals = arrivalsOf(intake, now());
-  const stood = await shelf.take(arrivals);
+  const additions = additionsOf(plan, now());
+  const stood = await shelf.add(additions);
   editShop(shop, (all) =>
     stood.reduce(
       (so, { document: { lastGood, asBuilt } }) =>
@@ -131,20 +127,20 @@ export async function runImport(session: Session, intake: ImportPlan): Promise<I
     await session.onSaved(saved);
   }
   return {
-    taken: stood.length - replaced.length,
+    added: stood.length - replaced.length,
     replaced: replaced.length,
-    skipped: intake.clashes.filter(({ choice }) => choice === "skip").length,
-    same: intake.same,
-    bad: intake.bad,
+    skipped: plan.clashes.filter(({ choice }) => choice === "skip").length,
+    same: plan.same,
+    bad: plan.bad,
   };
 }
 
-function arrivalsOf({ fresh, clashes }: ImportPlan, now: number): readonly Arrival[] {
-  const free = fresh.map((document) => ({ entry: newEntry(document, now), over: null }));
+function additionsOf({ fresh, clashes }: ImportPlan, now: number): readonly Addition[] {
+  const free = fresh.map((document) => ({ entry: newEntry(document, now), replaces: null }));
   const asked = clashes.flatMap(({ document, kept, choice }) =>
     choice === "skip"
       ? []
-      : [{ entry: newEntry(document, now), over: choice === "replace" ? kept.revision : null }],
+      : [{ entry: newEntry(document, now), replaces: choice === "replace" ? kept.revision : null }],
   );
   return [...free, ...asked];
 }
@@ -163,7 +159,7 @@ const alike = (a: Document, b: Document): boolean => equal(fileEntryOf(a), fileE
 /** Longest the page is held, ms. */
 const longestHold = 30;
 
-function breather(): () => Promise<void> {
+function pauses(): () => Promise<void> {
   let since = performance.now();
   return async () => {
     if (performance.now() - since < longestHold) return;

@@ -43,7 +43,7 @@ export async function renameKept({ parts }: Session, id: string, name: string): 
 export async function duplicate(session: Session, id: string): Promise<Entry | null> {
   const { shelf, tell, now } = session.parts;
   await session.flush();
-  const document = await shelf.look(id);
+  const document = await shelf.document(id);
   if (document === undefined) return null;
   const { instrument, lastGood, asBuilt } = document;
   const name = `${instrument.name === "" ? "Unnamed instrument" : instrument.name}, copy`;
@@ -54,7 +54,7 @@ export async function duplicate(session: Session, id: string): Promise<Entry | n
     lastGood: { ...lastGood, ...own },
     asBuilt: { ...asBuilt, finished: null },
   };
-  const [made] = await shelf.take([{ entry: newEntry(copy, now()), over: null }]);
+  const [made] = await shelf.add([{ entry: newEntry(copy, now()), replaces: null }]);
   if (made !== undefined) tell(made);
   return made ?? null;
 }
@@ -87,7 +87,7 @@ export async function restoreRemoved(
   { parts }: Session,
   { entry, learnt }: Removed,
 ): Promise<void> {
-  const stood = await parts.shelf.take([{ entry, over: null }]);
+  const stood = await parts.shelf.add([{ entry, replaces: null }]);
   for (const one of stood) parts.tell(one);
   if (learnt !== null) editShop(parts.shop, (all) => learnFrom(all, learnt));
 }

@@ -42,7 +42,7 @@ export class Shelf {
   }
 
   /** An entry's document without its history: enough to draw, compare or export it, and read in a fraction of the time. */
-  async look(id: string): Promise<Document | undefined> {
+  async document(id: string): Promise<Document | undefined> {
     return readEntryDocument(await this.#database.get("entries", id)) ?? undefined;
   }
 
@@ -51,34 +51,34 @@ export class Shelf {
    * be read is set aside.
    */
   save(entry: Entry): Promise<SaveResult> {
-    return this.#whole(async (transaction): Promise<SaveResult> => {
-      const json = await thereIn(transaction, entry.id);
+    return this.#inOneTransaction(async (transaction): Promise<SaveResult> => {
+      const json = await storedIn(transaction, entry.id);
       const later = Number(json?.revision ?? 0) > entry.revision ? readEntry(json) : null;
       if (later !== null) return { saved: false, theirs: later };
       if (json !== undefined && readEntryDocument(json) === null)
         await quarantine(transaction, entry.id, json);
       const next = { ...entry, revision: entry.revision + 1 };
-      await putDown(transaction, next);
+      await putEntry(transaction, next);
       return { saved: true, entry: next };
     });
   }
 
   /**
-   * Puts entries down in one transaction: each where its id is free, or over the revision it is said to
+   * Stores entries in one transaction: each where its id is free, or over the revision it is said to
    * replace, whose document stays one undo away. One that finds another there gets an id of its own.
    * Gives them back as they came to stand.
    */
-  take(arrivals: readonly Arrival[]): Promise<readonly Entry[]> {
-    return this.#whole(async (transaction) => {
+  add(additions: readonly Addition[]): Promise<readonly Entry[]> {
+    return this.#inOneTransaction(async (transaction) => {
       const taken = new Set(await transaction.objectStore("entries").getAllKeys());
       const stood: Entry[] = [];
       const down: Promise<void>[] = [];
-      for (const arrival of arrivals) {
-        const { id } = arrival.entry;
-        const there = taken.has(id) ? await thereIn(transaction, id) : undefined;
-        const placed = placedAt(id === "" ? null : there, arrival);
-        // Waited for now and then only: a transaction does what it is asked in order, and the page must breathe.
-        down.push(heard(putDown(transaction, placed)));
+      for (const addition of additions) {
+        const { id } = addition.entry;
+        const there = taken.has(id) ? await storedIn(transaction, id) : undefined;
+        const placed = placedAt(id === "" ? null : there, addition);
+        // Waited for now and then only: a transaction does what it is asked in order, and the page stays responsive.
+        down.push(awaitedLater(putEntry(transaction, placed)));
         if (down.length % atOnce === 0) await down.at(-1);
         taken.add(placed.id);
         stood.push(placed);
@@ -89,12 +89,12 @@ export class Shelf {
   }
 
   remove(id: string): Promise<void> {
-    return this.#whole((transaction) => takeUp(transaction, id));
+    return this.#inOneTransaction((transaction) => deleteEntry(transaction, id));
   }
 
   /** Notes that these revisions are in a file now. */
   noteInFile(cards: readonly Pick<Card, "id" | "revision">[]): Promise<void> {
-    return this.#whole(async (transaction) => {
+    return this.#inOneTransaction(async (transaction) => {
       const store = transaction.objectStore("cards");
       for (const { id, revision } of cards) {
         const card = await store.get(id);
@@ -109,15 +109,15 @@ export class Shelf {
   }
 
   #quarantine(id: string): Promise<void> {
-    return this.#whole(async (transaction) => {
-      const json = await thereIn(transaction, id);
+    return this.#inOneTransaction(async (transaction) => {
+      const json = await storedIn(transaction, id);
       if (json === undefined || readEntry(json) !== null) return;
       await quarantine(transaction, id, json);
-      await takeUp(transaction, id);
+      await deleteEntry(transaction, id);
     });
   }
 
-  async #whole<T>(does: (transaction: Transaction) => Promise<T>): Promise<T> {
+  async #inOneTransaction<T>(does: (transaction: Transaction) => Promise<T>): Promise<T> {
     const transaction = this.#database.transaction(["entries", "cards", "aside"], "readwrite");
     try {
       const done = await does(transaction);
@@ -135,28 +135,28 @@ export class Shelf {
 type Transaction = IDBPTransaction<ShelfSchema, ("entries" | "cards" | "aside")[], "readwrite">;
 
 /** What a database holds may be anything: only its types say it is an entry. */
-const thereIn = (transaction: Transaction, id: string): Promise<StoredEntry | undefined> =>
+const storedIn = (transaction: Transaction, id: string): Promise<StoredEntry | undefined> =>
   transaction.objectStore("entries").get(id);
 
-/** Puts an entry down with its card, which goes on knowing what is in a file. */
-async function putDown(transaction: Transaction, entry: Entry): Promise<void> {
+/** Stores an entry with its card, which goes on knowing what is in a file. */
+async function putEntry(transaction: Transaction, entry: Entry): Promise<void> {
   const cards = transaction.objectStore("cards");
-  const put = heard(transaction.objectStore("entries").put(entryForm(entry)));
+  const put = awaitedLater(transaction.objectStore("entries").put(entryForm(entry)));
   const inFile = (await cards.get(entry.id))?.inFile ?? null;
   await cards.put(cardOf(entry, inFile));
   await put;
 }
 
-/** Entries put down at once. */
+/** Entries stored at once. */
 const atOnce = 20;
 
 /** A promise that is awaited later: should it fail before that, nothing is said of it. */
-function heard<T>(promise: Promise<T>): Promise<T> {
+function awaitedLater<T>(promise: Promise<T>): Promise<T> {
   promise.catch(() => {});
   return promise;
 }
 
-async function takeUp(transaction: Transaction, id: string): Promise<void> {
+async function deleteEntry(transaction: Transaction, id: string): Promise<void> {
   await transaction.objectStore("entries").delete(id);
   await transaction.objectStore("cards").delete(id);
 }
@@ -169,15 +169,15 @@ async function quarantine(transaction: Transaction, id: string, json: unknown): 
 }
 
 /** What comes to the shelf, and the revision it is to replace; null: none. */
-export interface Arrival {
+export interface Addition {
   readonly entry: Entry;
-  readonly over: number | null;
+  readonly replaces: number | null;
 }
 
-/** An arrival as it is put down where `json` stands now; undefined: nothing, null: where no id is free. */
-function placedAt(json: StoredEntry | null | undefined, { entry, over }: Arrival): Entry {
+/** An addition as it is stored where `json` stands now; undefined: nothing, null: where no id is free. */
+function placedAt(json: StoredEntry | null | undefined, { entry, replaces }: Addition): Entry {
   if (json === undefined) return entry;
-  const there = json !== null && json.revision === over ? readEntry(json) : null;
+  const there = json !== null && json.revision === replaces ? readEntry(json) : null;
   if (there !== null) {
     const past = [...there.history.past, there.document];
     return { ...entry, revision: there.revision + 1, history: { past, future: [] } };

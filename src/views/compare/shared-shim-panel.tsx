@@ -132,6 +132,6 @@ export function useShopInstruments(): readonly Instrument[] {
 async function latest(shelf: Shelf, open: string): Promise<readonly Instrument[]> {
   const cards = (await shelf.cards()).filter(({ id }) => id !== open);
   const chosen = cards.toSorted((a, b) => b.savedAt - a.savedAt).slice(0, most);
-  const works = await Promise.all(chosen.map(({ id }) => shelf.look(id)));
+  const works = await Promise.all(chosen.map(({ id }) => shelf.document(id)));
   return works.flatMap((document) => (document === undefined ? [] : [document.lastGood]));
 }

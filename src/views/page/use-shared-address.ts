@@ -16,7 +16,7 @@ export function useSharedAddress(): Shared {
   const edit = useEdit();
   const [shared, setShared] = useState<Shared>({ trouble: null, id: null });
   useEffect(() => {
-    const look = async (): Promise<void> => {
+    const openShared = async (): Promise<void> => {
       const text = sharedIn(window.location.hash);
       if (text === null) return;
       const { readShareText } = await import("../../store/files/share.ts");
@@ -31,8 +31,8 @@ export function useSharedAddress(): Shared {
       }
       window.location.replace("#/layout");
     };
-    void look();
-    const changed = (): void => void look();
+    void openShared();
+    const changed = (): void => void openShared();
     addEventListener("hashchange", changed);
     return () => removeEventListener("hashchange", changed);
   }, [edit]);

@@ -3,9 +3,9 @@ import { Select } from "../fields/select.tsx";
 import { nameOf } from "./cards.ts";
 
 interface Props {
-  readonly intake: ImportPlan;
-  readonly onChange: (intake: ImportPlan) => void;
-  readonly onTake: () => void;
+  readonly plan: ImportPlan;
+  readonly onChange: (plan: ImportPlan) => void;
+  readonly onImport: () => void;
   readonly onLeave: () => void;
 }
 
@@ -19,8 +19,8 @@ const choices: readonly (readonly [ClashChoice, string])[] = [
 ];
 
 /** Asks what is to become of instruments that the shelf has under the same id with other content. */
-export function ImportQuestion({ intake, onChange, onTake, onLeave }: Props) {
-  const { clashes, fresh, same, bad } = intake;
+export function ImportQuestion({ plan, onChange, onImport, onLeave }: Props) {
+  const { clashes, fresh, same, bad } = plan;
   const first = clashes[0]?.choice;
   const common = clashes.every(({ choice }) => choice === first) ? first : undefined;
   return (
@@ -38,7 +38,7 @@ export function ImportQuestion({ intake, onChange, onTake, onLeave }: Props) {
         <Choice
           label="All of them"
           choice={common}
-          onChoose={(choice) => onChange(choose(intake, null, choice))}
+          onChoose={(choice) => onChange(choose(plan, null, choice))}
         />
       )}
       <ul className="shelf-clashes">
@@ -47,14 +47,14 @@ export function ImportQuestion({ intake, onChange, onTake, onLeave }: Props) {
             <Choice
               label={sentenceOf(clash)}
               choice={clash.choice}
-              onChoose={(choice) => onChange(choose(intake, clash.path, choice))}
+              onChoose={(choice) => onChange(choose(plan, clash.path, choice))}
             />
           </li>
         ))}
       </ul>
       {clashes.length > mostAsked && <p>and {clashes.length - mostAsked} more.</p>}
       <div className="shelf-line">
-        <button type="button" onClick={onTake}>
+        <button type="button" onClick={onImport}>
           Import them
         </button>
         <button type="button" onClick={onLeave}>

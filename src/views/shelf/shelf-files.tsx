@@ -9,9 +9,9 @@ import { ImportQuestion } from "./import-question.tsx";
 const mostReasons = 20;
 
 /** What a file brought, and what of it could not be read and why. */
-function ImportReport({ taken, replaced, skipped, same, bad }: ImportResult) {
+function ImportReport({ added, replaced, skipped, same, bad }: ImportResult) {
   const told = [
-    `${taken} imported`,
+    `${added} imported`,
     ...(replaced > 0 ? [`${replaced} replaced, the former one undo away`] : []),
     ...(same > 0 ? [`${same} on the shelf already`] : []),
     ...(skipped > 0 ? [`${skipped} left out`] : []),
@@ -37,26 +37,26 @@ function ImportReport({ taken, replaced, skipped, same, bad }: ImportResult) {
 }
 
 /** How far a file has come. */
-export type Arriving =
+export type ImportState =
   | { readonly is: "none" }
   | { readonly is: "reading"; readonly name: string }
-  | { readonly is: "asking"; readonly intake: ImportPlan }
-  | { readonly is: "taken"; readonly done: ImportResult }
+  | { readonly is: "asking"; readonly plan: ImportPlan }
+  | { readonly is: "done"; readonly done: ImportResult }
   | { readonly is: "refused"; readonly reason: string };
 
 interface Props {
   readonly session: Session;
   /** Whether there is nothing to put in a file. */
   readonly isEmpty: boolean;
-  readonly arriving: Arriving;
-  readonly onArriving: (arriving: Arriving) => void;
+  readonly importState: ImportState;
+  readonly onImportState: (importState: ImportState) => void;
   readonly onFile: (file: File) => void;
   readonly onChange: () => Promise<void>;
 }
 
 /** The whole shelf out to a file, and files in. */
 export function ShelfFiles(props: Props) {
-  const { session, isEmpty, arriving, onArriving, onFile, onChange } = props;
+  const { session, isEmpty, importState, onImportState, onFile, onChange } = props;
   const [saved, setSaved] = useState("");
   const save = async (): Promise<void> => {
     setSaved(await saveWhole(session));
@@ -85,16 +85,18 @@ export function ShelfFiles(props: Props) {
       </div>
       <div role="status">
         {saved !== "" && <p>{saved}</p>}
-        {arriving.is === "reading" && <p>Reading {arriving.name}…</p>}
-        {arriving.is === "refused" && <p className="shelf-refused">{arriving.reason}</p>}
-        {arriving.is === "taken" && <ImportReport {...arriving.done} />}
+        {importState.is === "reading" && <p>Reading {importState.name}…</p>}
+        {importState.is === "refused" && <p className="shelf-refused">{importState.reason}</p>}
+        {importState.is === "done" && <ImportReport {...importState.done} />}
       </div>
-      {arriving.is === "asking" && (
+      {importState.is === "asking" && (
         <ImportQuestion
-          intake={arriving.intake}
-          onChange={(intake) => onArriving({ is: "asking", intake })}
-          onLeave={() => onArriving({ is: "refused", reason: "Nothing was imported." })}
-          onTake={() => void take(session, arriving.intake).then(onArriving).then(onChange)}
+          plan={importState.plan}
+          onChange={(plan) => onImportState({ is: "asking", plan })}
+          onLeave={() => onImportState({ is: "refused", reason: "Nothing was imported." })}
+          onImport={() =>
+            void importAll(session, importState.plan).then(onImportState).then(onChange)
+          }
         />
       )}
     </section>
@@ -115,10 +117,10 @@ async function saveWhole({ parts }: Session): Promise<string> {
   }
 }
 
-/** Brings an intake to the shelf, and tells what became of it. */
-export const take = (session: Session, intake: ImportPlan): Promise<Arriving> =>
-  runImport(session, intake).then(
-    (done) => ({ is: "taken", done }),
+/** Brings a file to the shelf, and tells what became of it. */
+export const importAll = (session: Session, plan: ImportPlan): Promise<ImportState> =>
+  runImport(session, plan).then(
+    (done) => ({ is: "done", done }),
     () => ({ is: "refused", reason: untaken }),
   );
 

@@ -27,9 +27,9 @@ function EmptyShelf({ session, act }: EmptyShelfProps) {
   const load = async (): Promise<void> => {
     const invented = demoShelf.map(({ instrument, asBuilt }) => ({
       entry: newEntry({ ...newDocument(instrument), asBuilt }, now()),
-      over: null,
+      replaces: null,
     }));
-    for (const one of await shelf.take(invented)) tell(one);
+    for (const one of await shelf.add(invented)) tell(one);
   };
   return (
     <div className="shelf-empty">
@@ -67,7 +67,7 @@ export function ShelfList({ session, cards, onChange }: ShelfListProps) {
   const open = useRimwright((state) => state.instrument.id);
   const found = useMemo(() => foundCards(cards, wanted, order), [cards, wanted, order]);
 
-  /** Does an act, and says so where the browser or the session will not. */
+  /** Does what was asked, and says so where the browser or the session will not. */
   const act = async (doing: Promise<unknown>): Promise<void> => {
     setRefused("");
     await doing.catch(() => setRefused("The browser would not do that; nothing was changed."));
@@ -78,9 +78,9 @@ export function ShelfList({ session, cards, onChange }: ShelfListProps) {
     else
       setRefused("What is open now is not saved, or that one cannot be read: it stays as it is.");
   };
-  const take = async (id: string): Promise<void> => {
-    const taken = await removeFromShelf(session, id);
-    if (taken !== null) setOff((before) => [...before, taken]);
+  const remove = async (id: string): Promise<void> => {
+    const removed = await removeFromShelf(session, id);
+    if (removed !== null) setOff((before) => [...before, removed]);
   };
   const restore = async (one: Removed): Promise<void> => {
     await restoreRemoved(session, one);
@@ -117,7 +117,7 @@ export function ShelfList({ session, cards, onChange }: ShelfListProps) {
               onOpen={() => void act(openOne(card.id))}
               onRename={(name) => void act(renameKept(session, card.id, name))}
               onCopy={() => void act(duplicate(session, card.id))}
-              onTakeOff={() => void act(take(card.id))}
+              onRemove={() => void act(remove(card.id))}
             />
           ))}
         </ul>

@@ -15,12 +15,12 @@ import { nameOf } from "./cards.ts";
 
 /** What is seldom done to an instrument on the shelf. */
 function RowActs({ onDone, ...props }: RowProps & { readonly onDone: () => void }) {
-  const { card, session, isOpen, onCopy, onTakeOff } = props;
+  const { card, session, isOpen, onCopy, onRemove } = props;
   const { shelf } = session.parts;
   const [renaming, setRenaming] = useState(false);
   const [shared, setShared] = useState<string | null>(null);
   const share = async (): Promise<void> => {
-    const document = await shelf.look(card.id);
+    const document = await shelf.document(card.id);
     if (document === undefined) return;
     const address = await openAddress(document.instrument, window.location.href);
     setShared(address);
@@ -47,7 +47,7 @@ function RowActs({ onDone, ...props }: RowProps & { readonly onDone: () => void 
       {isOpen ? (
         <span className="shelf-hint">It is open: open another to take it off.</span>
       ) : (
-        <button type="button" onClick={onTakeOff}>
+        <button type="button" onClick={onRemove}>
           Take off the shelf
         </button>
       )}
@@ -109,7 +109,7 @@ function useThumbnail(
     if (!near) return;
     let wanted = true;
     void shelf
-      .look(id)
+      .document(id)
       .then((document) => {
         const plan = document === undefined ? null : shownPlan(document);
         const set = plan === null ? null : givensOf(plan.instrument);
@@ -131,7 +131,7 @@ export interface RowProps {
   readonly onOpen: () => void;
   readonly onRename: (name: string) => void;
   readonly onCopy: () => void;
-  readonly onTakeOff: () => void;
+  readonly onRemove: () => void;
 }
 
 export function ShelfRow(props: RowProps) {

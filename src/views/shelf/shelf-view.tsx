@@ -2,9 +2,9 @@ import { type DragEvent, useState } from "react";
 import { readImport } from "../../store/shelf/import.ts";
 import type { Session } from "../../store/shelf/session.ts";
 import { useShelfSlot } from "../store-context.ts";
-import { SetAsideList } from "./set-aside-list.tsx";
-import { type Arriving, ShelfFiles, take } from "./shelf-files.tsx";
+import { type ImportState, importAll, ShelfFiles } from "./shelf-files.tsx";
 import { ShelfList } from "./shelf-list.tsx";
+import { UnreadableList } from "./unreadable-list.tsx";
 import "./shelf.css";
 import { useCards } from "./cards.ts";
 import { BackUpNudge, Storage, useStorageRoom } from "./storage.tsx";
@@ -33,19 +33,19 @@ const troubles = {
 function OpenShelf({ session }: { readonly session: Session }) {
   const [cards, read] = useCards(session);
   const [room, ask] = useStorageRoom(cards);
-  const [arriving, setArriving] = useState<Arriving>({ is: "none" });
+  const [importState, setImportState] = useState<ImportState>({ is: "none" });
   const readIn = async (file: File): Promise<void> => {
-    setArriving({ is: "reading", name: file.name });
-    const intake = await readImport(session.parts.shelf, file);
-    if (!intake.ok) setArriving({ is: "refused", reason: intake.reason });
-    else if (intake.intake.clashes.length > 0) setArriving({ is: "asking", intake: intake.intake });
+    setImportState({ is: "reading", name: file.name });
+    const reading = await readImport(session.parts.shelf, file);
+    if (!reading.ok) setImportState({ is: "refused", reason: reading.reason });
+    else if (reading.plan.clashes.length > 0) setImportState({ is: "asking", plan: reading.plan });
     else {
-      setArriving(await take(session, intake.intake));
+      setImportState(await importAll(session, reading.plan));
       await read();
     }
   };
   const arrive = (file: File): void =>
-    void readIn(file).catch(() => setArriving({ is: "refused", reason: unreadable }));
+    void readIn(file).catch(() => setImportState({ is: "refused", reason: unreadable }));
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];
@@ -58,8 +58,8 @@ function OpenShelf({ session }: { readonly session: Session }) {
       <ShelfFiles
         session={session}
         isEmpty={cards?.length === 0}
-        arriving={arriving}
-        onArriving={setArriving}
+        importState={importState}
+        onImportState={setImportState}
         onFile={arrive}
         onChange={read}
       />
@@ -68,7 +68,7 @@ function OpenShelf({ session }: { readonly session: Session }) {
       ) : (
         <ShelfList session={session} cards={cards} onChange={read} />
       )}
-      <SetAsideList shelf={session.parts.shelf} cards={cards} />
+      <UnreadableList shelf={session.parts.shelf} cards={cards} />
       <Storage room={room} onAsk={ask} />
     </main>
   );

@@ -77,7 +77,7 @@ function finite(key: string, value: unknown): unknown {
 async function tryFile(tally: RunningStatistics, what: string, file: Blob): Promise<void> {
   const reading = await tally.time(what, () => readImport(shelf, file));
   if (!reading.ok) return expect(reading.reason).not.toBe("");
-  const { fresh, clashes, bad } = reading.intake;
+  const { fresh, clashes, bad } = reading.plan;
   const documents = [...fresh, ...clashes.map(({ document }) => document)];
   tally.taken += documents.length > 0 ? 1 : 0;
   for (const document of documents) {
@@ -108,7 +108,7 @@ describe("hostile input", () => {
     const reading = await readImport(shelf, file);
     look();
     clearInterval(ticking);
-    expect(reading.ok && reading.intake.bad).toHaveLength(20_000);
+    expect(reading.ok && reading.plan.bad).toHaveLength(20_000);
     process.stdout.write(
       `20 000 instruments: held ${Math.max(...held).toFixed(0)} ms at most, ${held.length} times let go\n`,
     );
@@ -253,9 +253,9 @@ describe("hostile input", () => {
       const before = await own.cards();
       const reading = await readImport(own, new Blob([text]));
       if (!reading.ok) continue;
-      const done = await runImport(session, reading.intake);
+      const done = await runImport(session, reading.plan);
       const after = await own.cards();
-      expect(after.length).toBe(before.length + done.taken);
+      expect(after.length).toBe(before.length + done.added);
       const known = new Set(before.map(({ id }) => id));
       expect(after.filter(({ id }) => known.has(id))).toEqual(before);
     }

@@ -149,7 +149,7 @@ describe("files and addresses of version 1", () => {
     const { instruments } = json("shelf-file.json");
     const reading = await readImport(shelf, new Blob([fixture("shelf-file.json")]));
     if (!reading.ok) throw new Error(reading.reason);
-    const { fresh, bad } = reading.intake;
+    const { fresh, bad } = reading.plan;
     expect(bad).toEqual([]);
     const read = fresh.map(({ instrument, comparison, asBuilt }) => ({
       instrument,
@@ -162,7 +162,7 @@ describe("files and addresses of version 1", () => {
   test("an instrument alone comes in", async () => {
     const { shelf } = await openShelf();
     const reading = await readImport(shelf, new Blob([fixture("instrument.json")]));
-    expect(reading.ok && reading.intake.fresh[0]?.instrument).toEqual(json("instrument.json"));
+    expect(reading.ok && reading.plan.fresh[0]?.instrument).toEqual(json("instrument.json"));
   });
 
   test("an address opens its instrument", async () => {
@@ -204,8 +204,8 @@ describe("version 2", () => {
     const { shelf } = await openShelf();
     const reading = await readImport(shelf, new Blob([fixture("shelf-file.json", "v2")]));
     if (!reading.ok) throw new Error(reading.reason);
-    const out = shelfFileOf(reading.intake.fresh.map((document) => ({ document })));
-    expect(reading.intake.bad).toEqual([]);
+    const out = shelfFileOf(reading.plan.fresh.map((document) => ({ document })));
+    expect(reading.plan.bad).toEqual([]);
     expect(out).toEqual(json("shelf-file.json", "v2"));
     expect(out.instruments[0]).toHaveProperty("lastGood");
   });

@@ -27,9 +27,9 @@ test("export then import is identity, half-done numbers, variants and record inc
       const text = JSON.stringify(shelfFileOf(entry === undefined ? [] : [entry]));
       const reading = await readImport(other, new Blob([text]));
       if (!reading.ok) throw new Error(reading.reason);
-      expect(reading.intake.bad).toEqual([]);
-      await runImport(openTab(other).session, reading.intake);
-      const back = await other.look(id);
+      expect(reading.plan.bad).toEqual([]);
+      await runImport(openTab(other).session, reading.plan);
+      const back = await other.document(id);
       const { texts: _, lastNumbers: __, readingTexts: ___, ...kept } = documentIn(state);
       expect(plain(back)).toMatchObject(plain(kept) as object);
       if (back === undefined) throw new Error("not taken in");

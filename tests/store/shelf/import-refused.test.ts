@@ -26,12 +26,12 @@ describe("what cannot be taken in", () => {
       { instrument: { neck: { scale: "long" } }, lastGood: {} },
       { instrument: {}, lastGood: { dome: { flatLength: 480 } } },
     ];
-    const intake = await importPlanOf(
+    const plan = await importPlanOf(
       shelf,
       file({ format: "rimwright-shelf", version: 1, instruments }),
     );
-    expect(intake.fresh.map(({ instrument }) => instrument.name)).toEqual(["Good"]);
-    expect(intake.bad.map(({ path }) => path)).toEqual([
+    expect(plan.fresh.map(({ instrument }) => instrument.name)).toEqual(["Good"]);
+    expect(plan.bad.map(({ path }) => path)).toEqual([
       "instruments[0].instrument.body.length",
       "instruments[0].instrument.bridge.thickness",
       "instruments[2].instrument",
@@ -41,16 +41,16 @@ describe("what cannot be taken in", () => {
       "instruments[6].instrument.neck.scale",
       "instruments[7].lastGood.dome.flatLength",
     ]);
-    expect(intake.bad.every(({ reason }) => reason.length > 10)).toBe(true);
+    expect(plan.bad.every(({ reason }) => reason.length > 10)).toBe(true);
   });
 
   test("broken JSON in one instrument spoils that one only", async () => {
     const { shelf } = await openShelf();
     const text =
       '{"format":"rimwright-shelf","version":1,"instruments":[{"instrument":{}},{x},{"instrument":{"name":"B"}}]}';
-    const intake = await importPlanOf(shelf, new Blob([text]));
-    expect(intake.fresh).toHaveLength(2);
-    expect(intake.bad).toEqual([{ path: "instruments[1]", reason: "This is no JSON text." }]);
+    const plan = await importPlanOf(shelf, new Blob([text]));
+    expect(plan.fresh).toHaveLength(2);
+    expect(plan.bad).toEqual([{ path: "instruments[1]", reason: "This is no JSON text." }]);
   });
 
   test.each([

@@ -48,8 +48,8 @@ describe("a file", () => {
       session,
       await importPlanOf(shelf, fileOf(full, newDocument(another))),
     );
-    expect(done).toEqual({ taken: 2, replaced: 0, skipped: 0, same: 0, bad: [] });
-    expect(await shelf.look(preset.id)).toEqual(full);
+    expect(done).toEqual({ added: 2, replaced: 0, skipped: 0, same: 0, bad: [] });
+    expect(await shelf.document(preset.id)).toEqual(full);
     expect(shop.getState()?.finished).toEqual([
       { instrument: full.instrument, asBuilt: full.asBuilt, invented: false },
     ]);
@@ -82,10 +82,10 @@ describe("a file", () => {
     const { shelf } = await openShelf();
     const { session } = openTab(shelf);
     const renamed = { ...full, asBuilt: newDocument(preset).asBuilt };
-    const intake = await importPlanOf(shelf, fileOf(full, full, renamed));
-    expect(intake).toMatchObject({ same: 1, clashes: [] });
-    expect((await runImport(session, intake)).taken).toBe(2);
-    expect(await shelf.look(preset.id)).toEqual(full);
+    const plan = await importPlanOf(shelf, fileOf(full, full, renamed));
+    expect(plan).toMatchObject({ same: 1, clashes: [] });
+    expect((await runImport(session, plan)).added).toBe(2);
+    expect(await shelf.document(preset.id)).toEqual(full);
   });
 });
 
@@ -99,14 +99,14 @@ describe("an instrument the shelf has otherwise", () => {
       shelf,
       database,
       entry,
-      intake: await importPlanOf(shelf, fileOf(other, newDocument(another))),
+      plan: await importPlanOf(shelf, fileOf(other, newDocument(another))),
     };
   }
 
   test("is a question, told in what they differ; nothing is written before it is answered", async () => {
-    const { shelf, entry, intake } = await asked();
-    expect(intake.fresh).toHaveLength(1);
-    expect(intake.clashes).toEqual([
+    const { shelf, entry, plan } = await asked();
+    expect(plan.fresh).toHaveLength(1);
+    expect(plan.clashes).toEqual([
       {
         path: "instruments[0]",
         document: other,
@@ -120,19 +120,19 @@ describe("an instrument the shelf has otherwise", () => {
   });
 
   test("stands beside it when nothing is chosen", async () => {
-    const { shelf, entry, intake } = await asked();
+    const { shelf, entry, plan } = await asked();
     const { session } = openTab(shelf);
-    expect(await runImport(session, intake)).toMatchObject({ taken: 2, replaced: 0 });
+    expect(await runImport(session, plan)).toMatchObject({ added: 2, replaced: 0 });
     expect(await shelf.open(preset.id)).toEqual(entry);
     const beside = (await shelf.cards()).find(({ name }) => name === "Another");
-    expect((await shelf.look(beside?.id ?? ""))?.asBuilt).toEqual(other.asBuilt);
+    expect((await shelf.document(beside?.id ?? ""))?.asBuilt).toEqual(other.asBuilt);
   });
 
   test("replaces it when told to, the replaced one undo away and other tabs told", async () => {
-    const { shelf, intake } = await asked();
+    const { shelf, plan } = await asked();
     const { session, tell } = openTab(shelf);
-    const chosen = choose(intake, "instruments[0]", "replace");
-    expect(await runImport(session, chosen)).toMatchObject({ taken: 1, replaced: 1 });
+    const chosen = choose(plan, "instruments[0]", "replace");
+    expect(await runImport(session, chosen)).toMatchObject({ added: 1, replaced: 1 });
     const entry = await shelf.open(preset.id);
     expect(entry).toMatchObject({ revision: 2, document: other, history: { past: [full] } });
     expect(tell).toHaveBeenCalledWith(expect.objectContaining({ id: preset.id, revision: 2 }));
@@ -143,18 +143,18 @@ describe("an instrument the shelf has otherwise", () => {
     const tab = openTab(shelf, { ...firstState, ...full });
     tab.session.addToShelf();
     await tab.session.flush();
-    const intake = choose(await importPlanOf(shelf, fileOf(other)), null, "replace");
-    await runImport(tab.session, intake);
+    const plan = choose(await importPlanOf(shelf, fileOf(other)), null, "replace");
+    await runImport(tab.session, plan);
     expect(tab.store.getState().instrument.name).toBe("Another");
     tab.edit(undo);
     expect(documentIn(tab.store.getState())).toEqual(full);
   });
 
   test("is left out when told to", async () => {
-    const { shelf, entry, intake } = await asked();
+    const { shelf, entry, plan } = await asked();
     const { session } = openTab(shelf);
-    expect(await runImport(session, choose(intake, null, "skip"))).toMatchObject({
-      taken: 1,
+    expect(await runImport(session, choose(plan, null, "skip"))).toMatchObject({
+      added: 1,
       skipped: 1,
     });
     expect(await shelf.open(preset.id)).toEqual(entry);
@@ -162,24 +162,24 @@ describe("an instrument the shelf has otherwise", () => {
   });
 
   test("is not replaced where another tab has saved it since the question: both are kept", async () => {
-    const { shelf, entry, intake } = await asked();
+    const { shelf, entry, plan } = await asked();
     const { session } = openTab(shelf);
     await shelf.save({ ...entry, document: { ...full, asBuilt: newDocument(preset).asBuilt } });
     const theirs = await shelf.open(preset.id);
-    const done = await runImport(session, choose(intake, null, "replace"));
-    expect(done).toMatchObject({ taken: 2, replaced: 0 });
+    const done = await runImport(session, choose(plan, null, "replace"));
+    expect(done).toMatchObject({ added: 2, replaced: 0 });
     expect(await shelf.open(preset.id)).toEqual(theirs);
   });
 
   test("nothing at all is written where the browser refuses a part of it", async () => {
-    const { shelf, database, intake } = await asked();
+    const { shelf, database, plan } = await asked();
     const { session } = openTab(shelf);
     const { put: whole } = IDBObjectStore.prototype;
     const put = vi.spyOn(IDBObjectStore.prototype, "put");
     put.mockImplementationOnce(whole).mockImplementation(() => {
       throw new DOMException("full", "QuotaExceededError");
     });
-    await expect(runImport(session, intake)).rejects.toThrow("full");
+    await expect(runImport(session, plan)).rejects.toThrow("full");
     put.mockRestore();
     expect(await shelf.cards()).toHaveLength(1);
     expect(await database.getAll("entries")).toHaveLength(1);
@@ -211,7 +211,9 @@ describe("the shelf as files", () => {
       ...newDocument({ ...preset, id: `id-${i}`, name: `No. ${i}` }),
       asBuilt,
     }));
-    await shelf.take(documents.map((document) => ({ entry: newEntry(document, 1), over: null })));
+    await shelf.add(
+      documents.map((document) => ({ entry: newEntry(document, 1), replaces: null })),
+    );
     const files = await shelfFiles(shelf);
     expect(files.length).toBe(2);
     const back = await openShelf();
@@ -222,6 +224,6 @@ describe("the shelf as files", () => {
       await runImport(session, await importPlanOf(back.shelf, blob));
     }
     for (const document of documents)
-      expect(await back.shelf.look(document.instrument.id)).toEqual(document);
+      expect(await back.shelf.document(document.instrument.id)).toEqual(document);
   }, 30_000);
 });

@@ -89,7 +89,7 @@ describe("a session", () => {
     if (entry === undefined) throw new Error("not saved");
     const instrument = { ...entry.document.instrument, id: "other" };
     const document = { ...entry.document, instrument, lastGood: instrument };
-    await shelf.take([{ entry: { ...entry, id: "other", document }, over: null }]);
+    await shelf.add([{ entry: { ...entry, id: "other", document }, replaces: null }]);
     edit((state) => stepField(state, "shim.contact", 1));
     expect(await session.open("other")).toBe(true);
     expect(store.getState().instrument.id).toBe("other");

@@ -5,7 +5,7 @@ import { type Entry, newEntry, type StoredEntry } from "../../../src/store/shelf
 import { openShelf } from "../../support/tab.ts";
 
 const entries: readonly Entry[] = presets.map((preset) => newEntry(newDocument(preset), 1));
-const arrivals = entries.map((entry) => ({ entry, over: null }));
+const additions = entries.map((entry) => ({ entry, replaces: null }));
 function first(): Entry {
   const [entry] = entries;
   if (entry === undefined) throw new Error("no preset");
@@ -18,7 +18,7 @@ describe("the shelf", () => {
     const { shelf } = await openShelf();
     await shelf.save(first());
     expect(await shelf.open(id)).toEqual({ ...first(), revision: 1 });
-    expect(await shelf.look(id)).toEqual(first().document);
+    expect(await shelf.document(id)).toEqual(first().document);
     const { name } = first().document.instrument;
     expect(await shelf.cards()).toEqual([
       { id, name, savedAt: 1, finished: false, revision: 1, inFile: null },
@@ -37,13 +37,13 @@ describe("the shelf", () => {
 
   test("sets a record aside that cannot be read, and keeps it as it was", async () => {
     const { shelf, database } = await openShelf();
-    await shelf.take(arrivals);
+    await shelf.add(additions);
     const broken = { id, version: 2, work: "gone" };
     await database.put("entries", broken as unknown as StoredEntry);
     expect(await shelf.open(id)).toBeUndefined();
     expect(await shelf.unreadable()).toEqual([{ id, json: broken }]);
     expect(await shelf.cards()).toHaveLength(entries.length - 1);
-    expect(await shelf.look(entries[1]?.id ?? "")).toEqual(entries[1]?.document);
+    expect(await shelf.document(entries[1]?.id ?? "")).toEqual(entries[1]?.document);
   });
 
   test("sets a second broken record of one id aside beside the first, and saves over neither", async () => {
@@ -61,10 +61,10 @@ describe("the shelf", () => {
 
   test("takes off and puts back whole", async () => {
     const { shelf } = await openShelf();
-    await shelf.take(arrivals);
+    await shelf.add(additions);
     await shelf.remove(id);
     expect(await shelf.cards()).toHaveLength(entries.length - 1);
-    await shelf.take([{ entry: first(), over: null }]);
+    await shelf.add([{ entry: first(), replaces: null }]);
     expect(await shelf.open(id)).toEqual(first());
   });
 
@@ -75,12 +75,12 @@ describe("the shelf", () => {
       3,
     );
     await shelf.save(first());
-    const [beside] = await shelf.take([{ entry: other, over: null }]);
+    const [beside] = await shelf.add([{ entry: other, replaces: null }]);
     expect(beside?.id).not.toBe(id);
     expect(beside?.document.instrument.id).toBe(beside?.id);
-    const [over] = await shelf.take([{ entry: other, over: 1 }]);
+    const [over] = await shelf.add([{ entry: other, replaces: 1 }]);
     expect(over).toMatchObject({ id, revision: 2, history: { past: [first().document] } });
-    const [late] = await shelf.take([{ entry: other, over: 1 }]);
+    const [late] = await shelf.add([{ entry: other, replaces: 1 }]);
     expect(late?.id).not.toBe(id);
     expect(await shelf.cards()).toHaveLength(3);
   });
