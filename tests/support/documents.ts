@@ -10,19 +10,25 @@ import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import {
   changeString,
+  dateMeasurement,
   finish,
   markStep,
   noteMeasurement,
   noteStep,
   putMeasurement,
+  stepMeasurement,
   typeMeasurement,
 } from "../../src/store/document/as-built-edits.ts";
 import { drawCounts } from "../../src/store/document/comparison.ts";
 import {
   rename,
   setField,
+  setNone,
+  setTarget,
   setTolerances,
   startFrom,
+  stepField,
+  stepTarget,
   switchTarget,
   traceOutline,
   typeField,
@@ -34,16 +40,32 @@ import {
   addVariant,
   aimVariant,
   changeVariant,
+  makeBase,
   nameVariant,
   plot,
   removeVariant,
+  restoreVariant,
 } from "../../src/store/document/variant-edits.ts";
 import { pear } from "./pear.ts";
+
+/** What a hand types into a number's field. */
+function wildText(): fc.Arbitrary<string> {
+  const figure = fc.oneof(
+    fc.double({ noNaN: true }).map(String),
+    fc.integer().map(String),
+    fc.constantFrom("99999999999", "-0", "−0.00001", "0", "none", "flat", "28'", "19-3/8", "7,5"),
+  );
+  return fc
+    .tuple(figure, fc.constantFrom("", " mm", " in", "°", " ft", "x"))
+    .map(([text, unit]) => text + unit);
+}
 
 /** One edit of a builder's, of any part of a document. */
 type Edit = (state: State) => State;
 
 const words = fc.oneof(
+  fc.string({ unit: "grapheme", minLength: 150, maxLength: 300 }),
+  wildText(),
   fc.string({ unit: "binary", maxLength: 40 }),
   fc.constantFrom("עוד אחד", "\u202Ex\u200B", "<b>&amp;", "二号", "__proto__", "\uD800", ""),
 );
@@ -53,6 +75,17 @@ const reading = fc.constantFrom(
 );
 const step = fc.constantFrom(...stepIds);
 const day = fc.constantFrom("2026-01-31", "2026-02-28");
+/** Days, and what a date field half typed, or typed too far, makes of one. */
+const typedDay = fc.oneof(
+  day,
+  fc.constantFrom("0026-05-31", "20266-11-25", "2026-02-30", "112520266", "0999-10-11", ""),
+);
+/** Any number a text can state, far beyond every field too. */
+const wild = fc.oneof(
+  fc.constantFrom(99999999999, -1, -0, 1e308, 0.5, Number.NaN, Number.POSITIVE_INFINITY),
+  fc.double(),
+);
+const kind = fc.constantFrom(...targetKinds);
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 const at = (part: number, { min, max }: { min: number; max: number }): number =>
   min + part * (max - min);
@@ -109,7 +142,46 @@ const edits: fc.Arbitrary<Edit> = fc.oneof(
       (state) =>
         setTolerances(state, { ...state.instrument.tolerances, [of]: part }),
   ),
+  fc.tuple(path, wild).map(
+    ([of, plusMinus]): Edit =>
+      (state) =>
+        setTolerances(state, { ...state.instrument.tolerances, [of]: plusMinus }),
+  ),
+  fc.tuple(path, wild).map(
+    ([of, value]): Edit =>
+      (state) =>
+        setField(state, of, value),
+  ),
+  fc.tuple(path, fc.boolean()).map(
+    ([of, none]): Edit =>
+      (state) =>
+        setNone(state, of, none),
+  ),
+  fc.tuple(path, fc.integer({ min: -10, max: 10 })).map(
+    ([of, steps]): Edit =>
+      (state) =>
+        stepField(state, of, steps),
+  ),
+  fc.tuple(kind, fc.integer({ min: -10, max: 10 })).map(
+    ([of, steps]): Edit =>
+      (state) =>
+        stepTarget(state, of, steps),
+  ),
+  fc.tuple(kind, wild).map(
+    ([of, value]): Edit =>
+      (state) =>
+        setTarget(state, of, value),
+  ),
   fc.constant<Edit>((state) => traceOutline(state, pear)),
+  wild.map(
+    (length): Edit =>
+      (state) =>
+        traceOutline(
+          state,
+          pear.map(([x, y]) => [x * length, y]),
+        ),
+  ),
+  fc.constant<Edit>((state) => traceOutline(state, null)),
   fc.constant<Edit>(undo),
   fc.constant<Edit>(redo),
   fc.uuid().map(
@@ -132,6 +204,30 @@ const edits: fc.Arbitrary<Edit> = fc.oneof(
       (state) =>
         changeAt(state, i, of, part),
   ),
+  fc.tuple(fc.nat(7), path, wild).map(
+    ([i, of, value]): Edit =>
+      (state) =>
+        changeVariant(state, variantAt(state, i), of, value),
+  ),
+  fc.tuple(fc.nat(7), kind, wild).map(
+    ([i, of, value]): Edit =>
+      (state) =>
+        aimVariant(state, variantAt(state, i), { kind: of, value }),
+  ),
+  fc.tuple(fc.nat(7), fc.nat(30)).map(
+    ([i, times]): Edit =>
+      (state) =>
+        Array.from({ length: times }).reduce<State>((so) => makeBase(so, variantAt(so, i)), state),
+  ),
+  fc.nat(7).map(
+    (i): Edit =>
+      (state) => {
+        const variant = state.comparison.variants[i];
+        return variant === undefined
+          ? state
+          : restoreVariant(removeVariant(state, variant.id), variant, i);
+      },
+  ),
   fc.constantFrom(...drawCounts).map(
     (draws): Edit =>
       (state) =>
@@ -150,6 +246,21 @@ const edits: fc.Arbitrary<Edit> = fc.oneof(
       (state) =>
         typeMeasurement(state, key, { text, units: "mm" }, on),
   ),
+  fc.tuple(reading, wild, day).map(
+    ([key, value, on]): Edit =>
+      (state) =>
+        putMeasurement(state, key, value, "in", on),
+  ),
+  fc.tuple(reading, fc.integer({ min: -10, max: 10 }), wild, day).map(
+    ([key, steps, expected, on]): Edit =>
+      (state) =>
+        stepMeasurement(state, key, steps, expected, "in-fraction", on),
+  ),
+  fc.tuple(reading, typedDay).map(
+    ([key, on]): Edit =>
+      (state) =>
+        dateMeasurement(state, key, on),
+  ),
   fc.tuple(reading, words).map(
     ([key, note]): Edit =>
       (state) =>
@@ -160,16 +271,16 @@ const edits: fc.Arbitrary<Edit> = fc.oneof(
       (state) =>
         noteStep(state, of, note),
   ),
-  fc.tuple(step, fc.option(day)).map(
+  fc.tuple(step, fc.option(typedDay)).map(
     ([of, on]): Edit =>
       (state) =>
         markStep(state, of, on),
   ),
-  fc.tuple(words, share).map(
+  fc.tuple(words, fc.oneof(share, wild)).map(
     ([note, unitWeight]): Edit =>
       (state) =>
         changeString(state, [{ note: "", unitWeight: null, diameter: null }], 0, {
-          note: note.slice(0, 20),
+          note,
           unitWeight,
         }),
   ),

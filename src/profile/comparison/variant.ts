@@ -18,6 +18,9 @@ export interface Variant {
 /** As many as can be told apart side by side. */
 export const mostVariants = 8;
 
+/** Longest name, in UTF-16 units. */
+export const longestVariantName = 60;
+
 /** The instrument a variant stands for: the base with the variant's changes and its name. */
 export function variantInstrument(base: Instrument, variant: Variant): Instrument {
   const aimed = variant.target === undefined ? base : { ...base, target: variant.target };
@@ -66,10 +69,18 @@ export function promote(
   const next = { ...variantInstrument(base, chosen), name: base.name };
   const rebased = variants.map((variant): Variant => {
     if (variant.id === id) {
-      return { id, name: `Before ${chosen.name}`, ...changesBetween(next, base) };
+      return { id, name: nameBefore(chosen.name), ...changesBetween(next, base) };
     }
     const { name } = variant;
     return { id: variant.id, name, ...changesBetween(next, variantInstrument(base, variant)) };
   });
   return { base: next, variants: rebased };
 }
+
+const before = "Before ";
+
+/** What the base is called that gave place to a variant of this name: the one that stood before it has its own name again. */
+const nameBefore = (name: string): string =>
+  name.startsWith(before)
+    ? name.slice(before.length)
+    : (before + name).slice(0, longestVariantName);

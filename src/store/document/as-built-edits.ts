@@ -1,11 +1,14 @@
 import { dequal as equal } from "dequal/lite";
 import type { AsBuilt, Measurement, PulledString } from "../../instrument/as-built/as-built.ts";
 import { emptyAsBuilt, noteLimit } from "../../instrument/as-built/as-built.ts";
+import { isDay } from "../../instrument/as-built/day.ts";
 import {
   type MeasurementKey,
   measurementField,
 } from "../../instrument/as-built/measurement-fields.ts";
+import { readAsBuilt } from "../../instrument/as-built/read-as-built.ts";
 import type { StepId } from "../../instrument/as-built/steps.ts";
+import { isWithin } from "../../instrument/field.ts";
 import { fieldFigure, parseField } from "../../instrument/field-text.ts";
 import type { Units } from "../../instrument/length.ts";
 import { type Phrase, phrase } from "../../instrument/phrase.ts";
@@ -32,7 +35,7 @@ export function readMeasurement(
   const parsed = parseField(text, field, units);
   if (!parsed.ok) return { ok: false, why: [parsed.why] };
   const { value } = parsed;
-  if (value === null || (field.min <= value && value <= field.max)) return { ok: true, value };
+  if (value === null || isWithin(value, field)) return { ok: true, value };
   const ends = [field.min, field.max].map((end) => ({ value: end, as: field.quantity }) as const);
   const [low, high] = ends;
   return low === undefined || high === undefined
@@ -99,11 +102,14 @@ export function measurementText(
     : fieldFigure(measurement.value, measurementField(key), units);
 }
 
-export const dateMeasurement = (state: State, key: MeasurementKey, date: string): State =>
-  withMeasurement(state, key, undoStep("date a measurement", key), (measurement) => ({
+/** Puts another day to a measurement; what is no day changes nothing. */
+export const dateMeasurement = (state: State, key: MeasurementKey, date: string): State => {
+  if (!isDay(date)) return state;
+  return withMeasurement(state, key, undoStep("date a measurement", key), (measurement) => ({
     ...measurement,
     date,
   }));
+};
 
 export const noteMeasurement = (state: State, key: MeasurementKey, note: string): State =>
   withMeasurement(state, key, undoStep("note to a measurement", key), (measurement) => ({
@@ -113,6 +119,7 @@ export const noteMeasurement = (state: State, key: MeasurementKey, note: string)
 
 /** A step of the work done on a day, in any order; null opens it again. */
 export function markStep(state: State, step: StepId, date: string | null): State {
+  if (date !== null && !isDay(date)) return state;
   const { [step]: _, ...others } = state.asBuilt.done;
   const done = date === null ? others : { ...others, [step]: date };
   return withRecord(state, { done }, undoStep("mark a step"));
@@ -123,8 +130,9 @@ export function noteStep(state: State, step: StepId, note: string): State {
   return withRecord(state, { notes }, undoStep("note to a step", step));
 }
 
-/** The record as a correction leaves it; texts of measurements it leaves out go with them. */
+/** The record as a correction leaves it, if a file can hold it; texts of measurements it leaves out go with them. */
 export function replaceRecord(state: State, asBuilt: AsBuilt): State {
+  if (!readAsBuilt(asBuilt).ok) return state;
   const texts = Object.entries(state.readingTexts).filter(
     ([key]) => key in asBuilt.readings || !(key in state.asBuilt.readings),
   );
@@ -132,7 +140,7 @@ export function replaceRecord(state: State, asBuilt: AsBuilt): State {
   return { ...state, asBuilt, readingTexts, undoStep: undoStep("take a correction") };
 }
 
-/** States more of one of the strings shown: their notes, weights and diameters. */
+/** States more of one of the strings shown: their notes, weights and diameters. What a file cannot hold changes nothing. */
 export function changeString(
   state: State,
   shown: readonly PulledString[],
@@ -140,6 +148,7 @@ export function changeString(
   part: Partial<PulledString>,
 ): State {
   const strings = shown.map((one, i) => (i === at ? { ...one, ...part } : one));
+  if (!readAsBuilt({ strings }).ok) return state;
   const place = `${at} ${Object.keys(part).join(" ")}`;
   return withRecord(state, { strings }, undoStep("change a string", place));
 }
@@ -154,6 +163,7 @@ export const unfinish = (state: State): State =>
 
 /** A value that is not typed: the field shows it as it is. */
 function withReadOff(state: State, key: MeasurementKey, value: number, today: string): State {
+  if (!isWithin(value, measurementField(key))) return state;
   const { [key]: _, ...readingTexts } = state.readingTexts;
   const asBuilt = withValue(state.asBuilt, key, value, today);
   return { ...state, asBuilt, readingTexts, undoStep: undoStep("set a measurement", key) };

@@ -1,16 +1,28 @@
+import { isWithin, toleranceBounds } from "../../instrument/field.ts";
 import { readField, writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
-import { fieldAt } from "../../instrument/fields.ts";
+import { fieldAt, isFieldPath } from "../../instrument/fields.ts";
 import type { Instrument, TargetKind, Tolerances, Tracing } from "../../instrument/instrument.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
+import { tracingFlaw } from "../../instrument/tracing.ts";
 import { readText } from "./field-view.ts";
 import { shownPlan, solvedPlan } from "./plan.ts";
 import { newDocument, type State, type UndoStep, undoStep } from "./state.ts";
 import { snapped, stepped } from "./step.ts";
 import { documentIn } from "./undo.ts";
 
+/*
+ * An edit to what an instrument's file could not hold is none: the state is given back as it was. Fields say so
+ * beside themselves before it comes to that.
+ */
+
 /** States how closely each measure is held. It changes no plan, so the last good instrument takes it too. */
 export function setTolerances(state: State, tolerances: Tolerances): State {
+  const fit = Object.entries(tolerances).every(
+    ([path, plusMinus]) =>
+      isFieldPath(path) && isWithin(plusMinus, toleranceBounds(fieldAt(path, "shim"))),
+  );
+  if (!fit) return state;
   const instrument = { ...state.instrument, tolerances };
   const lastGood =
     state.lastGood === state.instrument ? instrument : { ...state.lastGood, tolerances };
@@ -24,6 +36,10 @@ export function setTolerances(state: State, tolerances: Tolerances): State {
 export function traceOutline(state: State, tracing: Tracing | null): State {
   const { tracing: _, ...bare } = state.instrument.body;
   const length = tracing?.at(-1)?.[0] ?? bare.length;
+  const isFit =
+    tracing === null ||
+    (tracingFlaw(tracing) === null && isWithin(length, fieldAt("body.length", "shim")));
+  if (!isFit) return state;
   const body = { ...bare, length, ...(tracing === null ? {} : { tracing }) };
   const instrument = { ...state.instrument, body };
   const { "body.length": __, ...texts } = state.texts;
@@ -66,6 +82,7 @@ export function setField(
   value: number | null,
   step: UndoStep = undoStep("set", path),
 ): State {
+  if (!fieldTakes(path, state.instrument.target.kind, value)) return state;
   const after = withValue(state, path, value);
   return { ...after, texts: without(after.texts, path), lastChanged: path, undoStep: step };
 }
@@ -91,6 +108,7 @@ export function setTarget(
   value: number,
   step: UndoStep = undoStep("aim for", kind),
 ): State {
+  if (!fieldTakes("target.value", kind, value)) return state;
   return {
     ...withInstrument(state, { ...state.instrument, target: { kind, value } }),
     texts: without(state.texts, "target.value"),
@@ -174,6 +192,12 @@ export function reopenPrevious(state: State): State {
     lastChanged: null,
     undoStep: undoStep("put back"),
   };
+}
+
+/** Whether a field may hold a value, of an instrument whose target is of `kind`. */
+export function fieldTakes(path: FieldPath, kind: TargetKind, value: number | null): boolean {
+  const field = fieldAt(path, kind);
+  return value === null ? field.nullWord !== undefined : isWithin(value, field);
 }
 
 function withValue(state: State, path: FieldPath, value: number | null): State {

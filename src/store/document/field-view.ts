@@ -1,4 +1,4 @@
-import type { Field } from "../../instrument/field.ts";
+import { type Field, isWithin } from "../../instrument/field.ts";
 import { fieldFigure, parseField } from "../../instrument/field-text.ts";
 import { readField, writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
@@ -57,7 +57,7 @@ export function readTyped(field: Field, typed: TypedText): Read {
   const parsed = parseField(typed.text, field, typed.units);
   if (!parsed.ok) return { ok: false, why: [parsed.why] };
   const { value } = parsed;
-  if (value === null || (field.min <= value && value <= field.max)) return { ok: true, value };
+  if (value === null || isWithin(value, field)) return { ok: true, value };
   const as = field.quantity;
   const [low, high] = [
     { value: field.min, as },

@@ -9,6 +9,8 @@ interface Grid {
   readonly of: number;
 }
 
+// A number plus 0 is never −0, which would come back from a file as 0.
+
 /** `value` moved by whole steps to round figures in the units shown, within the field's limits. */
 export function stepped(value: number, field: Field, units: Units, steps: number): number {
   const grid = gridOf(field, units);
@@ -16,14 +18,14 @@ export function stepped(value: number, field: Field, units: Units, steps: number
   const slack = 1e-6;
   const from = steps > 0 ? Math.floor(at + slack) : Math.ceil(at - slack);
   const next = (((from + steps) * grid.parts) / grid.of) * grid.unit;
-  return Math.min(field.max, Math.max(field.min, next));
+  return Math.min(field.max, Math.max(field.min, next)) + 0;
 }
 
 /** `value` at the nearest of the same round figures, for what is dragged. */
 export function snapped(value: number, field: Field, units: Units): number {
   const { unit, parts, of } = gridOf(field, units);
   const next = ((Math.round(((value / unit) * of) / parts) * parts) / of) * unit;
-  return Math.min(field.max, Math.max(field.min, next));
+  return Math.min(field.max, Math.max(field.min, next)) + 0;
 }
 
 function gridOf(field: Field, units: Units): Grid {

@@ -2,9 +2,14 @@ import { readField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { isFieldPath } from "../../instrument/fields.ts";
 import type { Target } from "../../instrument/instrument.ts";
-import { mostVariants, promote, type Variant } from "../../profile/comparison/variant.ts";
+import {
+  longestVariantName,
+  mostVariants,
+  promote,
+  type Variant,
+} from "../../profile/comparison/variant.ts";
 import type { Comparison, Plots } from "./comparison.ts";
-import { setField, setTarget } from "./edits.ts";
+import { fieldTakes, setField, setTarget } from "./edits.ts";
 import { type State, type UndoStep, undoStep } from "./state.ts";
 
 /** Adds a variant that changes nothing yet; none beyond the most that can be told apart. */
@@ -34,10 +39,8 @@ export function restoreVariant(state: State, variant: Variant, at: number): Stat
 export const nameVariant = (state: State, id: string, name: string): State =>
   withVariant(state, id, undoStep("name a variant", id), (variant) => ({
     ...variant,
-    name: name.slice(0, longestName),
+    name: name.slice(0, longestVariantName),
   }));
-
-const longestName = 60;
 
 /** Sets a field of one variant; at the base's own value it is no change. */
 export function changeVariant(
@@ -46,6 +49,8 @@ export function changeVariant(
   path: FieldPath,
   value: number | null,
 ): State {
+  const { kind } = state.instrument.target;
+  if (path === "target.value" || !fieldTakes(path, kind, value)) return state;
   const same = readField(state.instrument, path) === value;
   return withVariant(state, id, undoStep("change a variant", `${id} ${path}`), (variant) => {
     const { [path]: _, ...rest } = variant.changes;
@@ -54,10 +59,12 @@ export function changeVariant(
 }
 
 /** Lets one variant aim for something else than the base; null: for the same. */
-export const aimVariant = (state: State, id: string, target: Target | null): State =>
-  withVariant(state, id, undoStep("aim a variant", id), ({ target: _, ...variant }) =>
+export function aimVariant(state: State, id: string, target: Target | null): State {
+  if (target !== null && !fieldTakes("target.value", target.kind, target.value)) return state;
+  return withVariant(state, id, undoStep("aim a variant", id), ({ target: _, ...variant }) =>
     target === null ? variant : { ...variant, target },
   );
+}
 
 /** Makes one variant the base; what the base was takes its place in the list. */
 export function makeBase(state: State, id: string): State {

@@ -23,8 +23,15 @@ export interface ShelfFile {
 
 export const fileVersion = 1;
 
-/** Largest file taken in, bytes; most instruments in one; most characters of one instrument. */
-export const fileLimits = { bytes: 10_000_000, instruments: 20_000, instrument: 500_000 } as const;
+/**
+ * Largest file taken in, bytes; most instruments in one; most characters of one instrument: more than all
+ * its notes come to at their longest, each sign of them written as six.
+ */
+export const fileLimits = {
+  bytes: 10_000_000,
+  instruments: 20_000,
+  instrument: 1_500_000,
+} as const;
 
 /** A file of these instruments, all of them in it. */
 export const shelfFileOf = (kept: readonly { readonly document: Document }[]): ShelfFile => ({

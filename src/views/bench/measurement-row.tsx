@@ -22,6 +22,7 @@ import { height } from "../figures/measures.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { Mark } from "../verdict/standing-mark.tsx";
 import { today, useRecord } from "./bench-context.ts";
+import { DayEntry } from "./day-entry.tsx";
 import type { Workpiece } from "./use-outlook.ts";
 
 interface Props extends Workpiece {
@@ -89,18 +90,12 @@ export function MeasurementRow({ instrument, profile, measurement: key }: Props)
       </p>
       {taken !== undefined && (
         <div className="reading-when">
-          <label>
-            Measured on
-            <input
-              type="date"
-              required
-              aria-label={`${field.label}: measured on`}
-              value={taken.date}
-              onChange={({ target }) =>
-                target.value !== "" && edit((state) => dateMeasurement(state, key, target.value))
-              }
-            />
-          </label>
+          <DayEntry
+            shown="Measured on"
+            label={`${field.label}: measured on`}
+            day={taken.date}
+            onDay={(day) => edit((state) => dateMeasurement(state, key, day))}
+          />
           <label>
             Note
             <input

@@ -1,5 +1,6 @@
 import type { Instrument } from "../../instrument/instrument.ts";
-import type { Variant } from "../../profile/comparison/variant.ts";
+import { textLimits } from "../../instrument/text-limits.ts";
+import { longestVariantName, type Variant } from "../../profile/comparison/variant.ts";
 import { startFrom } from "../../store/document/edits.ts";
 import { newId } from "../../store/document/new-id.ts";
 import { solvedPlan } from "../../store/document/plan.ts";
@@ -19,7 +20,7 @@ export function VariantHead({ variant, instrument, onRemove }: VariantHeadProps)
   const { id, name } = variant;
   const sound = solvedPlan(instrument).ok;
   const spinOff = (): void => {
-    const whole = { ...instrument, name: `${base.name}, ${name}`.slice(0, 200) };
+    const whole = { ...instrument, name: `${base.name}, ${name}`.slice(0, textLimits.name) };
     edit((state) => startFrom(state, whole, newId()));
   };
   return (
@@ -28,7 +29,7 @@ export function VariantHead({ variant, instrument, onRemove }: VariantHeadProps)
         className="variant-name"
         aria-label="Name of the variant"
         value={name}
-        maxLength={60}
+        maxLength={longestVariantName}
         onChange={({ target }) => edit((state) => nameVariant(state, id, target.value))}
       />
       <details className="variant-acts">

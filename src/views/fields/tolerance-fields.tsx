@@ -1,4 +1,5 @@
 import { useMemo, useState } from "react";
+import { toleranceBounds } from "../../instrument/field.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { defaultTolerances, fieldAt } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
@@ -83,7 +84,8 @@ interface RowProps {
 function ToleranceRow({ path, plusMinus, onSet }: RowProps) {
   const units = useRimwright((state) => state.choices.units);
   const { nullWord: _, usual: __, ...plain } = fieldAt(path, "shim");
-  const field = { ...plain, min: 0, step: Math.min(plain.step, 0.01) };
+  const { min, max } = toleranceBounds(plain);
+  const field = { ...plain, min, max, step: Math.min(plain.step, 0.01) };
   return (
     <ValueEntry
       label={`${field.label}, plus or minus`}

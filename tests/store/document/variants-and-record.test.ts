@@ -44,6 +44,20 @@ function openPage(first: State = firstState) {
 }
 
 describe("variants", () => {
+  test("made the base in turn, two change places, and their names with them", () => {
+    const page = openPage();
+    page.edit((state) => addVariant(state, "a"));
+    page.edit((state) => changeVariant(state, "a", "dome.flatLength", 120));
+    const names = Array.from({ length: 28 }, () => {
+      page.edit((state) => makeBase(state, "a"));
+      return page.variants()[0]?.name;
+    });
+    expect(names.slice(0, 3)).toEqual(["Before Variant A", "Variant A", "Before Variant A"]);
+    page.edit((state) => nameVariant(state, "a", "x".repeat(80)));
+    page.edit((state) => makeBase(state, "a"));
+    expect(page.variants()[0]?.name).toBe(`Before ${"x".repeat(53)}`);
+  });
+
   test("added, removed, renamed: each is taken back and done again", () => {
     const page = openPage();
     page.edit((state) => addVariant(state, "a"));

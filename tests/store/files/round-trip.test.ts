@@ -8,6 +8,7 @@ import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
 import { readImport, runImport } from "../../../src/store/shelf/import.ts";
 import { readTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
 import { writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { withValidParts } from "../../../src/store/shelf/valid-parts.ts";
 import { documents } from "../../support/documents.ts";
 import { memoryStorage, openShelf, openTab } from "../../support/tab.ts";
 
@@ -46,7 +47,7 @@ test("what is kept for a reload is identity, texts, acts and what was put away i
     fc.property(documents, (state) => {
       const storage = memoryStorage();
       writeTabCopy(storage, state);
-      const back = readTabCopy(storage);
+      const back = withValidParts(readTabCopy(storage));
       expect(plain(documentIn(back))).toEqual(plain(documentIn(state)));
       expect(plain([back.past, back.future, back.previous])).toEqual(
         plain([state.past.slice(-40), state.future.slice(0, 40), state.previous]),
