@@ -67,13 +67,13 @@ export const domeFields = {
 /** Defaults: a shim as wide as a common tail block is deep; common practice, no source. */
 export const shimFields = {
   "shim.contact": {
-    label: "Shim contact",
+    label: "Stick's width under the rim",
     quantity: "length",
     min: 0,
     max: 500,
     default: 20,
     step: 1,
-    howTo: "From the tail end in to the shim's far edge, where the rim rests on it.",
+    howTo: "From the tail end in to the inner edge of the shim stick, where the rim rests on it.",
   },
   "shim.tailBlockDepth": {
     label: "Tail block depth",

@@ -36,31 +36,47 @@ export const fieldPaths: readonly FieldPath[] = [...Object.keys(fields), "target
 );
 
 export type FieldGroup =
+  | "bench"
   | "body"
   | "dome"
-  | "shim"
   | "neck"
   | "bridge"
   | "strings"
-  | "target"
   | "windows"
   | "tolerances";
 
 /** The groups in a builder's order, with their headings. */
 export const fieldGroups: readonly (readonly [FieldGroup, string])[] = [
-  ["body", "Body"],
-  ["dome", "Dome and break"],
-  ["shim", "Shim"],
+  ["bench", "At the bench"],
+  ["body", "Outline and sides"],
+  ["dome", "Dome and braces"],
   ["neck", "Neck"],
   ["bridge", "Bridge and saddle"],
   ["strings", "Strings"],
-  ["target", "Target"],
   ["windows", "Windows"],
   ["tolerances", "Tolerances"],
 ];
 
+/** What a builder changes most, of whatever part of the instrument it is. */
+const benchPaths: readonly FieldPath[] = [
+  "target.value",
+  "body.length",
+  "dome.dishRadius",
+  "dome.flatLength",
+  "shim.contact",
+  "bridge.thickness",
+  "neck.fingerboardThickness",
+];
+
 export function pathsIn(group: FieldGroup): readonly FieldPath[] {
-  return fieldPaths.filter((path) => path.startsWith(`${group}.`));
+  return group === "bench" ? benchPaths : fieldPaths.filter((path) => groupOf(path) === group);
+}
+
+/** The group a field stands in: at the bench, or with the part it is of; the tail block with the dome that rests on its shim. */
+export function groupOf(path: FieldPath): FieldGroup {
+  if (benchPaths.includes(path)) return "bench";
+  const part = path.split(".")[0];
+  return fieldGroups.find(([group]) => group === part)?.[0] ?? "dome";
 }
 
 /** How closely each can be held at the bench, plus or minus. Defaults from practice, no source. */

@@ -39,7 +39,7 @@ test("without a dome the shim is the tilted plane's, in whatever unit the length
   await field(page, "Pitch").fill("1.5");
   await field(page, "Body length").fill("19 3/8 in");
   await field(page, "Break from the neck end").fill('4"');
-  await field(page, "Shim contact").fill("18 mm");
+  await field(page, "Stick's width under the rim").fill("18 mm");
   const reach = 25.4 * 19.375 - 25.4 * 4 - 18;
   expect(await shownShim(page)).toBeCloseTo(reach * Math.tan((1.5 * Math.PI) / 180), 1);
 });
@@ -73,6 +73,7 @@ test("choosing another target moves nothing until its value is changed", async (
 
 test("units change what is shown, and nothing else", async ({ page }) => {
   await page.goto("/");
+  await unfoldAll(page);
   const before = await shownShim(page);
   await field(page, "Body length").fill("508");
   const after = await shownShim(page);

@@ -67,8 +67,14 @@ describe("the table of fields", () => {
 
   it("is all in the groups, in a builder's order", () => {
     expect(fieldGroups.flatMap(([group]) => pathsIn(group)).sort()).toEqual([...fieldPaths].sort());
-    expect(fieldGroups[0]).toEqual(["body", "Body"]);
-    expect(pathsIn("shim")).toEqual(["shim.contact", "shim.tailBlockDepth"]);
+    expect(fieldGroups[0]).toEqual(["bench", "At the bench"]);
+    expect(pathsIn("bench")[0]).toBe("target.value");
+    expect(pathsIn("bridge")).toEqual([
+      "bridge.compensation",
+      "bridge.pinDistance",
+      "bridge.pinRamp",
+    ]);
+    expect(pathsIn("dome").at(-1)).toBe("shim.tailBlockDepth");
   });
 
   it.each(fieldPaths)("%s: the default instrument has its default, within its limits", (path) => {

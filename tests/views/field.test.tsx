@@ -4,12 +4,12 @@ import { field, openPage, type } from "./page.tsx";
 
 describe("a field", () => {
   test("is named, and described by how it is measured and by what is wrong with it", () => {
-    openPage(["shim"]);
-    expect(field("Shim contact")).toHaveAccessibleDescription(
-      /^From the tail end in to the shim's far edge, where the rim rests on it\.\s*$/,
+    openPage(["bench"]);
+    expect(field("Stick's width under the rim")).toHaveAccessibleDescription(
+      /^From the tail end in to the inner edge of the shim stick, where the rim rests on it\.\s*$/,
     );
-    type("Shim contact", "x");
-    expect(field("Shim contact")).toHaveAccessibleDescription(
+    type("Stick's width under the rim", "x");
+    expect(field("Stick's width under the rim")).toHaveAccessibleDescription(
       /rests on it\.\s+“x” is not a number/,
     );
   });

@@ -141,9 +141,39 @@ describe("the target", () => {
     expect(shimShown()).not.toContain(before);
   });
 
-  test("says the range this instrument can be given", () => {
+  test("says when to choose it, and what of its range keeps everything within its window", () => {
     openPage();
-    expect(screen.getByText(/^This instrument can be given/)).toHaveTextContent(/mm to .* mm/);
+    expect(screen.getByText(/^When you want so much saddle/)).toBeInTheDocument();
+    expect(screen.getByText(/keeps everything within its window/)).toHaveTextContent(
+      /^[\d.]+ mm to [\d.]+ mm keeps/,
+    );
+    fireEvent.click(screen.getByLabelText("Pitch", { selector: "[type=radio]" }));
+    expect(screen.getByText(/^When the angle is given/)).toBeInTheDocument();
+  });
+});
+
+describe("the shim stick's width", () => {
+  test("says what it is worth at the bridge", async () => {
+    openPage();
+    const worth = async (): Promise<number> => {
+      const said = await screen.findByText(/^Worth [\d.]+ mm at the bridge\.$/);
+      return Number.parseFloat(said.textContent?.slice(6) ?? "");
+    };
+    expect(await worth()).toBeCloseTo(0.48, 1);
+    type("Stick's width under the rim", "10");
+    await waitFor(async () => expect(await worth()).toBeLessThan(0.3));
+  });
+});
+
+describe("the braces", () => {
+  test("say whether they go with the dish, also where the dish is stated, and the way back", () => {
+    const store = openPage();
+    expect(screen.getByText("Same as the dish, and changes with it.")).toBeInTheDocument();
+    type("Brace radius", "25 ft");
+    expect(screen.getByText(/^Braces are set apart: 7620 mm/)).toBeInTheDocument();
+    fireEvent.click(screen.getByText("Same as the dish"));
+    expect(store.getState().instrument.dome.braceRadius).toBe(8534.4);
+    expect(screen.queryByText(/^Braces are set apart/)).toBeNull();
   });
 });
 
@@ -161,7 +191,7 @@ describe("going to a field", () => {
       store.setState((state) => ({ ...state, choices: { ...state.choices, folded: everyGroup } })),
     );
     expect(groupHeading("Neck")).toHaveTextContent("to fix");
-    expect(groupHeading("Body")).not.toHaveTextContent("to fix");
+    expect(groupHeading("Outline and sides")).not.toHaveTextContent("to fix");
   });
 });
 

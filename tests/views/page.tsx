@@ -20,7 +20,7 @@ Element.prototype.setPointerCapture = () => {};
 export const everyGroup: readonly FieldGroup[] = fieldGroups.map(([group]) => group);
 
 /** The whole page on a store of its own, with the groups named open and the others folded. */
-export function openPage(open: readonly FieldGroup[] = ["target", "body", "dome"]): Store {
+export function openPage(open: readonly FieldGroup[] = ["bench", "body", "dome"]): Store {
   const folded = everyGroup.filter((group) => !open.includes(group));
   const store = makeStore({ ...firstState, choices: { ...firstState.choices, folded } });
   render(<App store={store} shop={makeShopStore()} slot={makeShelfSlot()} />);

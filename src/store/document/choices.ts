@@ -1,4 +1,4 @@
-import { type FieldGroup, fieldGroups } from "../../instrument/fields.ts";
+import type { FieldGroup } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
 import type { State, Stretch } from "./state.ts";
 
@@ -21,9 +21,4 @@ export function fold(state: State, group: FieldGroup, folded: boolean): State {
   if (choices.folded.includes(group) === folded) return state;
   const others = choices.folded.filter((name) => name !== group);
   return { ...state, choices: { ...choices, folded: folded ? [...others, group] : others } };
-}
-
-/** The group a path belongs to: its first part. */
-export function groupOf(path: string): FieldGroup | null {
-  return fieldGroups.find(([group]) => path.startsWith(`${group}.`))?.[0] ?? null;
 }

@@ -6,10 +6,10 @@ import type { Instrument, TargetKind, Tolerances, Tracing } from "../../instrume
 import { textLimits } from "../../instrument/text-limits.ts";
 import { tracingFlaw } from "../../instrument/tracing.ts";
 import { readText } from "./field-view.ts";
-import { shownPlan, solvedPlan } from "./plan.ts";
+import { hasPlan, shownPlan, solvedPlan } from "./plan.ts";
 import { newDocument, type State, type UndoStep, undoStep } from "./state.ts";
 import { snapped, stepped } from "./step.ts";
-import { documentIn } from "./undo.ts";
+import { beganAt, documentIn } from "./undo.ts";
 
 /*
  * An edit to what an instrument's file could not hold is none: the state is given back as it was. Fields say so
@@ -58,12 +58,13 @@ export function traceOutline(state: State, tracing: Tracing | null): State {
 export function typeField(state: State, path: FieldPath, text: string): State {
   const typed = { text, units: state.choices.units };
   const read = readText(path, state.instrument.target.kind, typed);
-  const after = read.ok ? withValue(state, path, read.value) : state;
+  const step = undoStep("type", path);
+  const after = read.ok ? withChange(state, path, read.value, step) : state;
   return {
     ...after,
     texts: { ...after.texts, [path]: typed },
     lastChanged: path,
-    undoStep: undoStep("type", path),
+    undoStep: step,
   };
 }
 
@@ -83,9 +84,26 @@ export function setField(
   step: UndoStep = undoStep("set", path),
 ): State {
   if (!fieldTakes(path, state.instrument.target.kind, value)) return state;
-  const after = withValue(state, path, value);
-  return { ...after, texts: without(after.texts, path), lastChanged: path, undoStep: step };
+  return asSet(withChange(state, path, value, step), path, step);
 }
+
+/** Sets a field and nothing that goes with it. */
+export const setFieldAlone = (
+  state: State,
+  path: FieldPath,
+  value: number | null,
+  step: UndoStep,
+): State =>
+  fieldTakes(path, state.instrument.target.kind, value)
+    ? asSet(withValue(state, path, value), path, step)
+    : state;
+
+const asSet = (after: State, path: FieldPath, step: UndoStep): State => ({
+  ...after,
+  texts: without(after.texts, path),
+  lastChanged: path,
+  undoStep: step,
+});
 
 /** Makes a field null ("none", "flat"), or gives it back the number it had. */
 export function setNone(state: State, path: FieldPath, none: boolean): State {
@@ -198,6 +216,22 @@ export function reopenPrevious(state: State): State {
 export function fieldTakes(path: FieldPath, kind: TargetKind, value: number | null): boolean {
   const field = fieldAt(path, kind);
   return value === null ? field.nullWord !== undefined : isWithin(value, field);
+}
+
+/**
+ * A field as a builder changes it: braces arched as the dish when this step began go with it. Where
+ * that gives no plan because of the dish, or the dish alone gives one, they stay as they were: then
+ * the dish is refused alone, and what is said to work in it does.
+ */
+function withChange(state: State, path: FieldPath, value: number | null, step: UndoStep): State {
+  const alone = withValue(state, path, value);
+  const { dishRadius, braceRadius } = beganAt(state, step).lastGood.dome;
+  if (path !== "dome.dishRadius" || braceRadius !== dishRadius) return alone;
+  const both = withValue(alone, "dome.braceRadius", value);
+  const plan = solvedPlan(both.instrument);
+  const spheres = ["dome.dishRadius", "dome.braceRadius"];
+  const refused = !plan.ok && (spheres.includes(plan.refusal.field) || hasPlan(alone.instrument));
+  return refused ? alone : { ...both, texts: without(both.texts, "dome.braceRadius") };
 }
 
 function withValue(state: State, path: FieldPath, value: number | null): State {

@@ -77,13 +77,11 @@ export interface State extends Document, History {
   readonly editId: EditId;
 }
 
-const openAtStart: readonly FieldGroup[] = ["target", "body", "dome"];
-
 export const firstChoices: Choices = {
   units: "mm",
   stretch: 5,
   turned: false,
-  folded: fieldGroups.map(([group]) => group).filter((group) => !openAtStart.includes(group)),
+  folded: fieldGroups.map(([group]) => group).filter((group) => group !== "bench"),
 };
 
 export const noHistory: History = { past: [], future: [] };

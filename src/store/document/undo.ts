@@ -14,6 +14,11 @@ export function recorded(before: State, after: State): State {
   return { ...after, past, future: [] };
 }
 
+/** The document as it was when what goes on with `step` began: now, unless the last edit was of the same step. */
+export function beganAt(state: State, step: UndoStep): Document {
+  return (isOneStep(state.undoStep, step) ? state.past.at(-1) : undefined) ?? state;
+}
+
 const isOneStep = (a: UndoStep | null, b: UndoStep | null): boolean =>
   a !== null && b !== null && a.at !== null && a.name === b.name && a.at === b.at;
 

@@ -7,9 +7,10 @@ import {
   mostVariants,
   promote,
   type Variant,
+  variantInstrument,
 } from "../../profile/comparison/variant.ts";
 import type { Comparison, Plots } from "./comparison.ts";
-import { fieldTakes, setField, setTarget } from "./edits.ts";
+import { fieldTakes, setFieldAlone, setTarget } from "./edits.ts";
 import { type State, type UndoStep, undoStep } from "./state.ts";
 
 /** Adds a variant that changes nothing yet; none beyond the most that can be told apart. */
@@ -42,7 +43,7 @@ export const nameVariant = (state: State, id: string, name: string): State =>
     name: name.slice(0, longestVariantName),
   }));
 
-/** Sets a field of one variant; at the base's own value it is no change. */
+/** Sets a field of one variant; at the base's own value it is no change. Braces arched as the dish go with it. */
 export function changeVariant(
   state: State,
   id: string,
@@ -51,10 +52,15 @@ export function changeVariant(
 ): State {
   const { kind } = state.instrument.target;
   if (path === "target.value" || !fieldTakes(path, kind, value)) return state;
-  const same = readField(state.instrument, path) === value;
+  const changed = (variant: Variant, at: FieldPath): Variant => {
+    const { [at]: _, ...rest } = variant.changes;
+    const same = readField(state.instrument, at) === value;
+    return { ...variant, changes: same ? rest : { ...rest, [at]: value } };
+  };
   return withVariant(state, id, undoStep("change a variant", `${id} ${path}`), (variant) => {
-    const { [path]: _, ...rest } = variant.changes;
-    return { ...variant, changes: same ? rest : { ...rest, [path]: value } };
+    const { dishRadius, braceRadius } = variantInstrument(state.instrument, variant).dome;
+    const together = path === "dome.dishRadius" && braceRadius === dishRadius;
+    return changed(together ? changed(variant, "dome.braceRadius") : variant, path);
   });
 }
 
@@ -75,7 +81,7 @@ export function makeBase(state: State, id: string): State {
   const step = undoStep("make a variant the base");
   const changed = Object.entries(chosen.changes).reduce(
     (so, [path, value]) =>
-      isFieldPath(path) && value !== undefined ? setField(so, path, value, step) : so,
+      isFieldPath(path) && value !== undefined ? setFieldAlone(so, path, value, step) : so,
     state,
   );
   const { kind, value } = promoted.base.target;

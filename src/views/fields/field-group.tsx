@@ -1,6 +1,6 @@
 import { memo, type ReactNode } from "react";
-import { type FieldGroup as Group, pathsIn } from "../../instrument/fields.ts";
-import { fold, groupOf } from "../../store/document/choices.ts";
+import { type FieldGroup as Group, groupOf, pathsIn } from "../../instrument/fields.ts";
+import { fold } from "../../store/document/choices.ts";
 import { unreadFields } from "../../store/document/field-view.ts";
 import { solvedPlan } from "../../store/document/plan.ts";
 import { useEdit, useRimwright } from "../store-context.ts";

@@ -8,6 +8,7 @@ import type { Units } from "../../instrument/length.ts";
 import { setNone, stepField, typeField } from "../../store/document/edits.ts";
 import { fieldTrouble, shownText } from "../../store/document/field-view.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
+import { fieldNotes } from "./field-notes.tsx";
 import { FieldTrouble } from "./field-trouble.tsx";
 import { fieldId } from "./go-to-field.ts";
 import { NumberEntry } from "./number-entry.tsx";
@@ -23,6 +24,7 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
   const field = fieldAt(path, kind);
   const { label, howTo, nullWord } = field;
   const id = fieldId(path);
+  const Note = fieldNotes[path];
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>
@@ -39,6 +41,11 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
       <span id={`${id}-how`} className="unseen">
         {howTo}
       </span>
+      {Note !== undefined && (
+        <div className="field-note">
+          <Note />
+        </div>
+      )}
       <FieldTrouble path={path} trouble={trouble} />
     </div>
   );

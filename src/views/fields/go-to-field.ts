@@ -1,5 +1,5 @@
-import type { FieldPath } from "../../instrument/fields.ts";
-import { fold, groupOf } from "../../store/document/choices.ts";
+import { type FieldPath, groupOf } from "../../instrument/fields.ts";
+import { fold } from "../../store/document/choices.ts";
 import { useEdit } from "../store-context.ts";
 
 /** The id of a field's input in the page. */
@@ -9,8 +9,7 @@ export const fieldId = (path: FieldPath): string => `field-${path}`;
 export function useGoToField(): (path: FieldPath) => void {
   const edit = useEdit();
   return (path) => {
-    const group = groupOf(path);
-    if (group !== null) edit((state) => fold(state, group, false));
+    edit((state) => fold(state, groupOf(path), false));
     // The group is drawn by the next frame at the latest.
     requestAnimationFrame(() => {
       const input = document.getElementById(fieldId(path));

@@ -1,17 +1,14 @@
 import "./fields.css";
-import { type FocusEvent, lazy, Suspense, useState } from "react";
-import type { FieldPath } from "../../instrument/fields.ts";
-import { fieldGroups, isFieldPath } from "../../instrument/fields.ts";
-import { targetFields, targetKinds } from "../../instrument/outcome-fields.ts";
-import { sayPhrase } from "../../instrument/phrase.ts";
+import { type FocusEvent, lazy, type ReactNode, Suspense, useState } from "react";
+import type { FieldGroup as FieldGroupName, FieldPath } from "../../instrument/fields.ts";
+import { fieldGroups, isFieldPath, pathsIn } from "../../instrument/fields.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
-import { switchTarget, writeNotes } from "../../store/document/edits.ts";
-import { rangePhrase } from "../../store/document/plan.ts";
+import { writeNotes } from "../../store/document/edits.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
-import { usePlan } from "../use-plan.ts";
 import { FieldGroup } from "./field-group.tsx";
 import { FieldRow } from "./field-row.tsx";
 import { HowPanel } from "./how-panel.tsx";
+import { TargetFields } from "./target-fields.tsx";
 
 function NotesField() {
   const notes = useRimwright((state) => state.instrument.notes);
@@ -38,43 +35,6 @@ function NotesLine() {
   return notes === "" ? null : <p className="notes-line">{notes}</p>;
 }
 
-/** Which outcome the shim is found for. The choice itself moves nothing: the next target starts at what is now. */
-function TargetFields() {
-  const kind = useRimwright((state) => state.instrument.target.kind);
-  const edit = useEdit();
-  return (
-    <>
-      <fieldset className="target-kinds">
-        <legend className="target-ask">Find the shim that gives this</legend>
-        {targetKinds.map((choice) => (
-          <label key={choice} className="target-kind">
-            <input
-              type="radio"
-              className="tick"
-              name="target-kind"
-              checked={kind === choice}
-              onChange={() => edit((state) => switchTarget(state, choice))}
-            />
-            {choice === "shim" ? "Shim itself, as stated" : targetFields[choice].label}
-          </label>
-        ))}
-      </fieldset>
-      <FieldRow path="target.value" />
-      <Reach />
-    </>
-  );
-}
-
-/** The range of the present target for this instrument. */
-function Reach() {
-  const units = useRimwright((state) => state.choices.units);
-  const target = useRimwright((state) => state.instrument.target);
-  const plan = usePlan();
-  if (plan === null) return null;
-  const range = rangePhrase(plan.instrument, "target.value", plan.profile.reachable[target.kind]);
-  return <p className="reach">This instrument can be given {sayPhrase(range, units)}.</p>;
-}
-
 const Cautions = lazy(() =>
   import("./cautions.tsx").then(({ Cautions: Body }) => ({ default: Body })),
 );
@@ -82,9 +42,26 @@ const ToleranceFields = lazy(() =>
   import("./tolerance-fields.tsx").then(({ ToleranceFields: Body }) => ({ default: Body })),
 );
 
-const groups = fieldGroups.filter(([group]) => group !== "target" && group !== "tolerances");
+const benchPaths = pathsIn("bench").filter((path) => path !== "target.value");
 
-/** The question first, then the instrument as a builder takes it in hand. */
+/** What stands in a group where it is more than its fields. */
+const insides: Readonly<Partial<Record<FieldGroupName, ReactNode>>> = {
+  bench: (
+    <>
+      <TargetFields />
+      {benchPaths.map((path) => (
+        <FieldRow key={path} path={path} />
+      ))}
+    </>
+  ),
+  tolerances: (
+    <Suspense>
+      <ToleranceFields />
+    </Suspense>
+  ),
+};
+
+/** What is changed most first, with the question the shim answers; then the instrument, part by part. */
 export function Inputs() {
   const [focused, setFocused] = useState<FieldPath | null>(null);
   const onFocus = ({ target }: FocusEvent): void => {
@@ -95,17 +72,11 @@ export function Inputs() {
       <HowPanel path={focused} />
       <section className="inputs" aria-label="Measurements" onFocus={onFocus}>
         <NotesLine />
-        <FieldGroup group="target" heading="Target">
-          <TargetFields />
-        </FieldGroup>
-        {groups.map(([group, heading]) => (
-          <FieldGroup key={group} group={group} heading={heading} />
+        {fieldGroups.map(([group, heading]) => (
+          <FieldGroup key={group} group={group} heading={heading}>
+            {insides[group]}
+          </FieldGroup>
         ))}
-        <FieldGroup group="tolerances" heading="Tolerances">
-          <Suspense>
-            <ToleranceFields />
-          </Suspense>
-        </FieldGroup>
         <NotesField />
         <Suspense>
           <Cautions />

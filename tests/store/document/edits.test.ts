@@ -20,6 +20,7 @@ import {
 import { fieldTrouble, shownText, unreadFields } from "../../../src/store/document/field-view.ts";
 import { shownPlan, solvedPlan } from "../../../src/store/document/plan.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
+import { recorded, undo } from "../../../src/store/document/undo.ts";
 
 const shimOf = (state: State): number => shownPlan(state)?.profile.shim ?? Number.NaN;
 
@@ -210,5 +211,37 @@ describe("opening", () => {
     expect(back.instrument.name).toBe("Mine");
     expect(shownText(back, "body.length")).toBe("abc");
     expect(reopenPrevious(back).instrument.id).toBe("new");
+  });
+});
+
+describe("braces arched as the dish", () => {
+  const typing = (from: State, ...texts: readonly string[]): State =>
+    texts.reduce((state, text) => recorded(state, typeField(state, "dome.dishRadius", text)), from);
+  const radii = ({ instrument: { dome } }: State) => [dome.dishRadius, dome.braceRadius];
+
+  test("go with it, stroke by stroke, to none and back", () => {
+    const typed = typing(firstState, "2", "25", "25 ft");
+    expect(radii(typed)).toEqual([7620, 7620]);
+    const none = recorded(typed, setNone(typed, "dome.dishRadius", true));
+    expect(radii(none)).toEqual([null, null]);
+    expect(radii(setNone(none, "dome.dishRadius", false))).toEqual([7620, 7620]);
+    const stepped = recorded(typed, stepField(typed, "dome.dishRadius", 1));
+    expect(radii(stepped)).toEqual([7924.8, 7924.8]);
+    expect(radii(undo(stepped))).toEqual([7620, 7620]);
+  });
+
+  test("stay once set apart, also where the dish passes by", () => {
+    const apart = recorded(firstState, setField(firstState, "dome.braceRadius", 7620));
+    expect(radii(typing(apart, "2", "25 ft", "25.5 ft"))).toEqual([7772.4, 7620]);
+  });
+
+  test("are left alone by a dish that cannot be, and go along again with the next that can", () => {
+    const refused = typing(firstState, "1 mm");
+    expect(radii(refused)).toEqual([1, 8534.4]);
+    const trouble = fieldTrouble(refused, "dome.dishRadius");
+    expect(trouble?.field).toBe("dome.dishRadius");
+    const mended = setField(refused, "dome.dishRadius", trouble?.nearest ?? null);
+    expect(solvedPlan(mended.instrument).ok).toBe(true);
+    expect(radii(setField(refused, "dome.dishRadius", 9144))).toEqual([9144, 9144]);
   });
 });
