@@ -1,6 +1,7 @@
 import { createRoot } from "react-dom/client";
 import { firstState, type State } from "./store/document/state.ts";
 import { tabStorage } from "./store/shelf/browser-storage.ts";
+import { watchEarlyEdits } from "./store/shelf/left-early.ts";
 import { makeShelfSlot } from "./store/shelf/shelf-slot.ts";
 import { makeShopStore } from "./store/shelf/shop.ts";
 import { hasTabCopy, openTabStore } from "./store/shelf/tab-copy.ts";
@@ -11,6 +12,7 @@ const storage = tabStorage();
 function open(stored: State): void {
   const root = document.getElementById("root");
   const store = openTabStore(storage, window, stored);
+  const takeEarly = watchEarlyEdits(store);
   const [shop, slot] = [makeShopStore(), makeShelfSlot()];
   // What an error boundary has caught is told on the page, and is no news for the console.
   if (root !== null)
@@ -20,7 +22,7 @@ function open(stored: State): void {
 
   // Shop and shelf can wait for the first drawing.
   void import("./store/shelf/start-shelf.ts").then(({ startShelf }) =>
-    startShelf({ store, shop, slot }),
+    startShelf({ store, takeEarly, shop, slot }),
   );
 }
 

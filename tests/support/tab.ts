@@ -5,6 +5,7 @@ import { makeStore } from "../../src/store/document/store.ts";
 import { recorded } from "../../src/store/document/undo.ts";
 import type { TextStorage } from "../../src/store/shelf/browser-storage.ts";
 import { type ImportPlan, readImport } from "../../src/store/shelf/import.ts";
+import { watchEarlyEdits } from "../../src/store/shelf/left-early.ts";
 import { type Parts, Session } from "../../src/store/shelf/session.ts";
 import { Shelf } from "../../src/store/shelf/shelf.ts";
 import { openShelfDatabase, type ShelfDatabase } from "../../src/store/shelf/shelf-database.ts";
@@ -41,13 +42,24 @@ export function memoryStorage(first: Readonly<Record<string, string>> = {}): Tex
 /** A tab of the page on a shelf. */
 export function openTab(shelf: Shelf, state: State = firstState, more: Partial<Parts> = {}) {
   const store = makeStore(state);
+  const early = watchEarlyEdits(store)();
   const storage = more.storage ?? memoryStorage();
   const shop = makeShopStore();
   openShop(shop, memoryStorage(), store);
   const tell = vi.fn();
   const firstSave = vi.fn();
   const now = () => 1;
-  const session = new Session({ store, shop, shelf, tell, storage, now, firstSave, ...more });
+  const session = new Session({
+    store,
+    early,
+    shop,
+    shelf,
+    tell,
+    storage,
+    now,
+    firstSave,
+    ...more,
+  });
   const edit = (change: (state: State) => State): void =>
     store.setState((before) => recorded(before, change(before)));
   return { store, session, shop, tell, firstSave, edit, storage };

@@ -3,6 +3,7 @@ import { type EditId, noEditId, readEditId, sameEditId, sameVisit } from "../doc
 import { asJson } from "../document/json.ts";
 import type { State } from "../document/state.ts";
 import { documentIn } from "../document/undo.ts";
+import type { OnScreen } from "./left-early.ts";
 import type { Entry } from "./shelf-entry.ts";
 import { storedHistory } from "./tab-copy.ts";
 
@@ -43,13 +44,16 @@ export interface SessionState {
   readonly everSaved: boolean;
 }
 
-export const firstSession = (screen: State, known: readonly KnownEntry[]): SessionState => ({
+export const firstSession = (
+  { screen, base }: OnScreen,
+  known: readonly KnownEntry[],
+): SessionState => ({
   saving: "new",
   conflict: false,
   run: screen.run,
   id: screen.instrument.id,
   revision: 0,
-  base: screen.initialEditId,
+  base,
   waiting: false,
   unsaved: [],
   known,
@@ -64,8 +68,8 @@ export interface Now {
 
 /** What happens to a session. */
 export type SessionEvent =
-  /** The shelf is open: is what is on screen there? */
-  | { readonly is: "begun" }
+  /** The shelf is open: is what is on screen there? `left` is what left the screen before, edited. */
+  | { readonly is: "begun"; readonly left: readonly OnScreen[]; readonly now: Now }
   | { readonly is: "found"; readonly entry: Entry | undefined; readonly now: Now }
   | { readonly is: "edited" }
   /** Another instrument came on screen by the page's own edit, after `before`. */
@@ -76,7 +80,13 @@ export type SessionEvent =
   | { readonly is: "due"; readonly now: Now }
   | { readonly is: "saved"; readonly entry: Entry }
   /** Another tab had saved over what `ours` was made from. */
-  | { readonly is: "overtaken"; readonly theirs: Entry; readonly ours: Entry; readonly now: Now }
+  | {
+      readonly is: "overtaken";
+      readonly theirs: Entry;
+      readonly ours: Entry;
+      readonly base: EditId;
+      readonly now: Now;
+    }
   | { readonly is: "refused"; readonly entry: Entry }
   /** Another tab tells of its saving. */
   | { readonly is: "told"; readonly message: SavedMessage }
@@ -86,7 +96,8 @@ export type SessionEvent =
 /** What a session asks for. The first three ask the shelf, and their answer is an event. */
 export type SessionEffect =
   | { readonly is: "find"; readonly id: string }
-  | { readonly is: "save"; readonly entry: Entry }
+  /** `base` is the edit that had made it when it came on screen. */
+  | { readonly is: "save"; readonly entry: Entry; readonly base: EditId }
   | { readonly is: "fetch"; readonly message: SavedMessage }
   | { readonly is: "wait" }
   | { readonly is: "stop waiting" }
@@ -102,7 +113,7 @@ type Next = readonly [SessionState, readonly SessionEffect[]];
 export function nextSession(state: SessionState, event: SessionEvent): Next {
   switch (event.is) {
     case "begun":
-      return [state, [{ is: "find", id: state.id }]];
+      return begun(state, event.left, event.now);
     case "found":
       return found(state, event.entry, event.now);
     case "edited":
@@ -116,7 +127,7 @@ export function nextSession(state: SessionState, event: SessionEvent): Next {
     case "saved":
       return saved(state, event.entry);
     case "overtaken":
-      return overtaken(state, event.theirs, event.ours, event.now);
+      return overtaken(state, event);
     case "refused":
       return [
         { ...withSaving(state, "refused"), unsaved: withOne(state.unsaved, event.entry) },
@@ -132,16 +143,26 @@ export function nextSession(state: SessionState, event: SessionEvent): Next {
   }
 }
 
+function begun(state: SessionState, left: readonly OnScreen[], { time }: Now): Next {
+  const saves = left.map(
+    ({ screen, base }) => ({ is: "save", entry: entryOf(screen, 0, time), base }) as const,
+  );
+  return [state, [...saves, { is: "find", id: state.id }]];
+}
+
 /** What was found under the id on screen: the same, an earlier state of ours, or another tab's. */
 function found(state: SessionState, entry: Entry | undefined, now: Now): Next {
-  if (entry === undefined || entry.id !== state.id) return [state, []];
   const ours = now.screen.editId;
+  // What was edited before the shelf could be asked comes there like what is edited now.
+  if (entry === undefined && now.screen.instrument.id === state.id && !sameEditId(ours, state.base))
+    return edited(state);
+  if (entry === undefined || entry.id !== state.id) return [state, []];
   if (sameEditId(entry.editId, ours) && equal(entry.document, documentIn(now.screen)))
     return remember(withSaving(state, "saved"), entry);
   const goesOn = sameVisit(entry.editId, ours)
     ? ours.edit >= entry.editId.edit
     : entry.revision <= knownOf(state, entry.id).revision;
-  if (goesOn || isBehind(state, entry.editId, ours))
+  if (goesOn || isBehind(state.base, entry.editId, ours))
     return edited({ ...state, revision: entry.revision });
   const isSaved = ours.edit === 0 || sameEditId(ours, knownOf(state, entry.id).editId);
   if (isSaved || sameVisit(entry.editId, ours)) return show(state, entry);
@@ -160,7 +181,8 @@ function edited(state: SessionState): Next {
 function leave(state: SessionState, screen: State, time: number): Next {
   if (!state.waiting) return [state, []];
   const entry = entryOf(screen, state.revision, time);
-  return [{ ...state, waiting: false }, [{ is: "stop waiting" }, { is: "save", entry }]];
+  const { base } = state;
+  return [{ ...state, waiting: false }, [{ is: "stop waiting" }, { is: "save", entry, base }]];
 }
 
 function left(state: SessionState, before: State, { screen, time }: Now): Next {
@@ -189,21 +211,28 @@ function saved(state: SessionState, entry: Entry): Next {
       ...(isShown ? [{ is: "remember", entry: { id, revision, editId } } as const] : []),
       { is: "tell", message: { id, revision } },
       ...(state.everSaved ? [] : [{ is: "first save" } as const]),
-      ...unsaved.slice(0, 1).map((one) => ({ is: "save", entry: one }) as const),
+      ...unsaved.slice(0, 1).map((one) => ({ is: "save", entry: one, base: one.editId }) as const),
     ],
   ];
 }
 
-function overtaken(state: SessionState, theirs: Entry, ours: Entry, now: Now): Next {
-  const { revision } = theirs;
-  const over: SessionEffect = { is: "save", entry: { ...ours, revision } };
-  if (ours.id !== state.id) {
-    const merged = mergeHistories(theirs, ours, state.run);
-    return [state, [goesOnFrom(ours.editId, theirs.editId) ? over : { is: "save", entry: merged }]];
+function overtaken(
+  state: SessionState,
+  { theirs, ours, base, now }: Extract<SessionEvent, { readonly is: "overtaken" }>,
+): Next {
+  const { id, revision } = theirs;
+  if (isBehind(base, theirs.editId, ours.editId)) {
+    const next = id === state.id ? { ...state, revision } : state;
+    return [next, [{ is: "save", entry: { ...ours, revision }, base }]];
   }
-  return isBehind(state, theirs.editId, ours.editId)
-    ? [{ ...state, revision }, [over]]
-    : showConflict(state, theirs, now);
+  // A save that was refused, and tried again after a later one of the same visit.
+  if (goesOnFrom(theirs.editId, ours.editId)) {
+    const unsaved = state.unsaved.filter((one) => one.id !== id);
+    return [{ ...state, unsaved }, []];
+  }
+  if (id === state.id) return showConflict(state, theirs, now);
+  const entry = mergeHistories(theirs, ours, state.run);
+  return [state, entry === theirs ? [] : [{ is: "save", entry, base: entry.editId }]];
 }
 
 /** Two tabs have changed it: the other's stands, and what is on screen here is one undo away, on the shelf too. */
@@ -227,7 +256,8 @@ function mergeHistories(theirs: Entry, ours: Entry, run: string): Entry {
 }
 
 function show(state: SessionState, entry: Entry): Next {
-  const next = { ...withSaving(state, "saved"), conflict: false, id: entry.id, waiting: false };
+  const { id, editId: base } = entry;
+  const next = { ...withSaving(state, "saved"), conflict: false, id, base, waiting: false };
   return after([next, [{ is: "stop waiting" }, { is: "show", entry }]], (so) =>
     remember(so, entry),
   );
@@ -239,8 +269,8 @@ function remember(state: SessionState, { id, revision, editId }: Entry): Next {
   return [{ ...state, revision, known }, [{ is: "remember", entry }]];
 }
 
-/** Whether what another save left is only an earlier state of ours. */
-const isBehind = ({ base }: SessionState, theirs: EditId, ours: EditId): boolean =>
+/** Whether what another save left is only an earlier state of ours, which was made from `base`. */
+const isBehind = (base: EditId, theirs: EditId, ours: EditId): boolean =>
   [ours, base].some((one) => goesOnFrom(one, theirs));
 
 /** Whether an edit was made after another of the same visit, or is that. */

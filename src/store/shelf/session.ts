@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Store } from "../document/store.ts";
 import { nothingToSave } from "../document/undo.ts";
 import type { TextStorage } from "./browser-storage.ts";
+import type { EarlyEdits } from "./left-early.ts";
 import {
   firstSession,
   type KnownEntry,
@@ -19,6 +20,8 @@ import type { ShopStore } from "./shop.ts";
 
 export interface Parts {
   readonly store: Store;
+  /** What was edited before. */
+  readonly early: EarlyEdits;
   readonly shop: ShopStore;
   readonly shelf: Shelf;
   /** Tells the other tabs. */
@@ -55,10 +58,8 @@ export class Session {
 
   constructor(parts: Parts) {
     this.parts = parts;
-    const { store, storage } = parts;
-    this.state = createStore<SessionState>(() =>
-      firstSession(store.getState(), loadKnown(storage)),
-    );
+    const { store, storage, early } = parts;
+    this.state = createStore<SessionState>(() => firstSession(early.onScreen, loadKnown(storage)));
     store.subscribe((after, before) => {
       if (this.#showing || nothingToSave(after, before)) return;
       if (after.instrument.id === before.instrument.id) this.#send({ is: "edited" });
@@ -68,7 +69,7 @@ export class Session {
 
   /** Finds the entry of what is on screen, and saves or shows what is the later. Rejects where the shelf cannot be read. */
   start(): Promise<void> {
-    return this.#later({ is: "begun" });
+    return this.#later({ is: "begun", left: this.parts.early.left, now: this.#now() });
   }
 
   /**
@@ -90,9 +91,12 @@ export class Session {
     await this.#later({ is: "told", message });
   }
 
-  /** Saves at once what waits to be saved. */
+  /**
+   * Saves what waits to be saved, as soon as the shelf has answered what it was asked before: the answer may
+   * bring what this is to be made from.
+   */
   flush(): Promise<void> {
-    return this.#later({ is: "due", now: this.#now() });
+    return this.#next(() => this.#ask(this.#send({ is: "due", now: this.#now() })));
   }
 
   /** Puts what is on screen on the shelf, changed or not. */
@@ -120,7 +124,11 @@ export class Session {
   /** The same, and asks the shelf after what was asked before. */
   #later(event: SessionEvent): Promise<void> {
     const requests = this.#send(event);
-    const answered = this.#requests.then(() => this.#ask(requests));
+    return this.#next(() => this.#ask(requests));
+  }
+
+  #next(act: () => Promise<void>): Promise<void> {
+    const answered = this.#requests.then(act);
     this.#requests = answered.catch(() => {});
     return answered;
   }
@@ -137,17 +145,18 @@ export class Session {
       const { message } = request;
       return { is: "fetched", message, entry: await shelf.open(message.id) };
     }
-    return this.#save(request.entry);
+    return this.#save(request);
   }
 
-  async #save(entry: Entry): Promise<SessionEvent> {
-    const { id, revision } = this.state.getState();
-    const ours = entry.id === id ? { ...entry, revision } : entry;
+  async #save({
+    entry: ours,
+    base,
+  }: Extract<Request, { readonly is: "save" }>): Promise<SessionEvent> {
     try {
       const result = await this.parts.shelf.save(ours);
       return result.saved
         ? { is: "saved", entry: result.entry }
-        : { is: "overtaken", theirs: result.theirs, ours, now: this.#now() };
+        : { is: "overtaken", theirs: result.theirs, ours, base, now: this.#now() };
     } catch {
       return { is: "refused", entry: ours };
     }

@@ -1,5 +1,6 @@
 import type { Store } from "../document/store.ts";
 import { browserStorage, tabStorage } from "./browser-storage.ts";
+import type { EarlyEdits } from "./left-early.ts";
 import { Session } from "./session.ts";
 import type { SavedMessage } from "./session-machine.ts";
 import { Shelf } from "./shelf.ts";
@@ -12,12 +13,14 @@ import { withValidParts } from "./valid-parts.ts";
 
 interface Stores {
   readonly store: Store;
+  /** Gives what was edited before this, and watches no more. */
+  readonly takeEarly: () => EarlyEdits;
   readonly shop: ShopStore;
   readonly slot: ShelfSlotStore;
 }
 
 /** Opens the shop and the shelf, and keeps the page's open instrument there. Where the browser keeps nothing, the page works without. */
-export async function startShelf({ store, shop, slot }: Stores): Promise<void> {
+export async function startShelf({ store, takeEarly, shop, slot }: Stores): Promise<void> {
   openShop(shop, browserStorage(), store);
   store.setState(withValidParts);
   try {
@@ -30,6 +33,7 @@ export async function startShelf({ store, shop, slot }: Stores): Promise<void> {
     const shelf = new Shelf(database);
     session = new Session({
       store,
+      early: takeEarly(),
       shop,
       shelf,
       tell: ({ id, revision }) => tabs.postMessage({ id, revision }),

@@ -35,7 +35,8 @@ function HistoryButtons() {
 /** Whether what is on screen is saved, in a word. */
 function SavingNote() {
   const slot = useShelfSlot();
-  return slot.is === "open" ? <Word session={slot.session} /> : null;
+  if (slot.is === "open") return <Word session={slot.session} />;
+  return slot.is === "opening" ? null : <p className="saving">not saved</p>;
 }
 
 function Word({ session }: { readonly session: Session }) {

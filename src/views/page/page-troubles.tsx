@@ -50,7 +50,7 @@ const withoutShelf = {
   opening: null,
   shut: "This browser keeps nothing for this page. What is on screen stays while the tab does.",
   blocked:
-    "Another tab holds the shelf with an older Rimwright. Close that tab, and what is on screen here is saved.",
+    "Another tab holds the shelf with an older Rimwright. Nothing here is saved until that tab is closed.",
   newer:
     "A newer Rimwright has the shelf. Reload this page to go on with it; until then nothing here is saved.",
 } as const;

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { noEditId } from "../../../src/store/document/edit-id.ts";
 import { stepField } from "../../../src/store/document/edits.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
 import { documentIn } from "../../../src/store/document/undo.ts";
@@ -36,6 +37,8 @@ function entryFrom(screen: State, revision: number, editId = screen.editId): Ent
 
 const screen = screenAfter(2);
 const now = { screen, time: 1 };
+const base = noEditId;
+const unedited = { screen: { ...screenAfter(0), editId: noEditId }, time: 1 };
 const ours = entryFrom(screen, 3);
 const earlier = entryFrom(screenAfter(1), 4);
 const later = entryFrom(screenAfter(3), 4);
@@ -43,7 +46,7 @@ const theirs = entryFrom(screenAfter(1), 4, at("theirs", 5));
 const other = entryFrom(screenAfter(1, "other"), 1);
 const elsewhere = { screen: screenAfter(0, "other"), time: 1 };
 
-const fresh = firstSession(screenAfter(0), []);
+const fresh = firstSession({ screen: screenAfter(0), base: noEditId }, []);
 const states: Readonly<Record<string, SessionState>> = {
   new: fresh,
   saved: { ...fresh, saving: "saved", revision: 3, everSaved: true },
@@ -60,8 +63,16 @@ const showing = ["stop waiting", "show", "remember"];
 const told = (revision: number): SessionEvent => ({ is: "told", message: { id, revision } });
 
 const table: readonly Row[] = [
-  ["new", "begins", { is: "begun" }, "new", ["find"]],
-  ["new", "is found nowhere", { is: "found", entry: undefined, now }, "new", []],
+  ["new", "begins", { is: "begun", left: [], now }, "new", ["find"]],
+  ["new", "is found nowhere", { is: "found", entry: undefined, now: unedited }, "new", []],
+  ["new", "is found nowhere, edited", { is: "found", entry: undefined, now }, "saving", ["wait"]],
+  [
+    "new",
+    "begins after another was edited and left",
+    { is: "begun", left: [{ screen: screenAfter(1, "other"), base }], now },
+    "new",
+    ["save", "find"],
+  ],
   ["new", "is found as it is", { is: "found", entry: ours, now }, "saved", ["remember"]],
   ["new", "is found earlier", { is: "found", entry: earlier, now }, "saving", ["wait"]],
   ["new", "is found later", { is: "found", entry: later, now }, "saved", showing],
@@ -112,21 +123,21 @@ const table: readonly Row[] = [
   [
     "being saved",
     "was saved by an earlier visit of its own",
-    { is: "overtaken", theirs: earlier, ours, now },
+    { is: "overtaken", theirs: earlier, ours, base, now },
     "saving",
     ["save"],
   ],
   [
     "being saved",
     "was saved by another",
-    { is: "overtaken", theirs, ours, now },
+    { is: "overtaken", theirs, ours, base, now },
     "saving",
     [...showing, "wait"],
   ],
   [
     "being saved",
     "sees another overtaken",
-    { is: "overtaken", theirs: other, ours: other, now },
+    { is: "overtaken", theirs: other, ours: other, base, now },
     "saving",
     ["save"],
   ],
@@ -160,6 +171,7 @@ describe("two tabs that meet", () => {
       is: "overtaken",
       theirs,
       ours,
+      base,
       now,
     });
     const shown = effects.find(({ is }) => is === "show");
@@ -176,6 +188,7 @@ describe("two tabs that meet", () => {
       is: "overtaken",
       theirs: whole,
       ours,
+      base,
       now,
     });
     expect(after).toMatchObject({ conflict: false, waiting: false, saving: "saved" });
@@ -185,8 +198,14 @@ describe("two tabs that meet", () => {
 test("an instrument left while its save is on the way is saved over that, not beside it", () => {
   const left = entryFrom(screenAfter(2, "other"), 1);
   const onTheWay = entryFrom(screenAfter(1, "other"), 2);
-  const [, effects] = nextSession(fresh, { is: "overtaken", theirs: onTheWay, ours: left, now });
-  expect(effects).toEqual([{ is: "save", entry: { ...left, revision: 2 } }]);
+  const [, effects] = nextSession(fresh, {
+    is: "overtaken",
+    theirs: onTheWay,
+    ours: left,
+    base,
+    now,
+  });
+  expect(effects).toEqual([{ is: "save", entry: { ...left, revision: 2 }, base }]);
 });
 
 test("what was refused is tried again one after another once the browser takes something", () => {
@@ -194,7 +213,7 @@ test("what was refused is tried again one after another once the browser takes s
   if (first === undefined || second === undefined) throw new Error("no entries");
   const waiting = { ...fresh, unsaved: [first, second] };
   const [after, effects] = nextSession(waiting, { is: "saved", entry: ours });
-  expect(effects.at(-1)).toEqual({ is: "save", entry: first });
+  expect(effects.at(-1)).toMatchObject({ is: "save", entry: first });
   const [, next] = nextSession(after, { is: "saved", entry: first });
-  expect(next.at(-1)).toEqual({ is: "save", entry: second });
+  expect(next.at(-1)).toMatchObject({ is: "save", entry: second });
 });
