@@ -4,9 +4,9 @@ import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { cutRim } from "../support/cut-rim.ts";
 import { openWorkshop, topOf, type Workshop } from "../support/solid.ts";
+import { solved, withShim } from "../support/solved.ts";
 import { builderInstrument } from "./builder-instrument.ts";
 import { Book, fretPlaneByTheBook, stringByTheBook, toDegrees } from "./by-the-book.ts";
-import { solved, withShim } from "./solved.ts";
 
 /*
  * The break angle from places in space: the string's ends, and the pin's hole laid out from the saddle

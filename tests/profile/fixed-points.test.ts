@@ -3,9 +3,9 @@ import { describe, expect, it } from "vitest";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import type { Profile } from "../../src/profile/outcome.ts";
+import { aimed, solved } from "../support/solved.ts";
 import { domedInstrument } from "./builder-instrument.ts";
 import { Book } from "./by-the-book.ts";
-import { aimed, solved } from "./solved.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 

@@ -6,8 +6,8 @@ import type { Instrument } from "../../src/instrument/instrument.ts";
 import type { Profile } from "../../src/profile/outcome.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { even } from "../geometry/even.ts";
+import { numbersOf, solved } from "../support/solved.ts";
 import { builderInstrument } from "./builder-instrument.ts";
-import { numbersOf, solved } from "./solved.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 

@@ -3,8 +3,8 @@ import { describe, expect, it } from "vitest";
 import type { Instrument, Range } from "../../src/instrument/instrument.ts";
 import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import { even } from "../geometry/even.ts";
+import { aimed, refused, solved, solves, withShim } from "../support/solved.ts";
 import { builderInstrument } from "./builder-instrument.ts";
-import { aimed, refused, solved, solves, withShim } from "./solved.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 

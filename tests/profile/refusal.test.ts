@@ -7,8 +7,8 @@ import type { Instrument } from "../../src/instrument/instrument.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import { nearestWorking } from "../../src/profile/nearest.ts";
 import { even } from "../geometry/even.ts";
+import { refused, solves } from "../support/solved.ts";
 import { builderInstrument } from "./builder-instrument.ts";
-import { refused, solves } from "./solved.ts";
 
 function read(json: unknown): Instrument {
   const reading = readInstrument(json);

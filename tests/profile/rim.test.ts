@@ -3,9 +3,9 @@ import { describe, expect, it } from "vitest";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { even } from "../geometry/even.ts";
+import { solved, withShim } from "../support/solved.ts";
 import { builderInstrument } from "./builder-instrument.ts";
 import { Book } from "./by-the-book.ts";
-import { solved, withShim } from "./solved.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 

@@ -3,13 +3,11 @@ import { domeTilt } from "../../src/geometry/dome.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { backZ } from "../../src/profile/back.ts";
-import { type Givens, givensOf } from "../../src/profile/givens.ts";
-import type { Profile } from "../../src/profile/outcome.ts";
-import { profileOf } from "../../src/profile/profile.ts";
 import { rimZ } from "../../src/profile/rim.ts";
 import { comesOffAt, sideOf } from "../../src/profile/side.ts";
 import { cutRim, edgeHeight } from "../support/cut-rim.ts";
 import { openWorkshop, uprightArea, type Workshop } from "../support/solid.ts";
+import { planned } from "../support/solved.ts";
 
 const [threeQuarter, , standard, , jumbo] = presets as [
   Instrument,
@@ -19,13 +17,6 @@ const [threeQuarter, , standard, , jumbo] = presets as [
   Instrument,
   Instrument,
 ];
-
-function made(instrument: Instrument): { givens: Givens; profile: Profile } {
-  const set = givensOf(instrument);
-  const result = profileOf(instrument);
-  if (!set.ok || !result.ok) throw new Error("no profile");
-  return { givens: set.givens, profile: result.profile };
-}
 
 /** Area between the two edges by Simpson's rule on many panels of each smooth stretch. */
 function area({ corners, length, topAt, backAt }: ReturnType<typeof sideOf>): number {
@@ -46,7 +37,7 @@ function area({ corners, length, topAt, backAt }: ReturnType<typeof sideOf>): nu
 }
 
 describe("the unrolled side", () => {
-  const { givens, profile } = made(standard);
+  const { givens, profile } = planned(standard);
   const side = sideOf(givens, profile);
 
   test("has the stations' own removal and depth", () => {
@@ -95,7 +86,7 @@ describe("the unrolled side", () => {
 
   test("needs a wider strip for the middle of the neck end, where a round back lies deepest there", () => {
     const { body } = threeQuarter;
-    const deep = made({
+    const deep = planned({
       ...threeQuarter,
       body: { ...body, depthNeck: body.depthTail + 15, backRadius: 3000 },
     });
@@ -108,7 +99,7 @@ describe("the unrolled side", () => {
 
   test("nothing is cut above the level edge, and the least touches it or the offset", () => {
     for (const instrument of presets) {
-      const { givens, profile } = made(instrument);
+      const { givens, profile } = planned(instrument);
       let least = Number.POSITIVE_INFINITY;
       for (let x = 0; x <= instrument.body.length; x += 0.25)
         least = Math.min(least, comesOffAt(givens, profile, x));
@@ -125,7 +116,7 @@ describe("the back edge", () => {
   // sphere; the two one-way drops added give 11.217 (the method of richardarnoldguitars.com,
   // side-height-for-domed-backs.html, with r − √(r² − x²) worked by hand).
   test("falls as a sphere of its radius falls, two ways at once", () => {
-    const { givens, profile } = made({
+    const { givens, profile } = planned({
       ...standard,
       body: { ...standard.body, backRadius: 4572 },
     });
@@ -143,7 +134,7 @@ describe("the back edge", () => {
 
   // r 7620, x 250: 4.102 mm, from the same page's method.
   test("one way", () => {
-    const { givens, profile } = made({
+    const { givens, profile } = planned({
       ...standard,
       body: { ...standard.body, backRadius: 7620 },
     });
@@ -164,7 +155,7 @@ describe("against a body cut as a solid", () => {
   test.each([threeQuarter, standard, jumbo])(
     "$name: the pattern has the side faces' area",
     (instrument) => {
-      const { givens, profile } = made(instrument);
+      const { givens, profile } = planned(instrument);
       const rim = cutRim(shop, instrument, profile.shim, fineness);
       const { length } = instrument.body;
       const back = (x: number, y: number) => backZ(givens, profile.back, x, y);
@@ -179,7 +170,7 @@ describe("against a body cut as a solid", () => {
   test.each([threeQuarter, standard, jumbo])(
     "$name: what comes off at the stations",
     (instrument) => {
-      const { givens, profile } = made(instrument);
+      const { givens, profile } = planned(instrument);
       const rim = cutRim(shop, instrument, profile.shim, fineness);
       const pitch = (profile.pitch * Math.PI) / 180;
       for (const { x, removal, zone } of profile.stations) {

@@ -5,9 +5,9 @@ import type { Instrument } from "../../src/instrument/instrument.ts";
 import type { Station } from "../../src/profile/outcome.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { even } from "../geometry/even.ts";
+import { solved } from "../support/solved.ts";
 import { builderInstrument } from "./builder-instrument.ts";
 import { Book, centreThrough } from "./by-the-book.ts";
-import { solved } from "./solved.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 

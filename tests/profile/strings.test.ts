@@ -11,9 +11,9 @@ import {
   stringsAcross,
 } from "../../src/profile/neck.ts";
 import { even } from "../geometry/even.ts";
+import { solved } from "../support/solved.ts";
 import { builderInstrument } from "./builder-instrument.ts";
 import { fretPlaneByTheBook, stringByTheBook } from "./by-the-book.ts";
-import { solved } from "./solved.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 

@@ -3,10 +3,9 @@ import { describe, expect, it } from "vitest";
 import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { even } from "../geometry/even.ts";
-import { instrumentFrom } from "../support/solved.ts";
+import { aimed, instrumentFrom, numbersOf, refused, solved, withShim } from "../support/solved.ts";
 import { anyInstrument } from "./any-instrument.ts";
 import { builderInstrument } from "./builder-instrument.ts";
-import { aimed, numbersOf, refused, solved, withShim } from "./solved.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 

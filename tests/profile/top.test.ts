@@ -5,9 +5,9 @@ import type { Instrument } from "../../src/instrument/instrument.ts";
 import { type Givens, givensOf } from "../../src/profile/givens.ts";
 import { blendedTopZ, topTurn, topZ } from "../../src/profile/top.ts";
 import { even } from "../geometry/even.ts";
+import { solved } from "../support/solved.ts";
 import { builderInstrument, domedInstrument } from "./builder-instrument.ts";
 import { Book } from "./by-the-book.ts";
-import { solved } from "./solved.ts";
 
 fc.configureGlobal({ seed: 20261125 });
 

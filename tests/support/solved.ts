@@ -1,7 +1,7 @@
-import type { Instrument } from "../../src/instrument/instrument.ts";
+import type { Instrument, TargetKind } from "../../src/instrument/instrument.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import { type Givens, givensOf } from "../../src/profile/givens.ts";
-import type { Profile } from "../../src/profile/outcome.ts";
+import type { Profile, Refusal } from "../../src/profile/outcome.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 
 /** An instrument from plain JSON through the one door, as a file would come. */
@@ -25,4 +25,36 @@ export function planned(instrument: Instrument): { givens: Givens; profile: Prof
   const result = profileOf(instrument);
   if (!result.ok) throw new Error(JSON.stringify(result.refusal));
   return { givens: set.givens, profile: result.profile };
+}
+
+/** The refusal of an instrument that has no profile. */
+export function refused(instrument: Instrument): Refusal {
+  const result = profileOf(instrument);
+  if (result.ok) throw new Error("solved, though it should have been refused");
+  return result.refusal;
+}
+
+export const solves = (instrument: Instrument): boolean => profileOf(instrument).ok;
+
+/** The same instrument with another target. */
+export const aimed = (instrument: Instrument, kind: TargetKind, value: number): Instrument => ({
+  ...instrument,
+  target: { kind, value },
+});
+
+export const withShim = (instrument: Instrument, shim: number): Instrument =>
+  aimed(instrument, "shim", shim);
+
+/** Every number of a profile by its path, but for those of its sentences. */
+export function numbersOf(profile: Profile): ReadonlyMap<string, number> {
+  const { checks: _, ...rest } = profile;
+  const found = new Map<string, number>();
+  const walk = (node: unknown, path: string): void => {
+    if (typeof node === "number") found.set(path, node);
+    else if (typeof node === "object" && node !== null)
+      for (const [key, value] of Object.entries(node))
+        walk(value, path === "" ? key : `${path}.${key}`);
+  };
+  walk(rest, "");
+  return found;
 }

@@ -7,7 +7,7 @@ import type { Quantity } from "../../../src/instrument/phrase.ts";
 import { sayPhrase, sayQuantity } from "../../../src/instrument/phrase.ts";
 import { readInstrument } from "../../../src/instrument/read-instrument.ts";
 import type { Check } from "../../../src/profile/outcome.ts";
-import { solved, withShim } from "../solved.ts";
+import { solved, withShim } from "../../support/solved.ts";
 
 /** The default instrument on a given shim, which raises no check; each case changes a few fields of it. */
 const shimmed = { kind: "shim", value: 8.4 };

@@ -6,7 +6,7 @@ import { presets } from "../../../src/instrument/presets.ts";
 import { readInstrument } from "../../../src/instrument/read-instrument.ts";
 import type { Check } from "../../../src/profile/outcome.ts";
 import { standing } from "../../../src/profile/standing.ts";
-import { solved, withShim } from "../solved.ts";
+import { solved, withShim } from "../../support/solved.ts";
 
 const shim = 8.4;
 

@@ -1,3 +1,4 @@
+import { parse } from "csv-parse/sync";
 import { describe, expect, test } from "vitest";
 import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import type { FieldPath } from "../../../src/instrument/fields.ts";
@@ -6,7 +7,6 @@ import { type Variant, variantInstrument } from "../../../src/profile/comparison
 import { profileOf } from "../../../src/profile/profile.ts";
 import { comparisonRows, csvOf, tabSeparated } from "../../../src/views/compare/comparison-csv.ts";
 import type { Compared } from "../../../src/views/compare/use-comparison.ts";
-import { readCsv } from "../../support/read-csv.ts";
 
 const column = (variant: Variant | null): Compared => {
   const instrument =
@@ -29,12 +29,10 @@ const steep: Variant = {
 const paths: readonly FieldPath[] = ["dome.dishRadius", "bridge.thickness"];
 
 const table = (variants: readonly Variant[], units: Units): readonly (readonly string[])[] =>
-  readCsv(
-    csvOf(comparisonRows([column(null), ...variants.map(column)], paths, units)).replace(
-      "\uFEFF",
-      "",
-    ),
-  );
+  parse(csvOf(comparisonRows([column(null), ...variants.map(column)], paths, units)), {
+    bom: true,
+    record_delimiter: "\r\n",
+  });
 
 const row = (rows: readonly (readonly string[])[], heading: string): readonly string[] => {
   const found = rows.filter(([first]) => first === heading);

@@ -1,12 +1,12 @@
 import { screen, waitFor } from "@testing-library/react";
 import type { UserEvent } from "@testing-library/user-event";
+import { parse } from "csv-parse/sync";
 import { describe, expect, test, vi } from "vitest";
 import { firstState } from "../../../src/store/document/state.ts";
 import { recorded, undo } from "../../../src/store/document/undo.ts";
 import { addVariant } from "../../../src/store/document/variant-edits.ts";
 import { VariantsPanel } from "../../../src/views/compare/variants-panel.tsx";
 import * as files from "../../../src/views/save-file.ts";
-import { readCsv } from "../../support/read-csv.ts";
 import { cellsOf, entry, newUser, showView, typeOver } from "../show-view.tsx";
 
 vi.mock("../../../src/views/save-file.ts", { spy: true });
@@ -115,7 +115,7 @@ describe("variants side by side", () => {
     expect(saved).toHaveBeenCalledTimes(1);
     const [name, type, text = ""] = saved.mock.calls[0] ?? [];
     expect([name, type]).toEqual(["orchestra-size-comparison.csv", "text/csv"]);
-    const rows = readCsv(text.replace("\uFEFF", ""));
+    const rows = parse(text, { bom: true, record_delimiter: "\r\n" });
     expect(rows[0]?.filter((_, i) => [1, 3, 6].includes(i))).toEqual([
       ...["Base", "Variant A", "Variant B"],
     ]);

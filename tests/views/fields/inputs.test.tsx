@@ -1,6 +1,6 @@
 import { act, fireEvent, screen, waitFor } from "@testing-library/react";
 import { describe, expect, test, vi } from "vitest";
-import { field, openPage, type } from "./page.tsx";
+import { field, openPage, type } from "../page.tsx";
 
 describe("a field", () => {
   test("is named, and described by how it is measured and by what is wrong with it", () => {

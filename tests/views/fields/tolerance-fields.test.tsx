@@ -1,7 +1,7 @@
 import { act, fireEvent, screen } from "@testing-library/react";
 import { describe, expect, test } from "vitest";
-import { undo } from "../../src/store/document/undo.ts";
-import { everyGroup, openPage, shimShown } from "./page.tsx";
+import { undo } from "../../../src/store/document/undo.ts";
+import { everyGroup, openPage, shimShown } from "../page.tsx";
 
 // Loaded when first opened: a busy machine takes its time over that.
 const entry = (name: string): Promise<HTMLInputElement> =>

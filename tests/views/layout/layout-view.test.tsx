@@ -9,7 +9,7 @@ import {
   troubleOf,
   type,
   verdict,
-} from "./page.tsx";
+} from "../page.tsx";
 
 describe("a first visit", () => {
   test("shows a worked instrument that says it is invented, its section and its shim in both units", () => {

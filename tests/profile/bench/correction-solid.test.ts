@@ -1,12 +1,12 @@
 import type { Vec3 } from "manifold-3d";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
-import type { Instrument } from "../../src/instrument/instrument.ts";
-import { correctionOf } from "../../src/profile/bench/correction.ts";
-import type { Remedy, RemedyId } from "../../src/profile/bench/remedy.ts";
-import { outlookFrom, recordOf } from "../support/bench-record.ts";
-import { type CutRim, cutRim, edgeHeight, type Fineness } from "../support/cut-rim.ts";
-import { meetingOf, openWorkshop, topOf, type Workshop } from "../support/solid.ts";
+import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
+import type { Instrument } from "../../../src/instrument/instrument.ts";
+import { correctionOf } from "../../../src/profile/bench/correction.ts";
+import type { Remedy, RemedyId } from "../../../src/profile/bench/remedy.ts";
+import { outlookFrom, recordOf } from "../../support/bench-record.ts";
+import { type CutRim, cutRim, edgeHeight, type Fineness } from "../../support/cut-rim.ts";
+import { meetingOf, openWorkshop, topOf, type Workshop } from "../../support/solid.ts";
 
 /*
  * Re-sanding against wood: the rim is cut by dish and board as it was sanded, laid on the board again with the
