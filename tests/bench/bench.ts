@@ -1,4 +1,5 @@
 import { benchCore } from "./core.ts";
+import { benchHostileInput } from "./hostile.ts";
 import { machine } from "./machine.ts";
 import { benchPage } from "./page.ts";
 import { benchSharedShim } from "./shared-shim.ts";
@@ -8,6 +9,7 @@ import { benchUncertainty } from "./uncertainty.ts";
 console.log(machine());
 await benchCore();
 benchSharedShim();
+await benchHostileInput();
 await benchPage();
 await benchShelf();
 await benchUncertainty();

@@ -1,3 +1,4 @@
+import { deflateRawSync } from "node:zlib";
 import fc from "fast-check";
 
 /** What strangers put where a value should be. */
@@ -85,3 +86,84 @@ export const torn = (bytes: Buffer): fc.Arbitrary<Buffer> =>
         return Buffer.concat([before, after.subarray(byte % 40)]);
       }, bytes),
     );
+
+/** JSON text as a shared address carries it. */
+export const packed = (json: string): string => `1${deflateRawSync(json).toString("base64url")}`;
+
+/** A shelf file with one item many times. */
+export const many = (item: string, count: number): string =>
+  `{"format":"rimwright-shelf","version":1,"instruments":[${Array(count).fill(item).join(",")}]}`;
+
+/** Files that are large, deep, or in another encoding. */
+export const bigFiles: readonly (readonly [string, () => Blob])[] = [
+  ["50 MB", () => new Blob([" ".repeat(50_000_000)])],
+  ["10 MB of brackets", () => new Blob(["[".repeat(5_000_000), "]".repeat(5_000_000)])],
+  ["10 MB of brackets unclosed", () => new Blob(["[".repeat(9_999_999)])],
+  ["10 MB of groups", () => new Blob([`[${"{},".repeat(3_300_000)}0]`])],
+  ["10 MB of one text", () => new Blob([`"${"\\u0041".repeat(1_600_000)}"`])],
+  ["10 MB of spaces", () => new Blob([" ".repeat(10_000_000)])],
+  [
+    "deep in one instrument",
+    () => new Blob([many(`{"instrument":${'{"body":'.repeat(3e4)}0${"}".repeat(3e4)}}`, 1)]),
+  ],
+  [
+    "one instrument of 240 kB of groups",
+    () => new Blob([many(`{"instrument":[${"{},".repeat(163_000)}0]}`, 1)]),
+  ],
+  [
+    "40 000 unknown tolerances",
+    () =>
+      new Blob([
+        many(
+          `{"instrument":{"tolerances":{${Array.from({ length: 40_000 }, (_, i) => `"t${i}":-1`).join(",")}}}}`,
+          1,
+        ),
+      ]),
+  ],
+  [
+    "4 900 unknown tolerances",
+    () =>
+      new Blob([
+        many(
+          `{"instrument":{"tolerances":{${Array.from({ length: 4900 }, (_, i) => `"t${i}":-1`).join(",")}}}}`,
+          1,
+        ),
+      ]),
+  ],
+  [
+    "2 400 unknown readings",
+    () =>
+      new Blob([
+        many(
+          `{"instrument":{},"asBuilt":{"readings":{${Array.from({ length: 2400 }, (_, i) => `"t${i}":{"value":1}`).join(",")}}}}`,
+          1,
+        ),
+      ]),
+  ],
+  [
+    "4 900 unknown changes",
+    () =>
+      new Blob([
+        many(
+          `{"instrument":{},"comparison":{"variants":[{"id":"a","name":"b","changes":{${Array.from({ length: 4900 }, (_, i) => `"t${i}":1`).join(",")}}}]}}`,
+          1,
+        ),
+      ]),
+  ],
+  ["UTF-16, the other way round", () => new Blob([Buffer.from("\uFEFF{}", "utf16le").swap16()])],
+  ["UTF-16 without a mark", () => new Blob([Buffer.from("{}", "utf16le")])],
+  ["Latin-1", () => new Blob([Buffer.from('{"name":"Für"}', "latin1")])],
+  ["half a UTF-16 pair", () => new Blob([Buffer.from("\uFEFF{}", "utf16le").subarray(0, 5)])],
+  ["nothing", () => new Blob([])],
+];
+
+/** What short fragments unfold to, and how many instruments each holds. */
+export const bombs: readonly (readonly [string, string, number])[] = [
+  ["spaces", " ".repeat(14_000_000), 0],
+  ["noughts in a text", `{"name":"${"0".repeat(14_000_000)}"}`, 0],
+  ["brackets", "[".repeat(14_000_000), 0],
+  ["brackets within the limit", `${"[".repeat(99_000)}${"]".repeat(99_000)}`, 0],
+  // What is not known is left out: the rest is an instrument.
+  ["groups within the limit", `${'{"body":'.repeat(20_000)}{}${"}".repeat(20_000)}`, 1],
+  ["a bomb in a bomb", packed(" ".repeat(10_000_000)), 0],
+];
