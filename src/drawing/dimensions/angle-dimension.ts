@@ -57,7 +57,7 @@ export function* angleCandidates(
       cost,
       shapes: () => [
         lineShape("dimension line", "thin", arc.points),
-        lineShape("shelf", "thin", leader),
+        lineShape("leader", "thin", leader),
         ...arc.heads(),
       ],
     };

@@ -145,7 +145,7 @@ function candidateOf(
     shapes: () => [
       ...extensions.map((points) => lineShape("extension line", "thin", points)),
       lineShape("dimension line", "thin", line),
-      ...(leader.length > 0 ? [lineShape("shelf", "thin", leader)] : []),
+      ...(leader.length > 0 ? [lineShape("leader", "thin", leader)] : []),
       ...heads(),
     ],
   };

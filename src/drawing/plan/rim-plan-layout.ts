@@ -2,10 +2,10 @@ import type { Givens } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { leastShown } from "../../profile/standing.ts";
 import type { Frame } from "../frame.ts";
-import { firstRow, type Words } from "../section/section-layout.ts";
+import { firstRow, type MeasureFormat } from "../section/section-layout.ts";
 
 /** How measures are written on a plan: `figure` is a length without its unit, which is said once. */
-export interface PlanWords extends Words {
+export interface PlanMeasureFormat extends MeasureFormat {
   readonly figure: (mm: number) => string;
 }
 
@@ -13,7 +13,7 @@ export interface PlanOptions {
   /** Room for the drawing, px. */
   readonly width: number;
   readonly height: number;
-  readonly words: PlanWords;
+  readonly words: PlanMeasureFormat;
 }
 
 /** One plan being drawn. The frame's heights are distances from the centreline. */
@@ -21,7 +21,7 @@ export interface PlanLayout {
   readonly givens: Givens;
   readonly profile: Profile;
   readonly frame: Frame;
-  readonly words: PlanWords;
+  readonly words: PlanMeasureFormat;
   readonly width: number;
   readonly height: number;
   readonly size: number;

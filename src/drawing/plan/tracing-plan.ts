@@ -4,13 +4,13 @@ import { edgePolyline } from "../edge-polyline.ts";
 import { type Frame, type Point, pointAt } from "../frame.ts";
 import { roundLength } from "../scale-bar.ts";
 import type { Scene, Shape } from "../scene.ts";
-import type { Words } from "../section/section-layout.ts";
+import type { MeasureFormat } from "../section/section-layout.ts";
 import { areaShape, lineShape, textShape } from "../shapes.ts";
 
 interface Room {
   readonly width: number;
   readonly height: number;
-  readonly words: Words;
+  readonly words: MeasureFormat;
 }
 
 const margin = 24;

@@ -41,7 +41,7 @@ export function stringZ(givens: Givens, x: number): number {
 type Stretch = 1 | 5 | 10;
 
 /** How measures are written on a drawing. */
-export interface Words {
+export interface MeasureFormat {
   /** A length or height in mm, in the shown unit. */
   readonly length: (mm: number) => string;
   readonly angle: (degrees: number) => string;
@@ -55,7 +55,7 @@ export interface SectionOptions {
   readonly stretch: Stretch;
   /** As it lies on the sanding board, top down. */
   readonly turned: boolean;
-  readonly words: Words;
+  readonly words: MeasureFormat;
   /** A frame to keep, so that the drawing does not slip while something on it is dragged. */
   readonly hold?: Frame;
 }
@@ -66,7 +66,7 @@ export interface SectionLayout {
   readonly profile: Profile;
   readonly frame: Frame;
   readonly stretch: Stretch;
-  readonly words: Words;
+  readonly words: MeasureFormat;
   readonly width: number;
   readonly height: number;
   /** Font size of the lettering, px. */

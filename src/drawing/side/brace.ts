@@ -9,7 +9,7 @@ import {
 } from "../label-placement.ts";
 import { textBox } from "../lettering.ts";
 import { curvePoints } from "../path.ts";
-import type { PlanWords } from "../plan/rim-plan-layout.ts";
+import type { PlanMeasureFormat } from "../plan/rim-plan-layout.ts";
 import { scaleRow } from "../scale-bar.ts";
 import type { Scene, Shape } from "../scene.ts";
 import { areaShape, lineShape, textShape } from "../shapes.ts";
@@ -25,7 +25,7 @@ export interface BraceOptions {
   /** Room for the drawing, px. */
   readonly width: number;
   readonly height: number;
-  readonly words: PlanWords;
+  readonly words: PlanMeasureFormat;
 }
 
 const room = 24;
@@ -91,7 +91,7 @@ export function braceOf(
 function riseShapes(
   frame: Frame,
   { fromMiddle, rise }: BraceRise,
-  words: PlanWords,
+  words: PlanMeasureFormat,
   size: number,
   labels: LabelPlacement,
 ): readonly Shape[] {

@@ -1,13 +1,13 @@
 import type { Side } from "../../profile/side.ts";
 import { type Frame, type Point, pointAt } from "../frame.ts";
 import { curvePoints } from "../path.ts";
-import { firstRow, nextRow, type Words } from "../section/section-layout.ts";
+import { firstRow, type MeasureFormat, nextRow } from "../section/section-layout.ts";
 
 export interface SidePatternOptions {
   /** Room for the drawing, px. */
   readonly width: number;
   readonly height: number;
-  readonly words: Words;
+  readonly words: MeasureFormat;
   /** Where the break lies along the side, mm. */
   readonly breakAlong: number;
   /** Width of the strip the builder has, mm; null when none was stated. */

@@ -137,7 +137,7 @@ export function combineRemedies(
 
 /**
  * The record with a correction taken: what it changes is in the plan from now on, the measurements it puts out of
- * date are set aside, and by as much as the instrument stood off the geometry it goes on doing so.
+ * date are set aside, and the difference between instrument and geometry found so far is carried over.
  */
 export function takeCorrection(
   asBuilt: AsBuilt,

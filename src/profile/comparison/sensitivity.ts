@@ -103,9 +103,9 @@ function outcomeWith(
 
 function sentence(label: string, off: Quantity, outcome: MovedOutcome, moved: number): Phrase {
   const { name, show } = movedOutcomes[outcome];
-  const way = moved > 0 ? "raises" : "lowers";
+  const verb = moved > 0 ? "raises" : "lowers";
   const tiny = 0.01;
   return Math.abs(moved) < tiny / 2
-    ? [label, " ", off, " more ", way, ` ${name} by less than `, show(tiny), "."]
-    : [label, " ", off, " more ", way, ` ${name} by `, show(Math.abs(moved)), "."];
+    ? [label, " ", off, " more ", verb, ` ${name} by less than `, show(tiny), "."]
+    : [label, " ", off, " more ", verb, ` ${name} by `, show(Math.abs(moved)), "."];
 }

@@ -21,7 +21,7 @@ export interface SweepAsked {
 export interface Crossing {
   readonly at: number;
   readonly edge: "low" | "high";
-  readonly way: "enters" | "leaves";
+  readonly direction: "enters" | "leaves";
 }
 
 interface SweepPoint {
@@ -112,7 +112,7 @@ function crossingsOf(
       const x = whole
         ? numberAt(places, i)
         : rootBetween(over, numberAt(places, i - 1), numberAt(places, i));
-      found.push({ at: x, edge, way: outside ? "enters" : "leaves" });
+      found.push({ at: x, edge, direction: outside ? "enters" : "leaves" });
     }
   }
   return found.sort((a, b) => a.at - b.at);

@@ -44,22 +44,22 @@ export function MeasurementRow({ instrument, profile, measurement: key }: Props)
   );
   const read = typed === undefined ? null : readMeasurement(key, typed);
   const trouble = read !== null && !read.ok ? sayPhrase(read.why, units) : null;
-  const id = `reading-${key}`;
+  const id = `measurement-${key}`;
   const start = expected?.value ?? field.default;
   const step = (steps: number): void =>
     edit((state) => stepMeasurement(state, key, steps, start, units, today()));
   return (
     <div className="reading">
       <label htmlFor={id}>{field.label}</label>
-      <p className="reading-expected">
+      <p className="measurement-expected">
         {expected === null
           ? "Nothing can be expected yet."
           : `Expected ${height(expected.value, units)}, ± ${height(expected.within, units)}`}
       </p>
-      <p className="reading-how" id={`${id}-how`}>
+      <p className="measurement-how" id={`${id}-how`}>
         {field.howTo}
       </p>
-      <div className="reading-entry">
+      <div className="measurement-entry">
         <NumberEntry
           {...{ id, label: field.label, name: key, text, unit: styleOf(field, units).unit }}
           invalid={trouble !== null}
@@ -80,7 +80,10 @@ export function MeasurementRow({ instrument, profile, measurement: key }: Props)
           </button>
         )}
       </div>
-      <p id={`${id}-said`} className={trouble === null ? "reading-said" : "reading-trouble"}>
+      <p
+        id={`${id}-said`}
+        className={trouble === null ? "measurement-said" : "measurement-trouble"}
+      >
         {trouble ??
           (taken === undefined || expected === null ? (
             ""
@@ -89,7 +92,7 @@ export function MeasurementRow({ instrument, profile, measurement: key }: Props)
           ))}
       </p>
       {taken !== undefined && (
-        <div className="reading-when">
+        <div className="measurement-when">
           <DayEntry
             shown="Measured on"
             label={`${field.label}: measured on`}

@@ -36,7 +36,7 @@ export function SweepHandle({ drawing, asked, room, held }: Props) {
     path === "target.value"
       ? dragTarget(state, kind, to, drag)
       : setField(state, path, snapped(to, field, state.choices.units), undoStep("drag", drag));
-  const take = (event: PointerEvent<SVGGElement>): void => {
+  const startDrag = (event: PointerEvent<SVGGElement>): void => {
     event.currentTarget.setPointerCapture(event.pointerId);
     dragged.current = `sweep ${path} ${event.timeStamp}`;
   };
@@ -47,10 +47,10 @@ export function SweepHandle({ drawing, asked, room, held }: Props) {
     edit(moved(drawing.toInput(event.clientX - box.left), name));
   };
   const onKeyDown = (event: KeyboardEvent): void => {
-    const way = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
-    if (way === undefined) return;
+    const sign = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
+    if (sign === undefined) return;
     event.preventDefault();
-    const steps = event.shiftKey ? 10 * way : way;
+    const steps = event.shiftKey ? 10 * sign : sign;
     edit(moved(stepped(value, field, units, steps), `step sweep ${path}`));
   };
   return (
@@ -66,7 +66,7 @@ export function SweepHandle({ drawing, asked, room, held }: Props) {
         aria-valuemin={asked.range[0]}
         aria-valuemax={asked.range[1]}
         aria-valuetext={fieldMeasure(path, kind, units).say(value)}
-        onPointerDown={take}
+        onPointerDown={startDrag}
         onPointerMove={drag}
         onPointerUp={() => {
           dragged.current = null;

@@ -59,8 +59,8 @@ function told({ window, crossings, points }: Sweep, say: (x: number) => string):
   return `${crossings.map((crossing) => crossed(crossing, say)).join(", ")}.`;
 }
 
-const crossed = ({ at, way, edge }: Crossing, say: (x: number) => string): string =>
-  `${way === "enters" ? "comes into" : "leaves"} its window at ${say(at)} (its ${edge} end)`;
+const crossed = ({ at, direction, edge }: Crossing, say: (x: number) => string): string =>
+  `${direction === "enters" ? "comes into" : "leaves"} its window at ${say(at)} (its ${edge} end)`;
 
 export const holds = [
   ["shim", "the shim stays"],

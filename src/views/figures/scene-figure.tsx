@@ -60,7 +60,7 @@ function SceneShape({ shape }: { readonly shape: Shape }) {
       return (
         <g data-role={shape.role}>
           {joined(shape.shapes).map((part, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: as above.
+            // biome-ignore lint/suspicious/noArrayIndexKey: shapes have no names of their own, and none is ever moved.
             <SceneShape key={i} shape={part} />
           ))}
         </g>

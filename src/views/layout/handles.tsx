@@ -19,7 +19,7 @@ export interface Handle {
   readonly range: readonly [number, number];
   readonly said: string;
   /** What moving it does to the target, where it does anything. */
-  readonly takesOver: string | null;
+  readonly targetNotice: string | null;
   /** `from` and `to` in mm on the section: where it was taken hold of, and where it is now. */
   readonly drag: (state: State, from: Place, to: Place, gesture: string) => State;
   readonly step: (state: State, steps: number) => State;
@@ -51,7 +51,7 @@ function breakHandle(at: Point, { instrument, profile }: ShownPlan, units: Units
     value: breakX,
     range: [0, instrument.body.length],
     said: `${dimension(instrument.dome.flatLength, units)} from the neck end`,
-    takesOver: null,
+    targetNotice: null,
     drag: (state, from, to, gesture) => dragBreak(state, breakX + to.x - from.x, gesture),
     step: (state, steps) => stepField(state, "dome.flatLength", -steps),
   };
@@ -67,7 +67,7 @@ function shimHandle(at: Point, { instrument, profile }: ShownPlan, units: Units)
     value: shim,
     range: profile.reachable.shim,
     said: height(shim, units),
-    takesOver: takenOver(instrument.target.kind, "shim"),
+    targetNotice: noticeOfTarget(instrument.target.kind, "shim"),
     drag: (state, from, to, gesture) => dragTarget(state, "shim", shim - (to.z - from.z), gesture),
     step: (state, steps) => stepTarget(state, "shim", steps),
   };
@@ -83,14 +83,14 @@ function saddleHandle(at: Point, { instrument, profile }: ShownPlan, units: Unit
     value: saddleExposure,
     range: profile.reachable.saddleExposure,
     said: height(saddleExposure, units),
-    takesOver: takenOver(instrument.target.kind, "saddleExposure"),
+    targetNotice: noticeOfTarget(instrument.target.kind, "saddleExposure"),
     drag: (state, from, to, gesture) =>
       dragTarget(state, "saddleExposure", saddleExposure + to.z - from.z, gesture),
     step: (state, steps) => stepTarget(state, "saddleExposure", steps),
   };
 }
 
-function takenOver(
+function noticeOfTarget(
   before: keyof typeof targetFields,
   now: "shim" | "saddleExposure",
 ): string | null {
@@ -129,15 +129,15 @@ export function Handles({ section, plan, onHold }: Props) {
   const drawing = useRef<SVGSVGElement>(null);
   const held = useRef<Held | null>(null);
   const [notice, setNotice] = useState("");
-  const tell = ({ takesOver }: Handle): void => {
-    if (takesOver !== null) setNotice(takesOver);
+  const tell = ({ targetNotice }: Handle): void => {
+    if (targetNotice !== null) setNotice(targetNotice);
   };
 
   const placeOf = ({ clientX, clientY }: PointerEvent, { toX, toZ }: Section): Place => {
     const box = drawing.current?.getBoundingClientRect();
     return { x: toX(clientX - (box?.left ?? 0)), z: toZ(clientY - (box?.top ?? 0)) };
   };
-  const take = (event: PointerEvent<SVGGElement>, handle: Handle): void => {
+  const startDrag = (event: PointerEvent<SVGGElement>, handle: Handle): void => {
     if (event.button !== 0) return;
     event.currentTarget.setPointerCapture(event.pointerId);
     drags += 1;
@@ -152,15 +152,15 @@ export function Handles({ section, plan, onHold }: Props) {
     edit((state) => current.handle.drag(state, current.from, to, current.gesture));
     tell(current.handle);
   };
-  const letGo = (): void => {
+  const endDrag = (): void => {
     held.current = null;
     onHold(null);
   };
   const onKeyDown = (event: KeyboardEvent, handle: Handle): void => {
-    const way = keys[event.key];
-    if (way === undefined) return;
+    const sign = keys[event.key];
+    if (sign === undefined) return;
     event.preventDefault();
-    edit((state) => handle.step(state, event.shiftKey ? 10 * way : way));
+    edit((state) => handle.step(state, event.shiftKey ? 10 * sign : sign));
     tell(handle);
   };
 
@@ -181,10 +181,10 @@ export function Handles({ section, plan, onHold }: Props) {
             aria-valuemax={handle.range[1]}
             aria-valuenow={handle.value}
             aria-valuetext={handle.said}
-            onPointerDown={(event) => take(event, handle)}
+            onPointerDown={(event) => startDrag(event, handle)}
             onPointerMove={move}
-            onPointerUp={letGo}
-            onPointerCancel={letGo}
+            onPointerUp={endDrag}
+            onPointerCancel={endDrag}
             onKeyDown={(event) => onKeyDown(event, handle)}
           >
             <circle className="handle-reach" cx={handle.at[0]} cy={handle.at[1]} r={22} />

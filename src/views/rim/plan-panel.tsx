@@ -4,7 +4,7 @@ import type { Station } from "../../profile/outcome.ts";
 import { comesOffAt } from "../../profile/side.ts";
 import { leastShown } from "../../profile/standing.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
-import { figure, unitName, wordsIn } from "../figures/plan-words.ts";
+import { figure, measureFormat, unitName } from "../figures/measure-format.ts";
 import { useRimwright } from "../store-context.ts";
 import { type Rim, RimFigure } from "./rim-figure.tsx";
 
@@ -108,7 +108,7 @@ interface Props {
 export function PlanPanel({ rim, spacing, onSpacing }: Props) {
   const { givens, profile } = rim;
   const units = useRimwright((state) => state.choices.units);
-  const words = wordsIn(units);
+  const words = measureFormat(units);
   return (
     <section aria-labelledby="rim-plan">
       <h2 id="rim-plan">Plan</h2>
@@ -143,7 +143,7 @@ export function PlanPanel({ rim, spacing, onSpacing }: Props) {
 
 /** What the drawing's figures mean at the bench. */
 function RimWords({ rim: { givens, profile } }: { readonly rim: Rim }) {
-  const words = wordsIn(useRimwright((state) => state.choices.units));
+  const words = measureFormat(useRimwright((state) => state.choices.units));
   const { rimOffset, maxRemoval, maxRemovalX, leastRemovalX } = profile;
   const neckEnd = maxRemovalX > givens.outline.length - 1;
   const deepest = neckEnd ? "at the neck end" : `${words.length(maxRemovalX)} from the tail`;

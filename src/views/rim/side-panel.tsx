@@ -2,14 +2,14 @@ import { useState } from "react";
 import { sidePatternOf } from "../../drawing/side/side-pattern.ts";
 import { sidePatternHeight } from "../../drawing/side/side-pattern-layout.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
-import { wordsIn } from "../figures/plan-words.ts";
+import { measureFormat } from "../figures/measure-format.ts";
 import { useRimwright } from "../store-context.ts";
 import type { Rim } from "./rim-figure.tsx";
 import { RimFigure } from "./rim-figure.tsx";
 
 /** The side unrolled, and whether the strip at hand is wide enough for it. */
 export function SidePanel({ rim: { givens, side } }: { readonly rim: Rim }) {
-  const words = wordsIn(useRimwright((state) => state.choices.units));
+  const words = measureFormat(useRimwright((state) => state.choices.units));
   const [stock, setStock] = useState<number | null>(null);
   const breakAlong = givens.outline.arcLength(givens.breakX);
   const { under, along } = side.deepest;

@@ -6,7 +6,7 @@ import { guessedEnds, turned } from "../../geometry/outline/tracing-ends.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import type { TracingFile } from "../../instrument/tracing-file.ts";
 import { traceOutline } from "../../store/document/edits.ts";
-import { wordsIn } from "../figures/plan-words.ts";
+import { measureFormat } from "../figures/measure-format.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { useJob } from "../use-job.ts";
 import { RimFigure } from "./rim-figure.tsx";
@@ -105,7 +105,7 @@ function Trial({ drawing }: { readonly drawing: TracingFile }) {
     () => tryTracing(places, ends ?? guess, error),
     [places, ends, guess, error],
   );
-  const words = wordsIn(units);
+  const words = measureFormat(units);
   if (trial === null || guess === null)
     return <p className="rim-warn">There are too few places here to make an outline.</p>;
   const { result, drawn, length } = trial;
@@ -149,7 +149,7 @@ function Verdict({
 }) {
   const units = useRimwright((state) => state.choices.units);
   const edit = useEdit();
-  const words = wordsIn(units);
+  const words = measureFormat(units);
   if (!result.ok)
     return (
       <p role="status" className="rim-warn">

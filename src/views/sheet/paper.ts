@@ -21,7 +21,7 @@ export function printOn(paper: Paper): () => void {
 const key = "rimwright-paper";
 
 /** The paper chosen last; Letter where the browser's own region prints on it, else A4. */
-export function recalledPaper(): Paper {
+export function lastPaper(): Paper {
   try {
     const kept = localStorage.getItem(key);
     const known = papers.find((paper) => paper === kept);
@@ -32,10 +32,10 @@ export function recalledPaper(): Paper {
   return /-(US|CA|MX|PH|CL|CO)\b/.test(navigator.language) ? "Letter" : "A4";
 }
 
-export function keepPaper(paper: Paper): void {
+export function savePaper(paper: Paper): void {
   try {
     localStorage.setItem(key, paper);
   } catch {
-    // As above.
+    // A browser that keeps nothing has the choice made again.
   }
 }

@@ -8,8 +8,8 @@ import { contactOf, givensOf } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { leastShown } from "../../profile/standing.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
+import { measureFormat } from "../figures/measure-format.ts";
 import { dimension, height } from "../figures/measures.ts";
-import { wordsIn } from "../figures/plan-words.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
 import { linksOf } from "../verdict/links.ts";
 import { AddressCode } from "./address-code.tsx";
@@ -190,7 +190,7 @@ export function ProfileSheet({ plan, units, paper }: Props) {
 function drawingsOf({ instrument, profile }: ShownPlan, units: Units, paper: Paper) {
   const set = givensOf(instrument);
   if (!set.ok) return null;
-  const words = wordsIn(units);
+  const words = measureFormat(units);
   const room = heights[paper];
   const wanted = planHeight(set.givens, profile, planWidth);
   const height = Math.min(wanted, room.plan);

@@ -2,7 +2,7 @@ import { lazy, Suspense, useEffect, useState } from "react";
 import { Select } from "../fields/select.tsx";
 import { useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
-import { keepPaper, type Paper, papers, printOn, recalledPaper } from "./paper.ts";
+import { lastPaper, type Paper, papers, printOn, savePaper } from "./paper.ts";
 import { ProfileSheet } from "./profile-sheet.tsx";
 import { type TemplateName, templateNames } from "./template-names.ts";
 import "./sheet.css";
@@ -27,11 +27,11 @@ const pages = [
 export function SheetView() {
   const plan = usePlan();
   const units = useRimwright((state) => state.choices.units);
-  const [paper, setPaper] = useState(recalledPaper);
+  const [paper, setPaper] = useState(lastPaper);
   const [page, setPage] = useState<Page>(profileSheet);
   useEffect(() => printOn(paper), [paper]);
   const choose = (chosen: Paper): void => {
-    keepPaper(chosen);
+    savePaper(chosen);
     setPaper(chosen);
   };
   if (plan === null) return null;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Point } from "../../../src/drawing/frame.ts";
 import { rimPlan } from "../../../src/drawing/plan/rim-plan.ts";
-import { type PlanWords, planHeight } from "../../../src/drawing/plan/rim-plan-layout.ts";
+import { type PlanMeasureFormat, planHeight } from "../../../src/drawing/plan/rim-plan-layout.ts";
 import type { Scene } from "../../../src/drawing/scene.ts";
 import { offPolyline } from "../../../src/geometry/polyline.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
@@ -10,13 +10,13 @@ import { outlinePoints } from "../../support/precise-outline.ts";
 import { letteringFaults, pathsOf, readPoints, textsOf } from "../../support/read-scene.ts";
 import { planned } from "../../support/solved.ts";
 
-const inMm: PlanWords = {
+const inMm: PlanMeasureFormat = {
   length: (mm) => `${mm.toFixed(Math.abs(mm) < 10 ? 2 : 1)} mm`,
   figure: (mm) => mm.toFixed(Math.abs(mm) < 10 ? 2 : 0),
   angle: (degrees) => `${degrees.toFixed(2)}°`,
   unit: "mm",
 };
-const inInches: PlanWords = {
+const inInches: PlanMeasureFormat = {
   ...inMm,
   length: (mm) => `${(mm / 25.4).toFixed(3)} in`,
   figure: (mm) => (mm / 25.4).toFixed(3),

@@ -1,5 +1,5 @@
 import { type Section, sectionOf } from "../../../src/drawing/section/section.ts";
-import type { SectionOptions, Words } from "../../../src/drawing/section/section-layout.ts";
+import type { MeasureFormat, SectionOptions } from "../../../src/drawing/section/section-layout.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { formatLength } from "../../../src/instrument/length.ts";
 import { presets } from "../../../src/instrument/presets.ts";
@@ -8,17 +8,17 @@ import { planned } from "../../support/solved.ts";
 
 const angle = (degrees: number): string => formatAngle(degrees, 2, true);
 
-export const millimetres: Words = {
+export const millimetres: MeasureFormat = {
   length: (mm) => formatLength(mm, { unit: "mm", decimals: Math.abs(mm) < 10 ? 2 : 1 }),
   angle,
   unit: "mm",
 };
-export const inches: Words = {
+export const inches: MeasureFormat = {
   length: (mm) => formatLength(mm, { unit: "in", decimals: 3 }),
   angle,
   unit: "inch",
 };
-export const fractions: Words = {
+export const fractions: MeasureFormat = {
   length: (mm) => formatLength(mm, { unit: "in", fraction: 64 }),
   angle,
   unit: "inch",

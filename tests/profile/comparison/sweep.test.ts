@@ -33,7 +33,7 @@ describe("one input against one outcome", () => {
     for (const preset of presets) {
       const [low, high] = preset.windows.bridgeClearance;
       const { crossings } = sweep(preset);
-      expect(crossings.map(({ edge, way }) => [edge, way])).toEqual([
+      expect(crossings.map(({ edge, direction }) => [edge, direction])).toEqual([
         ["low", "enters"],
         ["high", "leaves"],
       ]);
@@ -100,7 +100,7 @@ describe("a visit to the window shorter than the sweep's steps", () => {
   it("is found, with both its exact ends", () => {
     const { crossings, points } = sweep(grazing, { path, range });
     expect(points.every(({ value }) => (value ?? 0) > high)).toBe(true);
-    expect(crossings.map(({ way }) => way)).toEqual(["enters", "leaves"]);
+    expect(crossings.map(({ direction }) => direction)).toEqual(["enters", "leaves"]);
     for (const { at } of crossings) {
       expect(Math.abs(at - atBreak)).toBeLessThan(0.5);
       expect(clearance(at)).toBeCloseTo(high, 12);

@@ -1,4 +1,4 @@
-import type { PlanWords } from "../../drawing/plan/rim-plan-layout.ts";
+import type { PlanMeasureFormat } from "../../drawing/plan/rim-plan-layout.ts";
 import { lengthFigure, type Units } from "../../instrument/length.ts";
 import { angle, dimension } from "./measures.ts";
 
@@ -11,7 +11,7 @@ export function figure(mm: number, units: Units): string {
     : lengthFigure(mm, { unit: "in", decimals: 3, fixed: true });
 }
 
-export const wordsIn = (units: Units): PlanWords => ({
+export const measureFormat = (units: Units): PlanMeasureFormat => ({
   length: (mm) => dimension(mm, units),
   figure: (mm) => figure(mm, units),
   angle,
