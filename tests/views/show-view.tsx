@@ -6,6 +6,7 @@ import { firstState, type State } from "../../src/store/document/state.ts";
 import { makeStore, type Store } from "../../src/store/document/store.ts";
 import { makeShelfSlot } from "../../src/store/shelf/shelf-slot.ts";
 import { firstShop, makeShopStore, type Shop, type ShopStore } from "../../src/store/shelf/shop.ts";
+import { BracesProvider } from "../../src/views/fields/braces.tsx";
 import { ShelfSlotContext, ShopContext, StoreContext } from "../../src/views/store-context.ts";
 import { workerClient } from "../../src/worker/client.ts";
 import { runJob } from "../../src/worker/jobs.ts";
@@ -38,7 +39,9 @@ export function showView(
   render(
     <StoreContext value={stores.store}>
       <ShopContext value={stores.shop}>
-        <ShelfSlotContext value={makeShelfSlot()}>{view}</ShelfSlotContext>
+        <ShelfSlotContext value={makeShelfSlot()}>
+          <BracesProvider>{view}</BracesProvider>
+        </ShelfSlotContext>
       </ShopContext>
     </StoreContext>,
   );

@@ -1,5 +1,5 @@
 import type { Givens } from "../../profile/givens.ts";
-import { type BraceWish, braceShape, mostBraces, type Plate, useBraces } from "./braces.ts";
+import { type BraceWish, braceShape, mostBraces, type Plate, useBraces } from "./braces.tsx";
 import { LengthEntry } from "./length-entry.tsx";
 
 interface Props {

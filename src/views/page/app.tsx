@@ -5,6 +5,7 @@ import type { ShopStore } from "../../store/shelf/shop.ts";
 import "./look.css";
 import "./page.css";
 import { ErrorBoundary } from "../error-boundary.tsx";
+import { BracesProvider } from "../fields/braces.tsx";
 import { ShelfSlotContext, ShopContext, StoreContext } from "../store-context.ts";
 import { Header } from "./header.tsx";
 import { useOpenView } from "./view-list.tsx";
@@ -26,13 +27,15 @@ export function App({ store, shop, slot }: Props) {
     <StoreContext value={store}>
       <ShopContext value={shop}>
         <ShelfSlotContext value={slot}>
-          <Header />
-          <Suspense>
-            <PageTroubles />
-          </Suspense>
-          <ErrorBoundary key={id} what={`The ${name} view`}>
-            {body}
-          </ErrorBoundary>
+          <BracesProvider>
+            <Header />
+            <Suspense>
+              <PageTroubles />
+            </Suspense>
+            <ErrorBoundary key={id} what={`The ${name} view`}>
+              {body}
+            </ErrorBoundary>
+          </BracesProvider>
         </ShelfSlotContext>
       </ShopContext>
     </StoreContext>

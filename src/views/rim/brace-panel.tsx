@@ -2,9 +2,9 @@ import { useState } from "react";
 import { type BraceShape, braceOf } from "../../drawing/side/brace.ts";
 import { archOf, type BraceRise, braceFits, braceRises } from "../../profile/brace.ts";
 import { BraceEntries } from "../fields/brace-entries.tsx";
-import { braceShape, type Plate, useBraces } from "../fields/braces.ts";
+import { braceShape, type Plate, useBraces } from "../fields/braces.tsx";
 import { LengthEntry } from "../fields/length-entry.tsx";
-import { figure, unitName, wordsIn } from "../figures/plan-words.ts";
+import { figure, measureFormat, unitName } from "../figures/measure-format.ts";
 import { useRimwright } from "../store-context.ts";
 import { type Rim, RimFigure } from "./rim-figure.tsx";
 
@@ -106,7 +106,7 @@ interface BracePanelProps {
 }
 
 function PlateBraces({ plate, givens, every }: BracePanelProps & { readonly every: number }) {
-  const words = wordsIn(useRimwright((state) => state.choices.units));
+  const words = measureFormat(useRimwright((state) => state.choices.units));
   const [wishes] = useBraces(plate);
   const rows = wishes.map((wish, i): BraceRow => {
     const shape = braceShape(plate, wish, givens);
@@ -147,7 +147,7 @@ function PlateBraces({ plate, givens, every }: BracePanelProps & { readonly ever
 
 /** How deep the dish of this plate is over a stated diameter. */
 function DishDepth({ plate, givens: { instrument } }: BracePanelProps) {
-  const words = wordsIn(useRimwright((state) => state.choices.units));
+  const words = measureFormat(useRimwright((state) => state.choices.units));
   const [across, setAcross] = useState<number | null>(null);
   const [own, setOwn] = useState<{ readonly radius: number | null } | null>(null);
   const planned = plate === "Top" ? instrument.dome.dishRadius : instrument.body.backRadius;

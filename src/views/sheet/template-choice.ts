@@ -9,7 +9,7 @@ import { lengthFigure, type Units } from "../../instrument/length.ts";
 import type { Givens } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { sideOf } from "../../profile/side.ts";
-import type { Plate } from "../fields/braces.ts";
+import type { Plate } from "../fields/braces.tsx";
 import { dimension } from "../figures/measures.ts";
 import type { TemplateName } from "./template-names.ts";
 

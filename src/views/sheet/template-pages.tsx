@@ -8,7 +8,7 @@ import { braceFits } from "../../profile/brace.ts";
 import { givensOf } from "../../profile/givens.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
 import { BraceEntries } from "../fields/brace-entries.tsx";
-import { braceShape, useBraces } from "../fields/braces.ts";
+import { braceShape, useBraces } from "../fields/braces.tsx";
 import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
 import type { Paper } from "./paper.ts";

@@ -1,7 +1,14 @@
-import { createStore, useStore } from "zustand";
+import {
+  createContext,
+  type Dispatch,
+  type ReactNode,
+  type SetStateAction,
+  useMemo,
+  useState,
+} from "react";
 import type { BraceShape } from "../../drawing/side/brace.ts";
 import type { Givens } from "../../profile/givens.ts";
-import { useRimwright } from "../store-context.ts";
+import { useGiven, useRimwright } from "../store-context.ts";
 
 export type Plate = "Top" | "Back";
 
@@ -17,16 +24,30 @@ export const mostBraces = 8;
 
 const usual: readonly BraceWish[] = [{ key: 0 }];
 
-/** The braces chosen since the page was opened, by plate and instrument: the Rim's list and the templates' are one. */
-const chosen = createStore<Readonly<Record<string, readonly BraceWish[]>>>(() => ({}));
+/** The braces chosen, by plate and instrument. */
+type Chosen = Readonly<Record<string, readonly BraceWish[]>>;
+
+interface BraceChoices {
+  readonly chosen: Chosen;
+  readonly setChosen: Dispatch<SetStateAction<Chosen>>;
+}
+
+const BracesContext = createContext<BraceChoices | null>(null);
+
+/** Holds the braces chosen since the page was opened, so that the Rim's list and the templates' are one. */
+export function BracesProvider({ children }: { readonly children: ReactNode }) {
+  const [chosen, setChosen] = useState<Chosen>({});
+  const choices = useMemo(() => ({ chosen, setChosen }), [chosen]);
+  return <BracesContext value={choices}>{children}</BracesContext>;
+}
 
 export function useBraces(
   plate: Plate,
 ): readonly [readonly BraceWish[], (next: readonly BraceWish[]) => void] {
   const id = useRimwright((state) => state.instrument.id);
+  const { chosen, setChosen } = useGiven(BracesContext);
   const slot = `${plate} ${id}`;
-  const wishes = useStore(chosen, (all) => all[slot] ?? usual);
-  return [wishes, (next) => chosen.setState({ [slot]: next })];
+  return [chosen[slot] ?? usual, (next) => setChosen((before) => ({ ...before, [slot]: next }))];
 }
 
 /** A brace as it is drawn: as long as the body is wide and arched to its plate's radius, unless chosen otherwise. */
