@@ -77,7 +77,7 @@ export function passesAll(instrument: Instrument): boolean {
 const spread = ([from, to]: Range, count: number): readonly number[] =>
   Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
 
-/** Round values across what the map holds, five to ten of them, and the window's edges. */
+/** Round values across what the map holds, three to nine of them, and the window's edges. */
 function levelsOf(
   values: readonly number[],
   window: Range | null,

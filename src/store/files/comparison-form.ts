@@ -55,7 +55,7 @@ export const comparisonSchema = z.object({
     contact: z.enum(["own", "best"]),
     shim: z.nullable(number),
   }),
-});
+}) satisfies z.ZodMiniType<Comparison>;
 
 /** A comparison as the page stored it: what its form does not allow is as it is at first. */
 export function readComparison(json: unknown): Comparison {
