@@ -76,7 +76,7 @@ describe("hostile input", () => {
     clearInterval(ticking);
     expect(reading.ok && reading.plan.bad).toHaveLength(20_000);
     expect(turns).toBeGreaterThan(5);
-  }, 60_000);
+  });
 
   test("files: none crashes, none changes the shelf", async () => {
     const before = await dump();
@@ -97,7 +97,7 @@ describe("hostile input", () => {
     expect(await dump()).toEqual(before);
     expect("polluted" in {}).toBe(false);
     expect(tally.sound).toBeGreaterThan(500);
-  }, 120_000);
+  });
 
   test.each(bigFiles)("%s", async (_, file) => {
     const tally = new Tally();
@@ -118,7 +118,7 @@ describe("hostile input", () => {
     tally.say("fragments");
     expect("polluted" in {}).toBe(false);
     expect(tally.sound).toBeGreaterThan(100);
-  }, 120_000);
+  });
 
   test.each(bombs)("a fragment that unfolds to %s is read or refused", async (_, text, sound) => {
     const tally = new Tally();
@@ -153,5 +153,5 @@ describe("hostile input", () => {
     const cards = await own.cards();
     expect(cards.length).toBeGreaterThan(10);
     for (const { id } of cards) expect(await own.open(id)).toBeDefined();
-  }, 60_000);
+  });
 });
