@@ -9,15 +9,26 @@ export function sayPhrase(phrase: Phrase, units: Units): string {
 }
 
 /** One quantity in the reader's units, a limit rounded inward. */
-export function sayQuantity({ value, as, round }: Quantity, units: Units): string {
-  if (as === "count") return String(value);
-  if (as === "length") {
-    const style = styleOfSize(Math.abs(value), units);
-    return formatLength(rounded(value, style, round), style);
-  }
-  const decimals = Math.abs(value) < 10 ? 2 : 1;
-  return formatAngle(rounded(value, { unit: "mm", decimals }, round), decimals);
+export function sayQuantity(quantity: Quantity, units: Units): string {
+  if (quantity.as === "count") return String(quantity.value);
+  const style = styleOf(quantity, units);
+  const value = shownValue(quantity, units);
+  return quantity.as === "length"
+    ? formatLength(value, style)
+    : formatAngle(value, "decimals" in style ? style.decimals : 0);
 }
+
+/** The value that a limit, shown in these units, is shown as; any other quantity's own. */
+export const shownValue = (quantity: Quantity, units: Units): number =>
+  quantity.as === "count"
+    ? quantity.value
+    : rounded(quantity.value, styleOf(quantity, units), quantity.round);
+
+/** Degrees are written in the decimals of a length in mm. */
+const styleOf = ({ value, as }: Quantity, units: Units): LengthStyle =>
+  as === "length"
+    ? styleOfSize(Math.abs(value), units)
+    : { unit: "mm", decimals: Math.abs(value) < 10 ? 2 : 1 };
 
 function rounded(value: number, style: LengthStyle, round: Quantity["round"]): number {
   if (round === undefined) return value;

@@ -1,11 +1,11 @@
 import { readField, writeField } from "../instrument/field-value.ts";
 import type { FieldPath } from "../instrument/fields.ts";
 import { fieldAt } from "../instrument/fields.ts";
-import type { Instrument } from "../instrument/instrument.ts";
+import type { Instrument, Range } from "../instrument/instrument.ts";
 
 /**
  * The value of one field nearest to its own for which `works` holds; null when none was found within
- * the field's limits. Looks outward both ways in steps that grow by an eighth, up to a hundredth of
+ * the field's limits and those given. Looks outward both ways in steps that grow by an eighth, up to a hundredth of
  * the way where that is not a radius's endless one, then halves back to the boundary and returns its
  * working side. What works over a narrower stretch than a step may be missed.
  */
@@ -13,12 +13,13 @@ export function nearestWorking(
   instrument: Instrument,
   field: FieldPath,
   works: (changed: Instrument) => boolean,
+  [low, high]: Range = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY],
 ): number | null {
   const { min, max, quantity } = fieldAt(field, instrument.target.kind);
   const own = readField(instrument, field);
   if (own === null) return null;
   const tried = (value: number): boolean => works(writeField(instrument, field, value));
-  const found = [min, max]
+  const found = [Math.max(min, low), Math.min(max, high)]
     .map((end) => firstWorking(own, end, tried, quantity === "count"))
     .filter((value) => value !== null)
     .sort((a, b) => Math.abs(a - own) - Math.abs(b - own));

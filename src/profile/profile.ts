@@ -2,6 +2,8 @@ import { degrees } from "../geometry/circle.ts";
 import { type Dome, domeZ } from "../geometry/dome.ts";
 import { edgeOf } from "../geometry/outline/edge.ts";
 import { enclosingCircle } from "../geometry/outline/enclosing-circle.ts";
+import { writeField } from "../instrument/field-value.ts";
+import { type FieldPath, fieldAt } from "../instrument/fields.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { phrase } from "../instrument/phrase.ts";
 import { backOf } from "./back.ts";
@@ -9,7 +11,7 @@ import { checksOf } from "./checks/checks.ts";
 import { type Givens, givensOf } from "./givens.ts";
 import { nearestWorking } from "./nearest.ts";
 import { fingerboardEndX } from "./neck.ts";
-import type { Outcomes, Profile, ProfileResult } from "./outcome.ts";
+import type { Outcomes, Profile, ProfileResult, Refusal } from "./outcome.ts";
 import { overrunOf } from "./overrun.ts";
 import { type Reach, reachOf } from "./reach.ts";
 import { removalOver } from "./rim.ts";
@@ -41,20 +43,43 @@ type SolvedResult =
 export function profileOf(instrument: Instrument, { stationEvery = 25 } = {}): ProfileResult {
   const result = solvedOf(instrument);
   if (result.ok) return { ok: true, profile: profileFrom(result.solved, stationEvery) };
-  const { field, why, nearest } = result.objection;
-  const works = (changed: Instrument): boolean => solvedOf(changed).ok;
-  return {
-    ok: false,
-    refusal: {
-      field,
-      why,
-      nearest: nearest === undefined ? nearestWorking(instrument, field, works) : nearest,
-    },
-  };
+  return { ok: false, refusal: refusalOf(instrument, result.objection) };
 }
 
 /** Whether `profileOf` gives a profile, found without working it out: a hundred times quicker. */
 export const hasProfile = (instrument: Instrument): boolean => solvedOf(instrument).ok;
+
+/** What is offered works when it is put in; where one field alone does not mend it, the sentence names the other. */
+function refusalOf(instrument: Instrument, objection: TargetObjection): Refusal {
+  const { field, why } = objection;
+  const nearest = mendOf(instrument, objection);
+  const other = nearest === null ? otherFault(instrument, objection) : null;
+  if (other === null) return { field, why, nearest };
+  const [one, two] = [field, other].map((path) => fieldAt(path, instrument.target.kind).label);
+  return { field, why: [...why, ` ${one} alone will not mend it: change ${two} too.`], nearest };
+}
+
+/** The nearest value of the field to blame that works; a target's is looked for from the near end of its reach to the far one. */
+function mendOf(instrument: Instrument, { field, reach }: TargetObjection): number | null {
+  const works = (changed: Instrument): boolean => solvedOf(changed).ok;
+  if (reach === undefined) return nearestWorking(instrument, field, works);
+  if (reach.nearest === null) return null;
+  const moved = writeField(instrument, field, reach.nearest);
+  return works(moved) ? reach.nearest : nearestWorking(moved, field, works, reach.range);
+}
+
+/** The field to blame once the one named is put past blame; null where it cannot be. */
+function otherFault(instrument: Instrument, { field, reach }: TargetObjection): FieldPath | null {
+  const faultOf = (changed: Instrument): FieldPath | null => {
+    const result = solvedOf(changed);
+    return result.ok ? null : result.objection.field;
+  };
+  const past =
+    reach === undefined
+      ? nearestWorking(instrument, field, (changed) => faultOf(changed) !== field)
+      : reach.nearest;
+  return past === null ? null : faultOf(writeField(instrument, field, past));
+}
 
 function solvedOf(instrument: Instrument): SolvedResult {
   const set = givensOf(instrument);

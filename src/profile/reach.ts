@@ -5,7 +5,7 @@ import type { Outline } from "../geometry/outline/outline.ts";
 import { highest, lowest } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range } from "../instrument/instrument.ts";
-import { phrase } from "../instrument/phrase.ts";
+import { mm, phrase } from "../instrument/phrase.ts";
 import type { Givens } from "./givens.ts";
 import type { Objection } from "./outcome.ts";
 import { topTurn } from "./top.ts";
@@ -168,8 +168,15 @@ function widestIn(outline: Outline, to: number): number {
 
 /** Why no shim will do: braces or dish too small, or a break so near that the dome cannot be turned. */
 function objectionTo(givens: Givens): Objection {
-  const { dishCurvature, braceCurvature } = givens;
-  if (dishCurvature > 0 && coversOnSomeShim(givens)) {
+  const { dishCurvature, braceCurvature, breakX, contact, instrument } = givens;
+  const shims = coveringShims(givens);
+  if (shims !== null && shims[1] < 0) {
+    return {
+      field: "shim.contact",
+      why: phrase`The shim would touch ${mm(breakX - contact)} from the break, where the dome stands over the flat whatever the shim.`,
+    };
+  }
+  if (shims !== null && shims[0] <= instrument.body.depthTail) {
     return {
       field: "dome.flatLength",
       why: phrase`The flat comes so close to the saddle or the shim that a thicker shim would lift the top there.`,
@@ -190,12 +197,16 @@ function objectionTo(givens: Givens): Objection {
   };
 }
 
-function coversOnSomeShim(givens: Givens): boolean {
-  const { dishCurvature, braceCurvature, breakX, instrument } = givens;
+/** The thinnest and the thickest shim whose dome covers the domed part, negative ones too; null when there is none, or no dome. */
+function coveringShims(givens: Givens): Range | null {
+  const { dishCurvature, braceCurvature, breakX } = givens;
+  if (dishCurvature === 0) return null;
   const centres = coveringCentres(givens, Math.max(dishCurvature, braceCurvature));
-  if (centres === null) return false;
+  if (centres === null) return null;
   const [thin, thick] = centres
     .map((centre) => domeOfLean(givens, dishCurvature * (breakX - centre)))
     .map((dome) => (dome === null ? Number.NaN : shimUnder(givens, dome)));
-  return (thick ?? Number.NaN) >= 0 && (thin ?? Number.NaN) <= instrument.body.depthTail;
+  return thin === undefined || thick === undefined || Number.isNaN(thin + thick)
+    ? null
+    : [thin, thick];
 }

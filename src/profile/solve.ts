@@ -18,9 +18,9 @@ export type SolutionResult =
   | { readonly ok: true; readonly solution: Solution }
   | { readonly ok: false; readonly objection: TargetObjection };
 
-/** For a target out of reach the nearest value is known at once; null when it is more than the field may hold. */
+/** For a target out of reach its range is known, and so the nearest end of it; null when the field may not hold that. */
 export interface TargetObjection extends Objection {
-  readonly nearest?: number | null;
+  readonly reach?: { readonly range: Range; readonly nearest: number | null };
 }
 
 /** Rounding allowed at the ends of the reach, in the target's own unit, so that the ends themselves can be asked for. */
@@ -57,14 +57,17 @@ function atTheEnds(givens: Givens, reach: Reach): SolutionResult {
     return { ok: true, solution: { shim: thickest, dome: thickestDome } };
   }
   const show = kind === "pitch" ? deg : mm;
-  const { min, max } = targetFields[kind];
+  const { label, min, max } = targetFields[kind];
   const nearest = value < low ? low : high;
   return {
     ok: false,
     objection: {
       field: "target.value",
-      why: phrase`This instrument can be given ${roundedUp(show(low))} to ${roundedDown(show(high))}; ${show(value)} is out of its reach.`,
-      nearest: min <= nearest && nearest <= max ? nearest : null,
+      why: [
+        label,
+        ...phrase` can be ${roundedUp(show(low))} to ${roundedDown(show(high))} on this instrument; ${show(value)} is out of its reach.`,
+      ],
+      reach: { range: [low, high], nearest: min <= nearest && nearest <= max ? nearest : null },
     },
   };
 }

@@ -4,8 +4,10 @@ import { readField, writeField } from "../../src/instrument/field-value.ts";
 import type { FieldPath } from "../../src/instrument/fields.ts";
 import { fieldAt } from "../../src/instrument/fields.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
+import { sayPhrase } from "../../src/instrument/phrase.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import { nearestWorking } from "../../src/profile/nearest.ts";
+import { profileOf } from "../../src/profile/profile.ts";
 import { even } from "../geometry/even.ts";
 import { refused, solves } from "../support/solved.ts";
 import { builderInstrument } from "./builder-instrument.ts";
@@ -29,6 +31,12 @@ const refusals: readonly (readonly [string, object, FieldPath, number | null])[]
     "a flat past the saddle",
     { dome: { flatLength: 300 }, target: shimmed },
     "dome.flatLength",
+    null,
+  ],
+  [
+    "a contact half a millimetre from the break",
+    { shim: { contact: 391.5, tailBlockDepth: 400 }, target: shimmed },
+    "shim.contact",
     null,
   ],
   [
@@ -143,7 +151,20 @@ it("a break a thousandth from the saddle is the flat's fault, not the dish's", (
 
 it("a dish too small for the body is blamed before braces smaller still, for neither would do alone", () => {
   const both = { dome: { dishRadius: 150, braceRadius: 100 }, target: shimmed };
-  expect(refused(read(both))).toMatchObject({ field: "dome.dishRadius", nearest: null });
+  const { field, nearest, why } = refused(read(both));
+  expect([field, nearest]).toEqual(["dome.dishRadius", null]);
+  expect(sayPhrase(why, "mm")).toContain(
+    "Dish radius alone will not mend it: change Brace radius too.",
+  );
+});
+
+it("a target is not sent to an end of its reach where the back gives out", () => {
+  const steep = { body: { backRadius: 252, depthNeck: 30, depthTail: 60 } };
+  const at = (value: number) => profileOf(read({ ...steep, target: { kind: "shim", value } }));
+  const far = at(150);
+  if (far.ok || far.refusal.nearest === null) throw new Error("not refused, or nothing offered");
+  expect(far.refusal.field).toBe("target.value");
+  expect(at(far.refusal.nearest).ok).toBe(true);
 });
 
 it("a target out of reach is told the range rounded inward, so that the figures shown work", () => {

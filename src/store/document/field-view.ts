@@ -3,9 +3,15 @@ import { fieldFigure, parseField } from "../../instrument/field-text.ts";
 import { readField, writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt, isFieldPath } from "../../instrument/fields.ts";
-import type { Range, TargetKind } from "../../instrument/instrument.ts";
+import type { Instrument, Range, TargetKind } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
-import { type Phrase, phrase } from "../../instrument/phrase.ts";
+import {
+  type Phrase,
+  phrase,
+  roundedDown,
+  roundedUp,
+  shownValue,
+} from "../../instrument/phrase.ts";
 import type { Refusal } from "../../profile/outcome.ts";
 import { hasPlan, solvedPlan } from "./plan.ts";
 import type { Document, State, TypedText } from "./state.ts";
@@ -41,7 +47,26 @@ function boundary(
     if (works(tried)) inside = tried;
     else outside = tried;
   }
-  return inside;
+  // Halving ends just inside a limit: a round figure as near is the limit itself.
+  const round = Math.round(inside * 1e4) / 1e4;
+  return Math.abs(round - inside) < 2e-6 && works(round) ? round : inside;
+}
+
+/**
+ * The nearest value that works, as it is shown in `units` and rounded to the working side, so that it works
+ * when it is typed so too; as it is where what works is narrower than that.
+ */
+export function offeredValue(
+  instrument: Instrument,
+  { field, nearest }: Refusal,
+  units: Units,
+): number | null {
+  if (nearest === null) return null;
+  const as = fieldAt(field, instrument.target.kind).quantity;
+  const up = nearest > (readField(instrument, field) ?? nearest);
+  const rounded = up ? roundedUp({ value: nearest, as }) : roundedDown({ value: nearest, as });
+  const shown = shownValue(rounded, units);
+  return hasPlan(writeField(instrument, field, shown)) ? shown : nearest;
 }
 
 export type Read =

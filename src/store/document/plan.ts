@@ -1,10 +1,11 @@
-import { readField } from "../../instrument/field-value.ts";
+import { readField, writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt, isFieldPath } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { mm, type Phrase, phrase, roundedDown, roundedUp } from "../../instrument/phrase.ts";
 import type { Problem } from "../../instrument/problem.ts";
 import { relationProblems } from "../../instrument/relations.ts";
+import { nearestWorking } from "../../profile/nearest.ts";
 import type { Profile, ProfileResult, Refusal } from "../../profile/outcome.ts";
 import { hasProfile, profileOf } from "../../profile/profile.ts";
 import type { Document } from "./state.ts";
@@ -23,7 +24,7 @@ export function solvedPlan(instrument: Instrument): ProfileResult {
 
 /** Whether `solvedPlan` gives a plan, found without working it out: a hundred times quicker. */
 export const hasPlan = (instrument: Instrument): boolean =>
-  unrelated(instrument) === null && hasProfile(instrument);
+  relationProblems(instrument).length === 0 && hasProfile(instrument);
 
 export interface ShownPlan {
   /** The instrument drawn, with its profile. */
@@ -76,7 +77,11 @@ function relationRefusal(
         : phrase`The most of a window must not be less than its least.`;
   if (range === undefined) return { field, why, nearest: null };
   const own = readField(instrument, field) ?? range[0];
-  return { field, why, nearest: Math.min(range[1], Math.max(range[0], own)) };
+  const moved = writeField(instrument, field, Math.min(range[1], Math.max(range[0], own)));
+  const nearest = hasPlan(moved)
+    ? readField(moved, field)
+    : nearestWorking(moved, field, hasPlan, range);
+  return { field, why, nearest };
 }
 
 /** "… to …", the ends rounded inward so that they can be typed as shown. */

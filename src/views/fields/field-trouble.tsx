@@ -1,10 +1,10 @@
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { type Phrase, sayPhrase, sayQuantity } from "../../instrument/phrase.ts";
 import type { Refusal } from "../../profile/outcome.ts";
 import { setField } from "../../store/document/edits.ts";
-import { workableRange } from "../../store/document/field-view.ts";
+import { offeredValue, workableRange } from "../../store/document/field-view.ts";
 import { rangePhrase } from "../../store/document/plan.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { fieldId } from "./go-to-field.ts";
@@ -52,19 +52,24 @@ export function FieldTrouble({ path, trouble }: { path: FieldPath; trouble: Refu
 }
 
 /** Takes the nearest value that works, where there is one. */
-export function UseNearest({ trouble: { field, nearest } }: { readonly trouble: Refusal }) {
+export function UseNearest({ trouble }: { readonly trouble: Refusal }) {
   const units = useRimwright((state) => state.choices.units);
-  const kind = useRimwright((state) => state.instrument.target.kind);
+  const instrument = useRimwright((state) => state.instrument);
   const edit = useEdit();
-  if (nearest === null) return null;
-  const { quantity } = fieldAt(field, kind);
+  const { field } = trouble;
+  const value = useMemo(
+    () => offeredValue(instrument, trouble, units),
+    [instrument, trouble, units],
+  );
+  if (value === null) return null;
+  const { quantity } = fieldAt(field, instrument.target.kind);
   return (
     <button
       type="button"
       className="use-nearest"
-      onClick={() => edit((state) => setField(state, field, nearest))}
+      onClick={() => edit((state) => setField(state, field, value))}
     >
-      Use {sayQuantity({ value: nearest, as: quantity }, units)}
+      Use {sayQuantity({ value, as: quantity }, units)}
     </button>
   );
 }

@@ -1,12 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { parseField } from "../../../src/instrument/field-text.ts";
 import { writeField } from "../../../src/instrument/field-value.ts";
 import type { FieldPath } from "../../../src/instrument/fields.ts";
 import { fieldAt } from "../../../src/instrument/fields.ts";
-import { typeField } from "../../../src/store/document/edits.ts";
-import { workableRange } from "../../../src/store/document/field-view.ts";
+import { sayQuantity } from "../../../src/instrument/phrase.ts";
+import { setField, typeField } from "../../../src/store/document/edits.ts";
+import { offeredValue, workableRange } from "../../../src/store/document/field-view.ts";
 import { hasPlan, solvedPlan } from "../../../src/store/document/plan.ts";
 import { firstState } from "../../../src/store/document/state.ts";
+import { anyInstrument } from "../../profile/any-instrument.ts";
 import { documents } from "../../support/documents.ts";
 
 const paths: readonly FieldPath[] = [
@@ -57,4 +60,32 @@ test("a back too round to reach the neck end is no plan", () => {
   const instrument = writeField(firstState.instrument, "body.backRadius", 200);
   expect(solvedPlan(instrument).ok).toBe(false);
   expect(hasPlan(instrument)).toBe(false);
+});
+
+test("what is offered works when it is typed as it is shown, in every unit", () => {
+  let [offers, narrow] = [0, 0];
+  for (const instrument of fc.sample(anyInstrument, { numRuns: 600, seed: 20261126 })) {
+    const plan = solvedPlan(instrument);
+    if (plan.ok) continue;
+    for (const units of ["mm", "in", "in-fraction"] as const) {
+      const value = offeredValue(instrument, plan.refusal, units);
+      if (value === null) continue;
+      offers += 1;
+      const { field } = plan.refusal;
+      const stated = fieldAt(field, instrument.target.kind);
+      expect(hasPlan(writeField(instrument, field, value))).toBe(true);
+      const typed = parseField(sayQuantity({ value, as: stated.quantity }, units), stated, units);
+      if (!typed.ok || typed.value === null) throw new Error("not read back");
+      if (!hasPlan(writeField(instrument, field, typed.value))) narrow += 1;
+    }
+  }
+  process.stdout.write(`${offers} offers, ${narrow} of them narrower than what is shown\n`);
+  expect(offers).toBeGreaterThan(200);
+  expect(narrow).toBeLessThan(offers / 25);
+});
+
+test("a range that begins at a round limit is said to begin there", () => {
+  const before = setField(firstState, "windows.pitch.0", 1);
+  const state = setField(before, "windows.pitch.1", 0.5);
+  expect(workableRange(state, "windows.pitch.1")).toEqual([1, 45]);
 });
