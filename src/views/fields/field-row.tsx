@@ -38,7 +38,7 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
         onStep={(steps) => edit((state) => stepField(state, path, steps))}
       />
       {nullWord !== undefined && <NoneSwitch path={path} word={nullWord} on={isNull} />}
-      <span id={`${id}-how`} className="unseen">
+      <span id={`${id}-how`} className="field-how unseen">
         {howTo}
       </span>
       {Note !== undefined && (

@@ -1,5 +1,5 @@
 import "./layout.css";
-import { useSyncExternalStore } from "react";
+import { useEffect, useState, useSyncExternalStore } from "react";
 import { chooseStretch, turnOver } from "../../store/document/choices.ts";
 import { stretches } from "../../store/document/state.ts";
 import { ErrorBoundary } from "../error-boundary.tsx";
@@ -53,12 +53,21 @@ function useMedia(query: string): boolean {
 export function LayoutView() {
   // A phone has no room for the tools between the drawing and the verdict.
   const phone = useMedia("(width < 600px)");
+  const [full, setFull] = useState(false);
+  useEffect(() => {
+    if (!full) return;
+    const leave = ({ key }: KeyboardEvent): void => {
+      if (key === "Escape") setFull(false);
+    };
+    addEventListener("keydown", leave);
+    return () => removeEventListener("keydown", leave);
+  }, [full]);
   return (
-    <main className="layout">
+    <main className={full ? "layout full" : "layout"}>
       <div className="stage">
         <div className="pinned">
           <ErrorBoundary what="The drawing">
-            <SectionFigure />
+            <SectionFigure full={full} onFull={setFull} />
           </ErrorBoundary>
           {!phone && <DrawingTools />}
           <ErrorBoundary what="The verdict">

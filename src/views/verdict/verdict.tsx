@@ -68,18 +68,14 @@ interface Props {
 
 /** The shim, to be read across the workshop: to 0.1 mm and to the nearest 1/64 in, the builder's own unit first. */
 function ShimFigure({ instrument, shim, units }: Props) {
-  const metric = (
-    <p key="mm" className="shim-figure">
-      {lengthFigure(shim, { unit: "mm", decimals: 1, fixed: true })}
-      <span>mm</span>
+  const figure = (unit: string, text: string) => (
+    <p key={unit} className="shim-figure" data-length={text.length}>
+      {text}
+      <span>{unit}</span>
     </p>
   );
-  const inch = (
-    <p key="in" className="shim-figure">
-      {lengthFigure(shim, { unit: "in", fraction: 64 })}
-      <span>in</span>
-    </p>
-  );
+  const metric = figure("mm", lengthFigure(shim, { unit: "mm", decimals: 1, fixed: true }));
+  const inch = figure("in", lengthFigure(shim, { unit: "in", fraction: 64 }));
   return (
     <section className="shim" aria-label="Shim">
       <h2>Shim under the tail</h2>
