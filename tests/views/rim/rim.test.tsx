@@ -1,7 +1,7 @@
 import { screen } from "@testing-library/react";
 import { describe, expect, test } from "vitest";
 import { RimView } from "../../../src/views/rim/rim-view.tsx";
-import { newUser, showView, typeOver } from "../show-view.tsx";
+import { entry, newUser, showView, typeOver } from "../show-view.tsx";
 
 const stations = (): number => {
   const table = screen.getByText(/What comes off, off the level rim/).closest("table");
@@ -27,5 +27,17 @@ describe("the rim", () => {
     if (add === undefined) throw new Error("No brace can be added.");
     await newUser().click(add);
     expect(said()).toBe(before + 1);
+  });
+
+  test("a strip that is too narrow for the sides is said to be, and one that is not", async () => {
+    showView(<RimView />);
+    const user = newUser();
+    const width = "Strip you have, width";
+    await typeOver(user, width, "100");
+    expect(screen.getByText(/^Too narrow: 100 mm falls [\d.]+ mm short/)).toBeVisible();
+    // The entry has the focus: a second tap sets the caret and selects nothing.
+    await user.clear(entry(width));
+    await user.keyboard("140");
+    expect(screen.getByText(/^Wide enough, with [\d.]+ mm to spare/)).toBeVisible();
   });
 });
