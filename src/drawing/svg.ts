@@ -7,6 +7,7 @@ import {
   type Shape,
   textClass,
 } from "./scene.ts";
+import { xmlText } from "./xml-text.ts";
 
 const sectionLines: readonly LineStyle[] = ["none", "thick", "thin", "dashed", "chain"];
 
@@ -49,7 +50,7 @@ export function svgOf({ width, height, title, shapes }: Scene): string {
   const size = `width="${hundredth(width)}" height="${hundredth(height)}" viewBox="0 0 ${hundredth(width)} ${hundredth(height)}"`;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" ${size} role="img">`,
-    `<title>${escaped(title)}</title>`,
+    `<title>${xmlText(title)}</title>`,
     `<style>${style}${otherLines(shapes)}</style>`,
     ...shapes.flatMap((shape) => linesOf(shape, "")),
     "</svg>",
@@ -58,14 +59,14 @@ export function svgOf({ width, height, title, shapes }: Scene): string {
 }
 
 function linesOf(shape: Shape, indent: string): readonly string[] {
-  const role = `data-role="${escaped(shape.role)}"`;
+  const role = `data-role="${xmlText(shape.role)}"`;
   switch (shape.kind) {
     case "path":
       return [`${indent}<path ${role} class="${pathClass(shape)}" d="${shape.d}"/>`];
     case "text": {
       const place = `x="${hundredth(shape.x)}" y="${hundredth(shape.y)}" text-anchor="${shape.anchor}"`;
       const look = `class="${textClass(shape)}" font-size="${hundredth(shape.size)}"`;
-      return [`${indent}<text ${role} ${look} ${place}>${escaped(shape.text)}</text>`];
+      return [`${indent}<text ${role} ${look} ${place}>${xmlText(shape.text)}</text>`];
     }
     case "group": {
       const inner = shape.shapes.flatMap((part) => linesOf(part, `${indent}  `));
@@ -73,10 +74,3 @@ function linesOf(shape: Shape, indent: string): readonly string[] {
     }
   }
 }
-
-const escaped = (text: string): string =>
-  text
-    .replaceAll("&", "&amp;")
-    .replaceAll("<", "&lt;")
-    .replaceAll(">", "&gt;")
-    .replaceAll('"', "&quot;");

@@ -1,3 +1,4 @@
+import { xmlText } from "../xml-text.ts";
 import type { Template, TemplateLabel, TemplateLayer, TemplateLine } from "./template.ts";
 import { templateBox } from "./template.ts";
 
@@ -20,12 +21,12 @@ export function templateSvg(template: Template): string {
     `<g id="${name}" fill="none" ${looks[name]} stroke-width="0.2">`,
     ...template.lines
       .filter((line) => line.layer === name)
-      .map((line) => `  <path data-role="${escaped(line.role)}" d="${templatePath(line)}"/>`),
+      .map((line) => `  <path data-role="${xmlText(line.role)}" d="${templatePath(line)}"/>`),
     "</g>",
   ];
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${number(left)} ${number(-top)} ${width} ${height}">`,
-    `<title>${escaped(template.name)}</title>`,
+    `<title>${xmlText(template.name)}</title>`,
     ...layer("cut"),
     ...layer("mark"),
     '<g id="text" fill="#0000ff" font-family="sans-serif">',
@@ -45,14 +46,7 @@ export function templatePath({ places, closed }: TemplateLine): string {
 function labelTag({ x, y, size, anchor, upright, text }: TemplateLabel): string {
   const place = `x="${number(x)}" y="${number(-y)}"`;
   const turn = upright ? ` transform="rotate(-90 ${number(x)} ${number(-y)})"` : "";
-  return `  <text ${place}${turn} font-size="${size}" text-anchor="${anchor}">${escaped(text)}</text>`;
+  return `  <text ${place}${turn} font-size="${size}" text-anchor="${anchor}">${xmlText(text)}</text>`;
 }
 
 const number = (value: number): string => String(Math.round(value * 1e4) / 1e4 + 0);
-
-const escaped = (text: string): string =>
-  text
-    .replaceAll("&", "&amp;")
-    .replaceAll("<", "&lt;")
-    .replaceAll(">", "&gt;")
-    .replaceAll('"', "&quot;");
