@@ -83,6 +83,12 @@ export function lengthFigure(mm: number, style: LengthStyle): string {
     : decimalText(value, style.decimals, style.fixed);
 }
 
+/** A radius as dishes are marked: in feet, after the millimetres where those are shown, `8534 mm (28 ft)`. */
+export function formatRadius(mm: number, units: Units): string {
+  const feet = formatLength(mm, { unit: "ft", decimals: 2 });
+  return units === "mm" ? `${formatLength(mm, { unit: "mm", decimals: 0 })} (${feet})` : feet;
+}
+
 /** The nearest 1/64 in, such as `19/64 in`. */
 export function nearest64(mm: number): string {
   return formatLength(mm, { unit: "in", fraction: 64 });

@@ -1,4 +1,11 @@
-import { formatLength, type LengthStyle, shownAtLeast, shownAtMost, type Units } from "./length.ts";
+import {
+  formatLength,
+  formatRadius,
+  type LengthStyle,
+  shownAtLeast,
+  shownAtMost,
+  type Units,
+} from "./length.ts";
 import { formatAngle } from "./written-number.ts";
 
 /** The sentence in the reader's units. */
@@ -10,10 +17,13 @@ export function sayPhrase(phrase: Phrase, units: Units): string {
 
 /** One quantity in the reader's units, a limit rounded inward. */
 export function sayQuantity(quantity: Quantity, units: Units): string {
-  if (quantity.as === "count") return String(quantity.value);
+  const { value: exact, as, round } = quantity;
+  if (as === "count") return String(exact);
+  if (as === "length" && Math.abs(exact) >= leastRadius && round === undefined)
+    return formatRadius(exact, units);
   const style = styleOf(quantity, units);
   const value = shownValue(quantity, units);
-  return quantity.as === "length"
+  return as === "length"
     ? formatLength(value, style)
     : formatAngle(value, "decimals" in style ? style.decimals : 0);
 }
@@ -35,13 +45,16 @@ function rounded(value: number, style: LengthStyle, round: Quantity["round"]): n
   return round === "up" ? shownAtLeast(value, style) : shownAtMost(value, style);
 }
 
+/** Longer than any guitar, mm: so long are only the radii. */
+const leastRadius = 2000;
+
 /**
  * Tenths of a millimetre, hundredths below one. In inches thousandths, or fractions where 1/64 in is
- * fine enough, and feet for what is longer than any guitar: the radii.
+ * fine enough, and feet for the radii.
  */
 function styleOfSize(size: number, units: Units): LengthStyle {
   if (units === "mm") return { unit: "mm", decimals: size < 1 ? 2 : 1 };
-  if (size >= 2000) return { unit: "ft", decimals: 2 };
+  if (size >= leastRadius) return { unit: "ft", decimals: 2 };
   return units === "in-fraction" && size >= 5
     ? { unit: "in", fraction: 64 }
     : { unit: "in", decimals: 3 };

@@ -1,7 +1,9 @@
 import { expect, type Locator, type Page } from "@playwright/test";
+import { stepNames } from "../../src/instrument/as-built/steps.ts";
 import { expectNoViolationAtAnySize } from "./any-size.ts";
 import { sizes } from "./layout-screen.ts";
 import { test } from "./page.ts";
+import { readPdf } from "./pdf-lines.ts";
 import { tabTo } from "./tab-to.ts";
 
 const tablet = { width: 1180, height: 820 };
@@ -225,6 +227,20 @@ test("the screen's wake lock is asked for on entering, let go on leaving and whi
   await expect.poll(calls).toEqual(["request screen", "release", "request screen"]);
   await page.getByRole("link", { name: "Layout" }).click();
   await expect.poll(calls).toEqual(["request screen", "release", "request screen", "release"]);
+});
+
+test("the whole list prints, with what is measured and lines to write on", async ({ page }) => {
+  await openBench(page);
+  await step(page, "After the glue").click();
+  await field(page, "Straightedge gap, top glued").fill("1.23");
+  const pages = readPdf(await page.pdf({ format: "A4" }));
+  const text = pages.map((one) => one.text).join("");
+  for (const name of Object.values(stepNames)) expect(text).toContain(name.replaceAll(" ", ""));
+  expect(text).toMatch(/Straightedgegap,topglued1\.72mm±[\d.]+mm1\.23mm/);
+  expect(text).not.toContain("Judgeby");
+  // The page is the screen's again.
+  await expect(page.getByRole("region", { name: "The whole list" })).toHaveCount(0);
+  await expect(field(page, "Straightedge gap, top glued")).toBeVisible();
 });
 
 test("where the browser has no wake lock the page says so", async ({ page }) => {

@@ -1,10 +1,12 @@
 import { inflateSync } from "node:zlib";
 
-/** What a test needs of a page in a PDF as Chromium writes it (ISO 32000-1): its size and its straight lines, mm, y up. */
+/** What a test needs of a page in a PDF as Chromium writes it (ISO 32000-1): its size and its straight lines, mm, y up, and its text. */
 export interface PdfPage {
   readonly width: number;
   readonly height: number;
   readonly lines: readonly (readonly PdfPlace[])[];
+  /** In the order drawn, without its spaces, which a PDF may leave to the gaps between letters. */
+  readonly text: string;
 }
 
 type PdfPlace = readonly [x: number, y: number];
@@ -28,6 +30,7 @@ export function readPdf(pdf: Buffer): readonly PdfPage[] {
         width: Number(width) * mm,
         height: Number(height) * mm,
         lines: linesIn(unpacked(content)),
+        text: textIn(unpacked(content), fontsOf(body, bodies)),
       };
     });
 }
@@ -43,6 +46,52 @@ function unpacked(object: string): string {
   if (head === null) throw new Error("No stream");
   const packed = object.slice(head.index + head[0].length, object.lastIndexOf("endstream"));
   return inflateSync(Buffer.from(packed, "latin1")).toString("latin1");
+}
+
+type Objects = ReadonlyMap<string, string>;
+/** What each glyph of a font says. */
+type Font = ReadonlyMap<string, string>;
+
+/** The fonts a page names, each by its ToUnicode map (ISO 32000-1, 9.10.3). */
+function fontsOf(page: string, bodies: Objects): ReadonlyMap<string, Font> {
+  const inline = /\/Font\s*<<([\s\S]*?)>>/.exec(page)?.[1];
+  const shared = bodies.get(/\/Resources\s+(\d+) 0 R/.exec(page)?.[1] ?? "") ?? "";
+  const named = inline ?? /\/Font\s*<<([\s\S]*?)>>/.exec(shared)?.[1] ?? "";
+  return new Map(
+    [...named.matchAll(/\/(\w+)\s+(\d+) 0 R/g)].map(([, name = "", id = ""]) => {
+      const map = /\/ToUnicode\s+(\d+) 0 R/.exec(bodies.get(id) ?? "")?.[1] ?? "";
+      const packed = bodies.get(map);
+      return [name, packed === undefined ? new Map() : glyphsIn(unpacked(packed))];
+    }),
+  );
+}
+
+function glyphsIn(map: string): Font {
+  const glyphs = new Map<string, string>();
+  const hex = (number: number): string => number.toString(16).padStart(4, "0");
+  for (const [, block = ""] of map.matchAll(/beginbfchar([\s\S]*?)endbfchar/g))
+    for (const [, glyph = "", said = ""] of block.matchAll(/<(\w+)>\s*<(\w+)>/g))
+      glyphs.set(glyph.toLowerCase(), Buffer.from(said, "hex").swap16().toString("utf16le"));
+  for (const [, block = ""] of map.matchAll(/beginbfrange([\s\S]*?)endbfrange/g))
+    for (const [, from = "", to = "", said = ""] of block.matchAll(
+      /<(\w+)>\s*<(\w+)>\s*<(\w+)>/g,
+    )) {
+      const first = Number.parseInt(from, 16);
+      for (let at = first; at <= Number.parseInt(to, 16); at++)
+        glyphs.set(hex(at), String.fromCodePoint(Number.parseInt(said, 16) + at - first));
+    }
+  return glyphs;
+}
+
+function textIn(content: string, fonts: ReadonlyMap<string, Font>): string {
+  let font: Font | undefined;
+  let text = "";
+  for (const [, name, shown] of content.matchAll(/\/(\w+)\s+[\d.]+\s+Tf|<([\da-fA-F]+)>/g)) {
+    if (name !== undefined) font = fonts.get(name);
+    for (const glyph of shown?.match(/.{4}/g) ?? []) text += font?.get(glyph.toLowerCase()) ?? "";
+  }
+  // Letters set as one sign, such as ﬂ, are read as the letters they are.
+  return text.replace(/\s/g, "").normalize("NFKC");
 }
 
 type Matrix = readonly [number, number, number, number, number, number];

@@ -178,6 +178,38 @@ test("the longest names keep the page: wide letters, no spaces, right to left", 
   }
 });
 
+// What whoever finds the sheet in ten years needs to check the shim and to make it again.
+const plannedFor: readonly (readonly [Units, readonly string[]])[] = [
+  [
+    "mm",
+    [
+      "Dish 8534 mm (28 ft)",
+      "Braces 7620 mm (25 ft)",
+      "Dish the rim, radius 8534 mm (28 ft)",
+      "Body 530 mm long, break 105 mm from the neck end",
+      "Scale 645 mm, join at fret 14",
+      "Bridge 8.2 mm thick",
+      "Target saddle exposed 3.4 mm",
+    ],
+  ],
+  ["in", ["Dish 28 ft", "Dish the rim, radius 28 ft", "Body 20.866 in long", "Scale 25.394 in"]],
+  ["in-fraction", ["Dish 28 ft", "Body 20 55/64 in long", "Scale 25 25/64 in"]],
+];
+
+for (const [units, said] of plannedFor)
+  test(`the printed sheet names all it was planned for, in ${units}`, async ({ page }) => {
+    const dome = { ...jumbo.dome, braceRadius: 7620 };
+    const notes = `For a spruce top.\n${"Sides a little thick at the waist. ".repeat(40)}`;
+    await openSheet(page, { ...jumbo, dome, notes }, units);
+    await expectBothPapers(page);
+    await page.emulateMedia({ media: "print" });
+    const text = readPdf(await page.pdf({ preferCSSPageSize: true }))[0]?.text ?? "";
+    for (const words of [...said, "For a spruce top. Sides a little thick"])
+      expect(text).toContain(words.replaceAll(" ", ""));
+    const [first, second] = units === "mm" ? ["9.9mm", "25/64in"] : ["25/64in", "9.9mm"];
+    expect(text).toMatch(new RegExp(`Shimunderthetail${first}${second}`));
+  });
+
 const tracing = outlinePoints(jumbo.body, 12).map(([x, y]) => [x, y] as const);
 const hard: readonly [string, Units, Instrument][] = [
   ["no dome", "mm", { ...jumbo, dome: { ...jumbo.dome, dishRadius: null, braceRadius: null } }],

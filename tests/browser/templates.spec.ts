@@ -139,7 +139,7 @@ test("every template prints on both papers, each page whole and with its bar, an
       const pages = await printed(page, paper);
       const said = pages.length === 1 ? "One page" : `${pages.length} pages`;
       await expect(page.getByText(`${said}, full size.`)).toBeVisible();
-      expect(crossesOn(pages[0] ?? { width: 0, height: 0, lines: [] })).toHaveLength(
+      expect(crossesOn(pages[0] ?? { width: 0, height: 0, lines: [], text: "" })).toHaveLength(
         pages.length === 1 ? 0 : 4,
       );
       expect(await clipped(page), name).toEqual([]);

@@ -33,7 +33,7 @@ describe("a phrase", () => {
   it("says radii in feet, angles to a hundredth or a tenth, and counts whole", () => {
     const all = phrase`${mm(8534.4)}, ${deg(1.3766)}, ${deg(24.712)}, ${count(14)}`;
     expect(sayPhrase(all, "in-fraction")).toBe("28 ft, 1.38°, 24.7°, 14");
-    expect(sayPhrase(all, "mm")).toBe("8534.4 mm, 1.38°, 24.7°, 14");
+    expect(sayPhrase(all, "mm")).toBe("8534 mm (28 ft), 1.38°, 24.7°, 14");
   });
 
   it("rounds a limit inward, so that the number said is within it", () => {

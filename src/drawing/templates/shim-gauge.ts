@@ -1,4 +1,5 @@
 import type { Place } from "../../geometry/polyline.ts";
+import { nearest64 } from "../../instrument/length.ts";
 import { cutShape, label, type Template } from "./template.ts";
 
 /** The plate round the notch, and the notch's depth, mm. */
@@ -7,6 +8,12 @@ const depth = 25;
 
 /** A shim thinner than this has no notch that a cutter could make, mm. */
 const thinnestGauged = 1;
+
+const use = [
+  "Glue this to card or thin sheet and cut it out along the line.",
+  "Slide it over the shim near the edge that the rim will rest on.",
+  "The shim is right where the notch slides on and does not shake.",
+] as const;
 
 /**
  * A plate with a notch exactly as wide as the shim is thick: the shim is right when it slides in and
@@ -32,6 +39,10 @@ export function shimGaugeTemplate(
   return {
     name: "Shim gauge",
     lines: [cutShape("shim gauge", outline)],
-    labels: [label([width / 2, 8], `shim ${words.length(shim)}`)],
+    labels: [
+      label([width / 2, 11], `shim ${words.length(shim)}`),
+      label([width / 2, 5], `${nearest64(shim)} to the nearest 64th`, { size: 3 }),
+      ...use.map((line, i) => label([0, -10 - 6 * i], line, { anchor: "start" })),
+    ],
   };
 }

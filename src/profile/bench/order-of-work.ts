@@ -61,7 +61,7 @@ const dish: StepWriter = (instrument, plan) => ({
   instructions: [
     instrument.dome.dishRadius === null
       ? ["No dome: sand the tail part flat from the break to the tail."]
-      : phrase`Sand the tail part in the dish of ${mm(instrument.dome.dishRadius)} radius up to the break marks.`,
+      : phrase`Sand the tail part in the dish of radius ${mm(instrument.dome.dishRadius)} up to the break marks.`,
     ...tailExtraExplained(instrument, plan),
     removalSaid(plan),
     phrase`It is sanded last ${mm(plan.leastRemovalX)} from the tail: look there for untouched edge before you stop.`,
@@ -104,7 +104,9 @@ const shim: StepWriter = (instrument, plan) => ({
   instructions: [
     phrase`Lay the rim top down on the flat board and a shim ${mm(plan.shim)} thick under the tail block.`,
     phrase`Its neckward edge, the one the rim rests on, lies ${mm(contactOf(instrument))} in from the tail end.`,
-    ["Fix the shim to the board, not to the rim."],
+    [
+      "Sand with strokes from side to side, or tape the shim to the tail block with no paper under it: either keeps the contact where it is.",
+    ],
   ],
   measure: ["Shim with calipers; contact with a rule from the tail end."],
   mistake: ["The shim creeps out toward the tail while you sand, or is pressed thinner."],

@@ -10,6 +10,7 @@ import { today, useRecord, useShop, useShopEdit } from "./bench-context.ts";
 import { StepCard } from "./step-card.tsx";
 import "./steps.css";
 import type { Workpiece } from "./use-outlook.ts";
+import { usePrinting, WorkList } from "./work-list.tsx";
 
 /** The order of work: the step open, and all of them to choose from. */
 export function StepsPanel({ instrument, profile }: Workpiece) {
@@ -17,6 +18,7 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
   const record = useRecord();
   const editShop = useShopEdit();
   const [arrived, setArrived] = useState(false);
+  const printing = usePrinting();
   const goTo = (step: StepId): void => {
     setArrived(true);
     editShop((shop) => ({ ...shop, step }));
@@ -65,6 +67,7 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
         </ol>
       </nav>
       <Finish instrument={instrument} profile={profile} />
+      {printing && <WorkList instrument={instrument} profile={profile} works={works} />}
     </div>
   );
 }
@@ -83,6 +86,10 @@ function Finish({ instrument }: Workpiece) {
   };
   return (
     <section className="finish" aria-label="Finish">
+      <p>The whole list prints with lines to write on.</p>
+      <button type="button" onClick={() => window.print()}>
+        Print the whole list
+      </button>
       {finished === null ? (
         <>
           <p>When it is strung and you are content, put it among the instruments learnt from.</p>

@@ -46,7 +46,6 @@ export function VariantsPanel() {
           change, and read what it does beside the base. Up to {mostVariants}.
         </p>
       )}
-      <VariantsTable compared={compared} paths={paths} onRemove={remove} />
       <div className="panel-acts">
         <button
           type="button"
@@ -72,6 +71,7 @@ export function VariantsPanel() {
           </button>
         )}
       </div>
+      <VariantsTable compared={compared} paths={paths} onRemove={remove} />
     </section>
   );
 }

@@ -3,7 +3,7 @@ import { textWidth } from "../../drawing/lettering.ts";
 import { rimPlan } from "../../drawing/plan/rim-plan.ts";
 import { endsSomewhere, planHeight } from "../../drawing/plan/rim-plan-layout.ts";
 import { sectionOf } from "../../drawing/section/section.ts";
-import { lengthFigure, nearest64, type Units } from "../../instrument/length.ts";
+import { formatRadius, lengthFigure, type Units } from "../../instrument/length.ts";
 import { contactOf, givensOf } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { leastShown } from "../../profile/standing.ts";
@@ -15,7 +15,18 @@ import { linksOf } from "../verdict/links.ts";
 import { AddressCode } from "./address-code.tsx";
 import { CheckBar } from "./check-bar.tsx";
 import type { Paper } from "./paper.ts";
+import { SheetGiven } from "./sheet-given.tsx";
 import { SheetMarks } from "./sheet-marks.tsx";
+
+/** The dish by its radius, and where it reaches last. */
+function dishSaid({ instrument, profile }: ShownPlan, units: Units): string {
+  const { dishRadius } = instrument.dome;
+  if (dishRadius === null)
+    return "There is no dome: the rim stays flat from the tail to the break.";
+  const dish = `Dish the rim, radius ${formatRadius(dishRadius, units)}, from the tail to the break`;
+  if (!endsSomewhere(profile)) return `${dish}.`;
+  return `${dish}; it is sanded last ${dimension(profile.leastRemovalX, units)} from the tail.`;
+}
 
 /** Room to write what it came to beside what was planned. */
 function SheetBlanks({ profile, units }: { profile: Profile; units: Units }) {
@@ -57,7 +68,6 @@ function SheetBlanks({ profile, units }: { profile: Profile; units: Units }) {
   );
 }
 
-/** Words that nobody reads as inches. */
 /** The chain from the shim to the strings, each with its window and how it stands to it, in words. */
 function SheetNumbers({ plan, units }: { plan: ShownPlan; units: Units }) {
   return (
@@ -83,18 +93,15 @@ function SheetNumbers({ plan, units }: { plan: ShownPlan; units: Units }) {
 }
 
 /** The order of work in short, with the figures to meet, and the cautions. */
-function SheetWork({ plan: { instrument, profile }, units }: { plan: ShownPlan; units: Units }) {
+function SheetWork({ plan, units }: { plan: ShownPlan; units: Units }) {
+  const { instrument, profile } = plan;
   const say = (mm: number): string => height(mm, units);
   const { overrunLength, overrunDepth, flatGap } = profile;
   return (
     <section className="sheet-work">
       <ol>
         <li>Level the rim. Mark the break from both ends.</li>
-        <li>
-          {!endsSomewhere(profile)
-            ? "There is no dome: the rim stays level from the tail to the break."
-            : `Dish the rim from the tail to the break; what is sanded last lies ${dimension(profile.leastRemovalX, units)} from the tail.`}
-        </li>
+        <li>{dishSaid(plan, units)}</li>
         <li>
           Shim under the tail, its edge {dimension(contactOf(instrument), units)} from the tail end.
           Sand the flat on a board, up to the break and no farther.
@@ -119,6 +126,21 @@ function SheetWork({ plan: { instrument, profile }, units }: { plan: ShownPlan; 
   );
 }
 
+/** The shim in both units, the builder's own first. */
+function ShimFigures({ shim, units }: { shim: number; units: Units }) {
+  const metric = (
+    <p key="mm">
+      <strong>{lengthFigure(shim, { unit: "mm", decimals: 1, fixed: true })}</strong> mm
+    </p>
+  );
+  const inch = (
+    <p key="in">
+      <strong>{lengthFigure(shim, { unit: "in", fraction: 64 })}</strong> in
+    </p>
+  );
+  return units === "mm" ? [metric, inch] : [inch, metric];
+}
+
 interface Props {
   readonly plan: ShownPlan;
   readonly units: Units;
@@ -130,8 +152,8 @@ const typeWidth = 718;
 const planWidth = 424;
 /** Room for the two drawings, and what of the section's a long name takes. */
 const heights = {
-  A4: { section: 262, plan: 446, name: 34 },
-  Letter: { section: 232, plan: 430, name: 40 },
+  A4: { section: 250, plan: 400, name: 34 },
+  Letter: { section: 216, plan: 384, name: 40 },
 } as const;
 
 /** px of a line that the date leaves the name, and the size it is set in there. A wider name is set smaller, in lines of its own, so that the sheet keeps its one page. */
@@ -155,19 +177,14 @@ export function ProfileSheet({ plan, units, paper }: Props) {
       <div className="sheet-top">
         <section className="sheet-shim" aria-label="Shim">
           <h3>Shim under the tail</h3>
-          <p>
-            <strong>{lengthFigure(profile.shim, { unit: "mm", decimals: 1, fixed: true })}</strong>{" "}
-            mm
-          </p>
-          <p>
-            <strong>{nearest64(profile.shim).replace(" in", "")}</strong> in
-          </p>
+          <ShimFigures shim={profile.shim} units={units} />
           <p className="sheet-contact">
             edge {dimension(contactOf(instrument), units)} from the tail end
           </p>
         </section>
         <SheetNumbers plan={plan} units={units} />
       </div>
+      <SheetGiven instrument={instrument} units={units} />
       {drawings !== null && <SceneFigure scene={drawings.section} />}
       <div className="sheet-plan">
         {drawings !== null && <SceneFigure scene={drawings.plan} />}

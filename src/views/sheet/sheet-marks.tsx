@@ -17,7 +17,7 @@ export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
   const rows: readonly (readonly [name: string, x: number])[] = [
     ["Shim edge", contactOf(instrument)],
     ["Saddle", profile.saddleX],
-    ...(endsSomewhere(profile) ? ([["Ends last", profile.leastRemovalX]] as const) : []),
+    ...(endsSomewhere(profile) ? ([["Sanded last", profile.leastRemovalX]] as const) : []),
     ...(waist === undefined ? [] : ([["Waist", waist.x]] as const)),
     ["Break", profile.breakX],
   ];

@@ -5,7 +5,7 @@ import { sectionTemplate } from "../../drawing/templates/section-template.ts";
 import { shimGaugeTemplate } from "../../drawing/templates/shim-gauge.ts";
 import { sidePatternTemplate } from "../../drawing/templates/side-pattern-template.ts";
 import type { Template } from "../../drawing/templates/template.ts";
-import { lengthFigure, type Units } from "../../instrument/length.ts";
+import { formatRadius, type Units } from "../../instrument/length.ts";
 import type { Givens } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { sideOf } from "../../profile/side.ts";
@@ -40,12 +40,9 @@ export function templateOf(
     case "Top braces":
     case "Back braces":
       if (braces.length === 0) return null;
-      return bracesTemplate(braces, name.slice(0, -1), { ...words, radius: radiusIn(units) });
+      return bracesTemplate(braces, name.slice(0, -1), {
+        ...words,
+        radius: (mm: number) => formatRadius(mm, units),
+      });
   }
 }
-
-/** Radii are quoted in feet where inches are shown. */
-const radiusIn =
-  (units: Units) =>
-  (mm: number): string =>
-    units === "mm" ? dimension(mm, units) : `${lengthFigure(mm, { unit: "ft", decimals: 2 })} ft`;

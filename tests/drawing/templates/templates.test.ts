@@ -83,6 +83,9 @@ test("the shim gauge's notch is as wide as the shim is thick", () => {
   const gauge = shimGaugeTemplate(7.62, words);
   const upper = gauge?.lines[0]?.places.filter(([, y]) => y === 45).map(([x]) => x) ?? [];
   expect([...upper].sort((a, b) => a - b)).toEqual([0, 20, 27.62, 47.62]);
+  const said = gauge?.labels.map(({ text }) => text).join(" ");
+  expect(said).toContain("19/64 in to the nearest 64th");
+  expect(said).toContain("right where the notch slides on and does not shake");
   expect(shimGaugeTemplate(0.4, words)).toBeNull();
 });
 

@@ -1,5 +1,6 @@
-import { screen, within } from "@testing-library/react";
+import { fireEvent, screen, within } from "@testing-library/react";
 import { describe, expect, test } from "vitest";
+import { stepNames } from "../../../src/instrument/as-built/steps.ts";
 import { firstState } from "../../../src/store/document/state.ts";
 import { undo } from "../../../src/store/document/undo.ts";
 import { firstShop, type Shop } from "../../../src/store/shelf/shop.ts";
@@ -52,6 +53,32 @@ describe("a step of the work", () => {
     await tap("Back");
     await tap("Reopen this step");
     expect(store.getState().asBuilt.done.bridge).toBeUndefined();
+  });
+
+  test("on paper it is the whole list, with lines for what is not measured", async () => {
+    showView(<BenchView />, at({ step: "gap" }));
+    expect(screen.queryByRole("region", { name: "The whole list" })).toBeNull();
+    await typeOver(newUser(), "Straightedge gap, top glued", "1.2");
+    fireEvent(window, new Event("beforeprint"));
+    const list = screen.getByRole("region", { name: "The whole list" });
+    for (const name of Object.values(stepNames))
+      expect(
+        within(list).getByRole("heading", { name: new RegExp(`^${name}`) }),
+      ).toBeInTheDocument();
+    const row = (name: RegExp): HTMLElement => within(list).getByRole("row", { name });
+    expect(row(/^Straightedge gap, top glued/)).toHaveTextContent("1.20 mm");
+    expect(
+      within(row(/^Relief [\d.]/))
+        .getAllByRole("cell")
+        .at(-2),
+    ).toBeEmptyDOMElement();
+    fireEvent(window, new Event("afterprint"));
+    expect(screen.queryByRole("region", { name: "The whole list" })).toBeNull();
+  });
+
+  test("the shim's step says how its contact is kept", () => {
+    showView(<BenchView />, at({ step: "shim" }));
+    expect(screen.getByText(/strokes from side to side, or tape the shim/)).toBeInTheDocument();
   });
 
   test("the overrun is told, and no number asked for that nothing follows from", () => {

@@ -33,8 +33,26 @@ describe("the sheet", () => {
     expect(sheet).toHaveTextContent(firstState.instrument.name);
     expect(sheet).toHaveTextContent("8.4 mm");
     expect(sheet).toHaveTextContent(/2\.50 to 5\.00, within/);
-    expect(sheet).toHaveTextContent(/0\.40 to 1\.60, close/);
+    expect(sheet).toHaveTextContent(/0\.00 to 1\.60, within/);
     expect(sheet).not.toHaveTextContent(/, in\b/);
+  });
+
+  test("names what the shim was planned for, and as much of the notes as there is room for", () => {
+    const planned = typeField(firstState, "dome.braceRadius", "25 ft");
+    const notes = `Spruce. ${"A long story. ".repeat(100)}`;
+    showView(<SheetView />, {
+      state: { ...planned, instrument: { ...planned.instrument, notes } },
+    });
+    const given = screen.getByRole("region", { name: "Planned for" });
+    for (const words of [
+      "Dish 8534 mm (28 ft)",
+      "Braces 7620 mm (25 ft)",
+      "492 mm long",
+      "fret 14",
+    ])
+      expect(given).toHaveTextContent(words);
+    expect(given).toHaveTextContent("Target saddle exposed 3.4 mm");
+    expect(given).toHaveTextContent(/Spruce\. A long story\..*…$/);
   });
 
   test("says outside where an outcome is outside its window", () => {
@@ -47,7 +65,7 @@ describe("the sheet", () => {
   test("has the inch first where inches are shown", () => {
     showView(<SheetView />, { state: chooseUnits(firstState, "in-fraction") });
     expect(screen.getByRole("region", { name: "The sheet as it prints" })).toHaveTextContent(
-      /21\/64 in/,
+      /21\/64 in8\.4 mm/,
     );
   });
 
