@@ -92,7 +92,7 @@ function SheetNumbers({ plan, units }: { plan: ShownPlan; units: Units }) {
   );
 }
 
-/** The order of work in short, with the figures to meet, and the cautions. */
+/** The order of work in short, with the figures to meet. */
 function SheetWork({ plan, units }: { plan: ShownPlan; units: Units }) {
   const { instrument, profile } = plan;
   const say = (mm: number): string => height(mm, units);
@@ -117,11 +117,6 @@ function SheetWork({ plan, units }: { plan: ShownPlan; units: Units }) {
           line.
         </li>
       </ol>
-      <p>
-        Wood dust causes cancer: extraction and a fitted mask. Keep hands and sleeves from edges
-        under power. Stand aside of clamps and strings under load. Your own country’s rules come
-        first.
-      </p>
     </section>
   );
 }
@@ -152,8 +147,8 @@ const typeWidth = 718;
 const planWidth = 424;
 /** Room for the two drawings, and what of the section's a long name takes. */
 const heights = {
-  A4: { section: 250, plan: 400, name: 34 },
-  Letter: { section: 216, plan: 384, name: 40 },
+  A4: { section: 246, plan: 350, name: 34 },
+  Letter: { section: 196, plan: 334, name: 40 },
 } as const;
 
 /** px of a line that the date leaves the name, and the size it is set in there. A wider name is set smaller, in lines of its own, so that the sheet keeps its one page. */
@@ -193,6 +188,11 @@ export function ProfileSheet({ plan, units, paper }: Props) {
           <SheetWork plan={plan} units={units} />
         </div>
       </div>
+      <p className="sheet-caution">
+        Wood dust causes cancer: extraction and a fitted mask. Keep hands and sleeves from edges
+        under power. Stand aside of clamps and strings under load. Your own country’s rules come
+        first.
+      </p>
       <footer className="sheet-foot">
         <div>
           <SheetBlanks profile={profile} units={units} />

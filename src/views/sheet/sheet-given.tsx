@@ -58,7 +58,7 @@ function targetSaid({ target }: Instrument, units: Units): string {
 
 /** px that two lines of the notes have on the sheet, and the size they are set in. */
 const notesRoom = 1280;
-const notesSize = 11.7;
+const notesSize = 11;
 
 /** As much of a text as two lines hold. */
 function cut(text: string): string {
