@@ -206,7 +206,7 @@ for (const [units, said] of plannedFor)
     const text = readPdf(await page.pdf({ preferCSSPageSize: true }))[0]?.text ?? "";
     for (const words of [...said, "For a spruce top. Sides a little thick"])
       expect(text).toContain(words.replaceAll(" ", ""));
-    const [first, second] = units === "mm" ? ["9.9mm", "25/64in"] : ["25/64in", "9.9mm"];
+    const [first, second] = units === "mm" ? ["10.3mm", "13/32in"] : ["13/32in", "10.3mm"];
     expect(text).toMatch(new RegExp(`Shimunderthetail${first}${second}`));
   });
 
