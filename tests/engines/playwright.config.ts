@@ -1,0 +1,25 @@
+import { defineConfig } from "@playwright/test";
+import { findChromium } from "../browser/find-chromium.ts";
+import { installEngines } from "./install.ts";
+
+findChromium();
+installEngines();
+
+/** The same day in every engine; the others' figures are held against Chromium's, which goes first. */
+export default defineConfig({
+  testMatch: "*.spec.ts",
+  outputDir: ".output",
+  fullyParallel: true,
+  forbidOnly: true,
+  retries: 0,
+  workers: 2,
+  // Ten times what an idle machine needs: a busy one is no fault of the page's.
+  timeout: 600_000,
+  expect: { timeout: 60_000 },
+  reporter: [["list"], ["../browser/closing-line.ts"]],
+  projects: [
+    { name: "Chromium", testIgnore: "older-tablet.spec.ts" },
+    { name: "Firefox", dependencies: ["Chromium"], testIgnore: "older-tablet.spec.ts" },
+    { name: "WebKit", dependencies: ["Chromium"] },
+  ],
+});
