@@ -100,7 +100,7 @@ const shapesUnused = {
 /** Tests that walk through thousands of instruments, files or edits, or reckon in 50 digits: half a minute each. */
 const laws = [
   "tests/profile/{fuzz,high-precision}.test.ts",
-  "tests/store/files/{hostile,damaged}.test.ts",
+  "tests/store/files/hostile.test.ts",
   "tests/store/shelf/racing-at-once.test.ts",
 ];
 

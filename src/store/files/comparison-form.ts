@@ -2,9 +2,10 @@ import * as z from "zod/mini";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldPaths, fields } from "../../instrument/fields.ts";
 import { targetKinds } from "../../instrument/outcome-fields.ts";
+import type { Problem } from "../../instrument/problem.ts";
 import { outcomeKeys } from "../../profile/comparison/outcomes.ts";
 import { type MovedOutcome, movedOutcomes } from "../../profile/comparison/sensitivity.ts";
-import { mostVariants, type Variant } from "../../profile/comparison/variant.ts";
+import { mostVariants } from "../../profile/comparison/variant.ts";
 import {
   type Comparison,
   drawCounts,
@@ -12,6 +13,7 @@ import {
   type Plots,
 } from "../document/comparison.ts";
 import { asJson } from "../document/json.ts";
+import { type Mended, readMended } from "./leave-out.ts";
 
 const text = z.string().check(z.maxLength(200));
 const path = z.enum(fieldPaths);
@@ -57,12 +59,36 @@ export const comparisonSchema = z.object({
   }),
 }) satisfies z.ZodMiniType<Comparison>;
 
-/** A comparison as the page stored it: what its form does not allow is as it is at first. */
-export function readComparison(json: unknown): Comparison {
-  const { variants, ...plots } = asJson(json);
-  const { variants: _, ...forms } = comparisonSchema.shape;
-  const read = orFirst(z.object(forms), firstComparison).parse(plots);
-  return { ...(read as Plots), variants: readVariants(variants) };
+/** A comparison as the page stored it: what is plotted is as at first where its form does not allow it, and a variant's part that cannot be read is left out. */
+export function readComparison(json: unknown): Mended<Comparison> {
+  const { variants = [], ...plots } = asJson(json);
+  const { variants: form, ...forms } = comparisonSchema.shape;
+  const plotted = orFirst(z.object(forms), firstComparison).parse(plots) as Plots;
+  const read = readMended(
+    { variants },
+    (one) => {
+      const parsed = z.object({ variants: form }).safeParse(one);
+      return parsed.success
+        ? { ok: true, value: parsed.data.variants }
+        : { ok: false, problems: parsed.error.issues.flatMap(problemsOf) };
+    },
+    { whole: ["variants"] },
+  );
+  if (read !== null) return { ...read, value: { ...plotted, variants: read.value } };
+  const reason = "The variants are not what a comparison holds there.";
+  return {
+    value: { ...plotted, variants: [] },
+    leftOut: [{ path: "variants", reason, value: variants }],
+  };
+}
+
+function problemsOf({ path, ...issue }: z.core.$ZodIssue): readonly Problem[] {
+  const keys = issue.code === "unrecognized_keys" ? issue.keys : [];
+  const places = keys.length === 0 ? [path] : keys.map((key) => [...path, key]);
+  return places.map((place) => ({
+    path: place.map(String).join("."),
+    message: "This is not what a variant holds there.",
+  }));
 }
 
 /** A form each part of which is the first one's where it does not fit. */
@@ -73,18 +99,4 @@ function orFirst(form: z.core.$ZodType, first: unknown): z.ZodMiniType {
     ([key, part]) => [key, orFirst(part, asJson(first)[key])] as const,
   );
   return z.catch(z.object(Object.fromEntries(parts)), { ...asJson(first) });
-}
-
-/** The variants that can be read, without the changes and the target that cannot. */
-function readVariants(json: unknown): readonly Variant[] {
-  if (!Array.isArray(json)) return [];
-  return json.slice(0, mostVariants).flatMap((one) => {
-    const { id, name, changes: stated, target: aim } = asJson(one);
-    const own = Object.entries(asJson(stated)).filter(
-      ([path, value]) => changes.safeParse({ [path]: value }).success,
-    );
-    const aimed = target.safeParse(aim).success ? { target: aim } : {};
-    const read = variant.safeParse({ id, name, changes: Object.fromEntries(own), ...aimed });
-    return read.success ? [read.data] : [];
-  });
 }

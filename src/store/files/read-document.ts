@@ -1,8 +1,7 @@
-import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
+import type { AsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { MeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
-import { writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
-import { fieldAt, fieldPaths, isFieldPath } from "../../instrument/fields.ts";
+import { fieldAt, isFieldPath } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
 import { readInstrument } from "../../instrument/read-instrument.ts";
@@ -11,12 +10,12 @@ import type { Comparison } from "../document/comparison.ts";
 import { asJson, type Json } from "../document/json.ts";
 import { hasPlan } from "../document/plan.ts";
 import type { Document, History, TypedText } from "../document/state.ts";
+import { type Mended, readMended } from "./leave-out.ts";
 
 /** How what is kept beside an instrument is read. */
 export interface PartReader {
-  readonly comparison: (json: unknown) => Comparison;
-  /** Null where it cannot be. */
-  readonly record: (json: unknown) => AsBuilt | null;
+  readonly comparison: (json: unknown) => Mended<Comparison>;
+  readonly record: (json: unknown) => Mended<AsBuilt>;
   readonly isKey: (key: string) => key is MeasurementKey;
 }
 
@@ -25,43 +24,61 @@ export function readHistory(json: unknown, reader: PartReader): History {
   const { past, future } = asJson(json);
   const documents = (list: unknown): readonly Document[] =>
     Array.isArray(list)
-      ? list.map((one) => readDocument(asJson(one), reader)).filter((one) => one !== null)
+      ? list.flatMap((one) => readDocument(asJson(one), reader)?.value ?? [])
       : [];
   return { past: documents(past), future: documents(future) };
 }
 
-export function readDocument(kept: Json, reader: PartReader): Document | null {
-  const read = readInstrument(kept["lastGood"]);
-  if (!read.ok || !hasPlan(read.instrument)) return null;
-  return {
-    instrument: readDraft(kept["instrument"], read.instrument),
-    lastGood: read.instrument,
+/** A document as it was stored, without the parts of it that cannot be read; null where there is no instrument with a plan. */
+export function readDocument(kept: Json, reader: PartReader): Mended<Document> | null {
+  const { instrument: stated, lastGood } = kept;
+  const good = readGood(lastGood, stated) ?? readGood(stated, lastGood);
+  if (good === null) return null;
+  const draft = readDraft(stated, good.value);
+  const comparison = reader.comparison(kept["comparison"]);
+  const record = reader.record(kept["asBuilt"]);
+  const document = {
+    instrument: draft.value,
+    lastGood: good.value,
     texts: readTexts(kept["texts"], isFieldPath),
-    lastNumbers: readNumbers(asJson(kept["setAside"]), read.instrument),
-    comparison: reader.comparison(kept["comparison"]),
-    asBuilt: reader.record(kept["asBuilt"]) ?? emptyAsBuilt,
+    lastNumbers: readNumbers(asJson(kept["setAside"]), good.value),
+    comparison: comparison.value,
+    asBuilt: record.value,
     readingTexts: readTexts(kept["readingTexts"], reader.isKey),
   };
+  const own = draft.leftOut.length > 0 ? draft.leftOut : good.leftOut;
+  return { value: document, leftOut: [...own, ...comparison.leftOut, ...record.leftOut] };
+}
+
+/** Where a fault is one of the whole instrument. */
+const whole = ["format", "version", "id"];
+
+/** An instrument that has a plan. */
+function readGood(json: unknown, beside: unknown): Mended<Instrument> | null {
+  const read = readMended(
+    json,
+    (one) => {
+      const result = readInstrument(one);
+      return result.ok ? { ok: true, value: result.instrument } : result;
+    },
+    { beside, whole },
+  );
+  return read !== null && hasPlan(read.value) ? read : null;
 }
 
 /** An instrument whose numbers may not go together: each is taken where it is right alone. */
-function readDraft(json: unknown, base: Instrument): Instrument {
-  const whole = instrumentSchema.safeParse(json);
-  if (whole.success) return whole.data;
-  const { target, name, notes } = asJson(json);
-  const named = readInstrument({
-    ...base,
-    ...(typeof name === "string" ? { name } : {}),
-    ...(typeof notes === "string" ? { notes } : {}),
-    target,
-  });
-  return fieldPaths.reduce(
-    (draft, path) => {
-      const value = valueAt(json, path);
-      return fits(value, path, draft) ? writeField(draft, path, value) : draft;
+function readDraft(json: unknown, base: Instrument): Mended<Instrument> {
+  const read = readMended(
+    json,
+    (one) => {
+      const parsed = instrumentSchema.safeParse(one);
+      if (parsed.success) return { ok: true, value: parsed.data };
+      const result = readInstrument(one);
+      return { ok: false, problems: result.ok ? [] : result.problems };
     },
-    named.ok ? named.instrument : base,
+    { beside: base, whole },
   );
+  return read ?? { value: base, leftOut: [] };
 }
 
 function fits(value: unknown, path: FieldPath, { target }: Instrument): value is number | null {
@@ -99,8 +116,4 @@ function readNumbers(json: Json, instrument: Instrument): Document["lastNumbers"
 
 export function isUnits(value: unknown): value is Units {
   return value === "mm" || value === "in" || value === "in-fraction";
-}
-
-function valueAt(json: unknown, path: FieldPath): unknown {
-  return path.split(".").reduce<unknown>((node, part) => asJson(node)[part], json);
 }

@@ -1,4 +1,4 @@
-import type { AsBuilt } from "../../instrument/as-built/as-built.ts";
+import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { MeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
 import { fieldGroups } from "../../instrument/fields.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
@@ -20,9 +20,9 @@ import { tabKey } from "./tab-copy.ts";
 export function readTabCopy(storage: TextStorage): State {
   try {
     const kept = keptIn(storage);
-    const document = readDocument(kept, outerForms);
+    const document = readDocument(kept, outerForms)?.value ?? null;
     if (document === null) return firstState;
-    const previous = readDocument(asJson(kept["putAway"]), outerForms);
+    const previous = readDocument(asJson(kept["putAway"]), outerForms)?.value ?? null;
     const choices = readChoices(asJson(kept["choices"]));
     const editId = readEditId(kept["stamp"]);
     return {
@@ -61,8 +61,8 @@ function readChoices({ units, stretch, turned, folded }: Json): Choices {
  * for what reads them through. `withValidParts` does that once the shelf opens.
  */
 const outerForms: PartReader = {
-  comparison: (json) => (isComparison(json) ? json : firstComparison),
-  record: (json) => (isRecord(json) ? json : null),
+  comparison: (json) => ({ value: isComparison(json) ? json : firstComparison, leftOut: [] }),
+  record: (json) => ({ value: isRecord(json) ? json : emptyAsBuilt, leftOut: [] }),
   isKey: (_: string): _ is MeasurementKey => true,
 };
 

@@ -1,10 +1,14 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import type { LeftOut } from "../files/leave-out.ts";
 import type { Card, StoredEntry } from "./shelf-entry.ts";
 
-/** An entry that could not be read, kept as it was. */
+/** An entry that could not be read whole, kept as it was. */
 export interface UnreadableEntry {
+  /** The instrument's, with more after it where one was set aside before. */
   readonly id: string;
   readonly json: unknown;
+  /** What alone could not be read, where the rest is on the shelf. */
+  readonly parts?: readonly LeftOut[];
 }
 
 export interface ShelfSchema extends DBSchema {

@@ -2,6 +2,7 @@ import { type EditId, noEditId, readEditId } from "../document/edit-id.ts";
 import { asJson, type Json } from "../document/json.ts";
 import { type Document, type History, noHistory } from "../document/state.ts";
 import { documentForm, historyForm } from "../files/document-form.ts";
+import type { Mended } from "../files/leave-out.ts";
 import { entryFromOne } from "../files/migrations.ts";
 import { readDocument, readHistory } from "../files/read-document.ts";
 import { validParts } from "./valid-parts.ts";
@@ -89,12 +90,20 @@ export const entryForm = ({ document, editId, history, ...entry }: Entry) => ({
 
 export type StoredEntry = ReturnType<typeof entryForm>;
 
-/** An entry from what a database holds; null when its instrument or its record cannot be read. */
-export function readEntry(json: unknown): Entry | null {
+/** An entry from what a database holds, without the parts of it that cannot be read; null when its instrument cannot be. */
+export const readEntry = (json: unknown): Entry | null => readMendedEntry(json)?.value ?? null;
+
+/** The same, with what was left out. */
+export function readMendedEntry(json: unknown): Mended<Entry> | null {
   const kept = upToDate(json);
   const document = storedDocumentIn(kept);
-  const { id, revision, savedAt, stamp, history } = kept;
+  const { id } = kept;
   if (document === null || typeof id !== "string") return null;
+  return { value: entryOf(kept, id, document.value), leftOut: document.leftOut };
+}
+
+function entryOf(kept: Json, id: string, document: Document): Entry {
+  const { revision, savedAt, stamp, history } = kept;
   return {
     version: 2,
     id,
@@ -108,12 +117,10 @@ export function readEntry(json: unknown): Entry | null {
 
 /** An entry's document alone: its history is most of it, and takes most of the time to read. */
 export const readEntryDocument = (json: unknown): Document | null =>
-  storedDocumentIn(upToDate(json));
+  storedDocumentIn(upToDate(json))?.value ?? null;
 
-function storedDocumentIn({ version, work }: Json): Document | null {
-  const read = version === 2 ? readDocument(asJson(work), validParts) : null;
-  return validParts.record(asJson(work)["asBuilt"]) === null ? null : read;
-}
+const storedDocumentIn = ({ version, work }: Json): Mended<Document> | null =>
+  version === 2 ? readDocument(asJson(work), validParts) : null;
 
 const upToDate = (json: unknown): Json => {
   const kept = asJson(json);

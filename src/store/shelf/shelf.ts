@@ -1,6 +1,7 @@
 import type { IDBPTransaction } from "idb";
 import { newId } from "../document/new-id.ts";
 import type { Document } from "../document/state.ts";
+import type { Mended } from "../files/leave-out.ts";
 import type { ShelfDatabase, ShelfSchema, UnreadableEntry } from "./shelf-database.ts";
 import {
   type Card,
@@ -10,6 +11,7 @@ import {
   readCard,
   readEntry,
   readEntryDocument,
+  readMendedEntry,
   type StoredEntry,
 } from "./shelf-entry.ts";
 
@@ -36,9 +38,9 @@ export class Shelf {
   async open(id: string): Promise<Entry | undefined> {
     const json: unknown = await this.#database.get("entries", id);
     if (json === undefined) return undefined;
-    const entry = readEntry(json);
-    if (entry === null) await this.#quarantine(id);
-    return entry ?? undefined;
+    const read = readMendedEntry(json);
+    if (read === null || read.leftOut.length > 0) await this.#quarantine(id);
+    return read?.value;
   }
 
   /** An entry's document without its history: enough to draw, compare or export it, and read in a fraction of the time. */
@@ -55,8 +57,7 @@ export class Shelf {
       const json = await storedIn(transaction, entry.id);
       const later = Number(json?.revision ?? 0) > entry.revision ? readEntry(json) : null;
       if (later !== null) return { saved: false, theirs: later };
-      if (json !== undefined && readEntryDocument(json) === null)
-        await quarantine(transaction, entry.id, json);
+      if (json !== undefined) await quarantineDamaged(transaction, entry.id, json);
       const next = { ...entry, revision: entry.revision + 1 };
       await putEntry(transaction, next);
       return { saved: true, entry: next };
@@ -103,7 +104,7 @@ export class Shelf {
     });
   }
 
-  /** Entries that could not be read, as they were. */
+  /** Entries that could not be read, whole or in part, as they were. */
   unreadable(): Promise<readonly UnreadableEntry[]> {
     return this.#database.getAll("aside");
   }
@@ -111,10 +112,16 @@ export class Shelf {
   #quarantine(id: string): Promise<void> {
     return this.#inOneTransaction(async (transaction) => {
       const json = await storedIn(transaction, id);
-      if (json === undefined || readEntry(json) !== null) return;
-      await quarantine(transaction, id, json);
-      await deleteEntry(transaction, id);
+      if (json === undefined) return;
+      const read = await quarantineDamaged(transaction, id, json);
+      if (read === null) await deleteEntry(transaction, id);
+      else await putEntry(transaction, read.value);
     });
+  }
+
+  /** Forgets what was set aside, once the builder has it back or wants it no more. */
+  async forgetUnreadable(id: string): Promise<void> {
+    await this.#database.delete("aside", id);
   }
 
   async #inOneTransaction<T>(does: (transaction: Transaction) => Promise<T>): Promise<T> {
@@ -161,11 +168,19 @@ async function deleteEntry(transaction: Transaction, id: string): Promise<void> 
   await transaction.objectStore("cards").delete(id);
 }
 
-/** Sets a record aside, over none set aside before. */
-async function quarantine(transaction: Transaction, id: string, json: unknown): Promise<void> {
+/** Sets a record that cannot be read whole aside as it is, over none set aside before; gives what can be read of it. */
+async function quarantineDamaged(
+  transaction: Transaction,
+  id: string,
+  json: unknown,
+): Promise<Mended<Entry> | null> {
+  const read = readMendedEntry(json);
+  if (read !== null && read.leftOut.length === 0) return read;
   const aside = transaction.objectStore("aside");
   const taken = (await aside.get(id)) !== undefined;
-  await aside.put({ id: taken ? `${id} ${newId()}` : id, json });
+  const parts = read === null ? {} : { parts: read.leftOut };
+  await aside.put({ id: taken ? `${id} ${newId()}` : id, json, ...parts });
+  return read;
 }
 
 /** What comes to the shelf, and the revision it is to replace; null: none. */

@@ -1,4 +1,7 @@
 import { useEffect, useState } from "react";
+import { textLimits } from "../../instrument/text-limits.ts";
+import { asJson } from "../../store/document/json.ts";
+import type { LeftOut } from "../../store/files/leave-out.ts";
 import type { Shelf } from "../../store/shelf/shelf.ts";
 import type { UnreadableEntry } from "../../store/shelf/shelf-database.ts";
 import { fileName, saveJson } from "../save-file.ts";
@@ -18,23 +21,62 @@ export function UnreadableList({
     void shelf.unreadable().then(setUnreadable, () => {});
   }, [shelf, cards]);
   if (unreadable.length === 0) return null;
+  const forget = (id: string): void =>
+    void shelf
+      .forgetUnreadable(id)
+      .then(() => shelf.unreadable())
+      .then(setUnreadable, () => {});
   return (
     <section aria-labelledby="shelf-aside">
       <h3 id="shelf-aside">Could not be read</h3>
-      <p>These records are kept as they were found. The rest of the shelf is whole.</p>
+      <p>
+        These are kept as they were found. The rest of the shelf is whole. What you want back, type
+        into the instrument again; then remove it here.
+      </p>
       <ul className="shelf-clashes">
-        {unreadable.map(({ id, json }) => (
-          <li key={id} className="shelf-line">
-            <code>{id}</code>
-            <button
-              type="button"
-              onClick={() => saveJson(fileName(id, "unreadable", "json"), json)}
-            >
-              Save to a file
-            </button>
+        {unreadable.map((one) => (
+          <li key={one.id}>
+            <p>{headOf(one)}</p>
+            {one.parts !== undefined && (
+              <ul className="shelf-bad">
+                {one.parts.map((part) => (
+                  <li key={part.path}>{sentenceOf(part)}</li>
+                ))}
+              </ul>
+            )}
+            <div className="shelf-line">
+              <button
+                type="button"
+                onClick={() => saveJson(fileName(nameIn(one), "unreadable", "json"), one.json)}
+              >
+                Save to a file
+              </button>
+              <button type="button" onClick={() => forget(one.id)}>
+                Remove from this list
+              </button>
+            </div>
           </li>
         ))}
       </ul>
     </section>
   );
+}
+
+/** What the record calls its instrument. */
+function nameIn({ id, json }: UnreadableEntry): string {
+  const { instrument } = asJson(asJson(json)["work"]);
+  const { name } = asJson(instrument);
+  return typeof name === "string" && name !== "" ? name.slice(0, textLimits.name) : id;
+}
+
+const headOf = (one: UnreadableEntry): string =>
+  one.parts === undefined
+    ? `${nameIn(one)}: nothing of it could be read.`
+    : `${nameIn(one)} is open without what is named here.`;
+
+/** What a part is and why it was left out, with what it held. */
+function sentenceOf({ path, reason, value }: LeftOut): string {
+  const held = JSON.stringify(value);
+  const most = 200;
+  return `${path}: ${reason} It held ${held.length > most ? `${held.slice(0, most)}…` : held}.`;
 }

@@ -64,7 +64,7 @@ describe("what is kept", () => {
   it.each([null, 7, "x", [], { variants: 3 }, { variants: [{ id: 1 }] }, { sweep: "far" }])(
     "is the first comparison where %j was kept",
     (json) => {
-      expect(readComparison(json)).toEqual(firstComparison);
+      expect(readComparison(json).value).toEqual(firstComparison);
     },
   );
 
@@ -87,8 +87,8 @@ describe("what is kept", () => {
       ],
       sure: { draws: 7, seed: 1.5, shape: "odd" },
     });
-    expect(read.variants).toEqual([{ id: "a", name: "A", changes: { "neck.scale": 630 } }]);
-    expect(read.sure).toEqual(firstComparison.sure);
+    expect(read.value.variants).toEqual([{ id: "a", name: "A", changes: { "neck.scale": 630 } }]);
+    expect(read.value.sure).toEqual(firstComparison.sure);
   });
 });
 

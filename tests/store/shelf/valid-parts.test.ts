@@ -31,11 +31,11 @@ describe("what the tab kept beside the instrument", () => {
   test.each([
     { readings: { shim: { value: "wide", date: "2026-05-14", note: "" } } },
     { readings: { none: { value: 1, date: "2026-05-14", note: "" } } },
-    { done: { level: 7 } },
+    { notes: { level: 7 } },
     { taken: [7] },
-  ])("is an empty record, in its acts too, where it holds %j", (part) => {
+  ])("is the record without that, in its acts too, where it holds %j", (part) => {
     const state = withValidParts(spoiled(part));
-    expect([state.asBuilt, state.past[0]?.asBuilt]).toEqual([emptyAsBuilt, emptyAsBuilt]);
+    expect([state.asBuilt, state.past[0]?.asBuilt]).toEqual([asBuilt, asBuilt]);
     expect(state.comparison).toEqual(comparison);
     expect(state.instrument.body.length).toBe(firstState.instrument.body.length + 1);
   });
