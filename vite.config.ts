@@ -1,9 +1,16 @@
+import { createHash } from "node:crypto";
+import { appendFileSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { renderUnicodeCompact } from "uqr";
 import type { PreviewServer } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 import type { Reporter } from "vitest/node";
+
+const dist = fileURLToPath(new URL("dist", import.meta.url));
+const licences = "licences.md";
 
 const contentSecurityPolicy = [
   "default-src 'none'",
@@ -31,32 +38,46 @@ const strictPolicy = {
   ],
 } as const;
 
+/** A file's digest as `integrity` wants it (Subresource Integrity). */
+const digestOf = (file: string): string =>
+  `sha384-${createHash("sha384").update(readFileSync(file)).digest("base64")}`;
+
 /**
- * Once visited, the page works with the network gone. A new version waits until every tab of the old
- * one is closed, so that it never changes the tool in a builder's hand.
+ * Once visited, the page works with the network gone. Each file is kept under its own digest, and only
+ * if what came has that digest: a hotel's sign-in page or half a file is refused, and with it the whole
+ * new copy, until all of it has come. A new version waits until it is wanted or every tab of the old
+ * one is closed, so that it never changes the tool in a builder's hand. A first visit's tab is served
+ * by its copy as soon as there is one, so that it can still open its views after the site has changed.
  */
 const offline = VitePWA({
   registerType: "prompt",
-  injectRegister: "script-defer",
-  includeAssets: ["icon.svg", "icon-180.png"],
-  workbox: { globPatterns: ["**/*.{js,css,html,svg}"] },
-  manifest: {
-    name: "Rimwright",
-    short_name: "Rimwright",
-    description: "The tail shim for a domed guitar rim, and all that follows from it.",
-    lang: "en",
-    categories: ["utilities"],
-    display: "standalone",
-    background_color: "#faf8f2",
-    theme_color: "#faf8f2",
-    icons: [
-      { src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" },
-      { src: "icon-192.png", sizes: "192x192", type: "image/png", purpose: "any" },
-      { src: "icon-512.png", sizes: "512x512", type: "image/png", purpose: "any" },
-      { src: "icon-maskable-512.png", sizes: "512x512", type: "image/png", purpose: "maskable" },
+  injectRegister: null,
+  manifest: false,
+  workbox: {
+    globPatterns: ["**/*.{js,css,html,svg,png,webmanifest}"],
+    inlineWorkboxRuntime: true,
+    clientsClaim: true,
+    manifestTransforms: [
+      async (entries) => ({
+        manifest: entries.map((entry) => {
+          const integrity = digestOf(join(dist, entry.url));
+          return { ...entry, revision: integrity, integrity };
+        }),
+      }),
     ],
   },
 });
+
+/** The licences of all that is in `dist`: Vite writes those of the page's libraries, this adds the offline worker's. */
+const workerLicence = {
+  name: "worker-licence",
+  apply: "build",
+  writeBundle: () =>
+    appendFileSync(
+      join(dist, licences),
+      `\n## workbox (MIT)\n\n${readFileSync("node_modules/workbox-precaching/LICENSE", "utf8")}`,
+    ),
+} as const;
 
 /** `npm start -- --host`: under each address a tablet can reach, the code that a tablet can scan. */
 const scannableAddress = {
@@ -106,12 +127,16 @@ const laws = [
 
 export default defineConfig({
   base: "./",
-  plugins: [react(), strictPolicy, offline, scannableAddress, shapesUnused],
+  plugins: [react(), strictPolicy, workerLicence, offline, scannableAddress, shapesUnused],
   // What is served is public and takes nothing in, so it may be reached by any name the shop has given.
   preview: { allowedHosts: true },
   build: {
-    target: "es2023",
-    modulePreload: { polyfill: false },
+    // What README promises; older ones are told so.
+    target: ["safari16.4", "firefox128", "chrome111", "edge111"],
+    // One style sheet, and nothing fetched ahead: a late part is then one kind of file, and can be asked for again.
+    cssCodeSplit: false,
+    modulePreload: false,
+    license: { fileName: licences },
     assetsInlineLimit: 0,
     // All that the first view needs in one file: it packs smaller than the pieces the lazy views would split it into.
     rolldownOptions: {

@@ -1,13 +1,13 @@
 import { expect, type Page, test } from "@playwright/test";
+import { buildShown, type Host, hostOf } from "./host.ts";
 import { drawing, expectDrawn, field } from "./layout-screen.ts";
 import { nameField, row, saveAs, savingWord } from "./shelf-screen.ts";
-import { buildShown, type TwoBuilds, twoBuilds } from "./two-builds.ts";
 
 test.use({ serviceWorkers: "allow" });
 
-let server: TwoBuilds;
+let server: Host;
 test.beforeEach(async ({ baseURL }) => {
-  server = await twoBuilds(baseURL ?? "");
+  server = await hostOf(baseURL ?? "");
 });
 test.afterEach(() => server.stop());
 
@@ -28,14 +28,14 @@ test("a newer page waits until it is wanted, comes with every edit in place, and
   await field(page, "Body length").fill("481");
   await page.reload();
   await expect(field(page, "Body length")).toHaveValue("481");
-  expect(await page.evaluate(buildShown)).toBe("first");
+  expect(await page.evaluate(buildShown)).toBe(1);
 
   await expect(ready).toBeVisible();
   await field(page, "Body length").fill("482");
   const reloaded = page.waitForEvent("load");
   await page.getByRole("button", { name: "Use it now" }).click();
   await reloaded;
-  expect(await page.evaluate(buildShown)).toBe("second");
+  expect(await page.evaluate(buildShown)).toBe(2);
   await expect(field(page, "Body length")).toHaveValue("482");
   await expect(page.getByText("A newer Rimwright")).toHaveCount(0);
 
@@ -45,7 +45,7 @@ test("a newer page waits until it is wanted, comes with every edit in place, and
   const followed = other.waitForEvent("load");
   await other.getByRole("button", { name: "Reload", exact: true }).click();
   await followed;
-  expect(await other.evaluate(buildShown)).toBe("second");
+  expect(await other.evaluate(buildShown)).toBe(2);
   await expect(field(other, "Body length")).toHaveValue("483");
   await expect(savingWord(other)).toHaveText("saved");
   await expect(field(page, "Body length")).toHaveValue("483");

@@ -1,7 +1,7 @@
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { expect, test } from "@playwright/test";
+import { hostOf } from "./host.ts";
 import { drawing, expectDrawn, shownShim } from "./layout-screen.ts";
-import { twoBuilds } from "./two-builds.ts";
 import { watch } from "./watch.ts";
 
 const builtPage = fileURLToPath(new URL("../../dist/index.html", import.meta.url));
@@ -14,7 +14,7 @@ test.describe("published under a folder of a host", () => {
     context,
     baseURL,
   }) => {
-    const host = await twoBuilds(baseURL ?? "", "/shop/rimwright/");
+    const host = await hostOf(baseURL ?? "", "/shop/rimwright/");
     try {
       const faults = await watch(context, new URL(host.address).origin);
       await page.goto(host.address);

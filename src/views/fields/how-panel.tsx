@@ -1,11 +1,7 @@
-import { lazy, Suspense } from "react";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { useRimwright } from "../store-context.ts";
-
-const HowPicture = lazy(() =>
-  import("./how-picture.tsx").then(({ HowPicture: Body }) => ({ default: Body })),
-);
+import { HowPicture } from "./how-picture.tsx";
 
 /**
  * How to measure the field that has the cursor, with a picture where words are slow. The field itself
@@ -22,9 +18,7 @@ export function HowPanel({ path }: { readonly path: FieldPath | null }) {
   const { label, howTo } = fieldAt(path, kind);
   return (
     <div className="how" aria-hidden="true">
-      <Suspense>
-        <HowPicture path={path} />
-      </Suspense>
+      <HowPicture path={path} />
       <p>
         <strong>{label}.</strong> {howTo}
       </p>

@@ -1,9 +1,10 @@
 import "./fields.css";
-import { type FocusEvent, lazy, type ReactNode, Suspense, useState } from "react";
+import { type FocusEvent, type ReactNode, useState } from "react";
 import type { FieldGroup as FieldGroupName, FieldPath } from "../../instrument/fields.ts";
 import { fieldGroups, isFieldPath, pathsIn } from "../../instrument/fields.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
 import { writeNotes } from "../../store/document/edits.ts";
+import { latePart } from "../late-part.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { FieldGroup } from "./field-group.tsx";
 import { FieldRow } from "./field-row.tsx";
@@ -35,12 +36,14 @@ function NotesLine() {
   return notes === "" ? null : <p className="notes-line">{notes}</p>;
 }
 
-const Cautions = lazy(() =>
-  import("./cautions.tsx").then(({ Cautions: Body }) => ({ default: Body })),
-);
-const ToleranceFields = lazy(() =>
-  import("./tolerance-fields.tsx").then(({ ToleranceFields: Body }) => ({ default: Body })),
-);
+const Cautions = latePart({
+  what: "The list of cautions",
+  load: () => import("./cautions.tsx").then(({ Cautions }) => Cautions),
+});
+const ToleranceFields = latePart({
+  what: "The list of tolerances",
+  load: () => import("./tolerance-fields.tsx").then(({ ToleranceFields }) => ToleranceFields),
+});
 
 const benchPaths = pathsIn("bench").filter((path) => path !== "target.value");
 
@@ -54,11 +57,7 @@ const insides: Readonly<Partial<Record<FieldGroupName, ReactNode>>> = {
       ))}
     </>
   ),
-  tolerances: (
-    <Suspense>
-      <ToleranceFields />
-    </Suspense>
-  ),
+  tolerances: <ToleranceFields />,
 };
 
 /** What is changed most first, with the question the shim answers; then the instrument, part by part. */
@@ -78,9 +77,7 @@ export function Inputs() {
           </FieldGroup>
         ))}
         <NotesField />
-        <Suspense>
-          <Cautions />
-        </Suspense>
+        <Cautions />
       </section>
     </>
   );

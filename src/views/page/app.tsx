@@ -1,19 +1,19 @@
-import { lazy, Suspense } from "react";
 import type { Store } from "../../store/document/store.ts";
 import type { ShelfSlotStore } from "../../store/shelf/shelf-slot.ts";
 import type { ShopStore } from "../../store/shelf/shop.ts";
 import "./look.css";
 import "./page.css";
-import { ErrorBoundary } from "../error-boundary.tsx";
 import { BracesProvider } from "../fields/braces.tsx";
+import { latePart } from "../late-part.tsx";
 import { ShelfSlotContext, ShopContext, StoreContext } from "../store-context.ts";
 import { Header } from "./header.tsx";
 import { useOpenView } from "./view-list.tsx";
 import "./print.css";
 
-const PageTroubles = lazy(() =>
-  import("./page-troubles.tsx").then(({ PageTroubles: Body }) => ({ default: Body })),
-);
+const PageTroubles = latePart({
+  what: "What tells of saving, of shared addresses and of newer versions",
+  load: () => import("./page-troubles.tsx").then(({ PageTroubles }) => PageTroubles),
+});
 
 interface Props {
   readonly store: Store;
@@ -22,19 +22,15 @@ interface Props {
 }
 
 export function App({ store, shop, slot }: Props) {
-  const { id, name, body } = useOpenView();
+  const { id, Body } = useOpenView();
   return (
     <StoreContext value={store}>
       <ShopContext value={shop}>
         <ShelfSlotContext value={slot}>
           <BracesProvider>
             <Header />
-            <Suspense>
-              <PageTroubles />
-            </Suspense>
-            <ErrorBoundary key={id} what={`The ${name} view`}>
-              {body}
-            </ErrorBoundary>
+            <PageTroubles />
+            <Body key={id} />
           </BracesProvider>
         </ShelfSlotContext>
       </ShopContext>

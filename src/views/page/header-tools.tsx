@@ -61,7 +61,7 @@ const words = {
   superseded: "not saved",
 } as const;
 
-/** What can wait for the first drawing: undo, and how saving stands. */
+/** Undo, and how saving stands. */
 export function HeaderTools() {
   useShelfAtHand();
   return (

@@ -1,9 +1,9 @@
-import { lazy, Suspense } from "react";
 import type { Units } from "../../instrument/length.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
 import { chooseUnits } from "../../store/document/choices.ts";
 import { rename } from "../../store/document/edits.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
+import { HeaderTools } from "./header-tools.tsx";
 import { StartFrom } from "./start-from.tsx";
 import { useOpenView, views } from "./view-list.tsx";
 
@@ -35,19 +35,13 @@ function UnitsSwitch() {
   );
 }
 
-const HeaderTools = lazy(() =>
-  import("./header-tools.tsx").then(({ HeaderTools: Body }) => ({ default: Body })),
-);
-
 export function Header() {
   return (
     <header className="header">
       <h1 className="mark">Rimwright</h1>
       <ViewLinks />
       <NameField />
-      <Suspense fallback={<div className="header-tools" />}>
-        <HeaderTools />
-      </Suspense>
+      <HeaderTools />
       <StartFrom />
       <UnitsSwitch />
     </header>

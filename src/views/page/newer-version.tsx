@@ -1,71 +1,40 @@
-import { useEffect, useState } from "react";
 import type { Session } from "../../store/shelf/session.ts";
+import { useOfflineCopy } from "./offline-copy.ts";
 
 /** A newer page waits until the builder says so: what is on screen is saved first. */
 export function NewerNote({ session }: { readonly session: Session | null }) {
-  const newer = useNewerPage();
-  if (newer.is === "none") return null;
+  const copy = useOfflineCopy();
+  if (copy.is === "quiet") return null;
+  if (copy.is === "incomplete")
+    return (
+      <p className="page-note" role="status">
+        Not all of Rimwright has come over whole, so it cannot be opened without a network yet. It
+        is tried again by itself.
+      </p>
+    );
   const { told, deed, act } =
-    newer.is === "waiting"
+    copy.is === "newer"
       ? {
           told: "A newer Rimwright is ready. It waits until you want it; nothing on screen is lost.",
           deed: "Use it now",
-          act: newer.use,
+          act: copy.use,
         }
       : {
           told: "Another tab has gone over to a newer Rimwright. Reload this one to follow.",
           deed: "Reload",
           act: () => window.location.reload(),
         };
-  const saved = async (): Promise<void> => {
-    await session?.flush();
+  const onPress = async (): Promise<void> => {
+    // A shelf that refuses must not keep the builder from the newer page: the tab's own copy has it all.
+    await session?.flush().catch(() => {});
     act();
   };
   return (
     <p className="page-note" role="status">
       {told}{" "}
-      <button type="button" onClick={() => void saved()}>
+      <button type="button" onClick={() => void onPress()}>
         {deed}
       </button>
     </p>
   );
-}
-
-/** A newer version of the page that waits to be used, or that another tab has taken into use. */
-export type NewerPage =
-  | { readonly is: "none" }
-  | { readonly is: "waiting"; readonly use: () => void }
-  | { readonly is: "in use" };
-
-/** Watches for a newer page. It never comes into use by itself: only when told to, or with every tab closed. */
-function useNewerPage(): NewerPage {
-  const [newer, setNewer] = useState<NewerPage>({ is: "none" });
-  useEffect(() => {
-    const { serviceWorker } = navigator;
-    // The first worker of a first visit replaces nothing.
-    if (serviceWorker?.controller == null) return;
-    let told = false;
-    const changed = (): void => {
-      if (told) window.location.reload();
-      else setNewer({ is: "in use" });
-    };
-    serviceWorker.addEventListener("controllerchange", changed);
-    void serviceWorker.ready.then((registration) => {
-      const look = (): void => {
-        const { waiting } = registration;
-        if (waiting === null) return;
-        const use = (): void => {
-          told = true;
-          waiting.postMessage({ type: "SKIP_WAITING" });
-        };
-        setNewer({ is: "waiting", use });
-      };
-      registration.addEventListener("updatefound", () => {
-        registration.installing?.addEventListener("statechange", look);
-      });
-      look();
-    });
-    return () => serviceWorker.removeEventListener("controllerchange", changed);
-  }, []);
-  return newer;
 }

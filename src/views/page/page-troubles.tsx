@@ -2,6 +2,8 @@ import { useStore } from "zustand";
 import type { Session } from "../../store/shelf/session.ts";
 import type { SessionState } from "../../store/shelf/session-machine.ts";
 import type { ShelfSlot } from "../../store/shelf/shelf-slot.ts";
+import { NotFetched } from "../late-part.tsx";
+import { LookNote } from "./look-note.tsx";
 import { NewerNote } from "./newer-version.tsx";
 import "./page-troubles.css";
 import { useRimwright, useShelfSlot } from "../store-context.ts";
@@ -18,6 +20,10 @@ export function PageTroubles() {
       ) : (
         <Trouble>{withoutShelf[slot.is]}</Trouble>
       )}
+      {slot.is === "not fetched" && (
+        <NotFetched what="What saves to the shelf, so that what is on screen is kept in this tab alone," />
+      )}
+      <LookNote />
       <NewerNote session={slot.is === "open" ? slot.session : null} />
     </>
   );
@@ -48,6 +54,7 @@ function NotSaved({ session }: { readonly session: Session }) {
 
 const withoutShelf = {
   opening: null,
+  "not fetched": null,
   shut: "This browser keeps nothing for this page. What is on screen stays while the tab does.",
   blocked:
     "Another tab holds the shelf with an older Rimwright. Nothing here is saved until that tab is closed.",

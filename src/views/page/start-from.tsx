@@ -1,12 +1,14 @@
-import { lazy, Suspense, useRef, useState } from "react";
+import { useRef, useState } from "react";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { reopenPrevious, startFrom } from "../../store/document/edits.ts";
 import { newId } from "../../store/document/new-id.ts";
+import { latePart } from "../late-part.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 
-const StartList = lazy(() =>
-  import("./start-list.tsx").then(({ StartList: Body }) => ({ default: Body })),
-);
+const StartList = latePart({
+  what: "The list of invented instruments",
+  load: () => import("./start-list.tsx").then(({ StartList }) => StartList),
+});
 
 /** The invented instruments to start from, and the way back to what was open before. */
 export function StartFrom() {
@@ -38,11 +40,7 @@ export function StartFrom() {
           None of these is anybody’s guitar: they are made up, to be changed into yours. What is
           open now can be put back.
         </p>
-        {wanted && (
-          <Suspense>
-            <StartList onStart={start} />
-          </Suspense>
-        )}
+        {wanted && <StartList onStart={start} />}
         <button type="button" popoverTarget="start-from" popoverTargetAction="hide">
           Close
         </button>

@@ -1,6 +1,7 @@
-import { type ComponentType, type ReactElement, useSyncExternalStore } from "react";
+import { type ComponentType, useSyncExternalStore } from "react";
+import { ErrorBoundary } from "../error-boundary.tsx";
+import { latePart } from "../late-part.tsx";
 import { LayoutView } from "../layout/layout-view.tsx";
-import { LazyView } from "./lazy-view.tsx";
 
 /** The view the address names, so that reload and back work. */
 export function useOpenView(): View {
@@ -16,15 +17,27 @@ export interface View {
   /** Its place in the address, `#/layout`. */
   readonly id: string;
   readonly name: string;
-  readonly body: ReactElement;
+  readonly Body: ComponentType;
 }
 
-const layout: View = { id: "layout", name: "Layout", body: <LayoutView /> };
+const layout: View = {
+  id: "layout",
+  name: "Layout",
+  Body: () => (
+    <ErrorBoundary what="The Layout view">
+      <LayoutView />
+    </ErrorBoundary>
+  ),
+};
 
 const lazyView = (name: string, load: () => Promise<ComponentType>): View => ({
   id: name.toLowerCase(),
   name,
-  body: <LazyView name={name} load={load} />,
+  Body: latePart({
+    what: `The ${name} view`,
+    load,
+    meanwhile: <p className="loading">Opening {name}…</p>,
+  }),
 });
 
 const compare = lazyView("Compare", () =>

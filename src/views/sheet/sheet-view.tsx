@@ -1,5 +1,6 @@
-import { lazy, Suspense, useEffect, useState } from "react";
+import { useEffect, useState } from "react";
 import { Select } from "../fields/select.tsx";
+import { latePart } from "../late-part.tsx";
 import { useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
 import { lastPaper, type Paper, papers, printOn, savePaper } from "./paper.ts";
@@ -7,9 +8,10 @@ import { ProfileSheet } from "./profile-sheet.tsx";
 import { type TemplateName, templateNames } from "./template-names.ts";
 import "./sheet.css";
 
-const TemplatePages = lazy(() =>
-  import("./template-pages.tsx").then((module) => ({ default: module.TemplatePages })),
-);
+const TemplatePages = latePart({
+  what: "The part that draws templates",
+  load: () => import("./template-pages.tsx").then(({ TemplatePages }) => TemplatePages),
+});
 
 const profileSheet = "Profile sheet";
 
@@ -56,9 +58,7 @@ export function SheetView() {
           <ProfileSheet plan={plan} units={units} paper={paper} />
         </section>
       ) : (
-        <Suspense>
-          <TemplatePages key={page} name={page} plan={plan} units={units} paper={paper} />
-        </Suspense>
+        <TemplatePages key={page} name={page} plan={plan} units={units} paper={paper} />
       )}
     </main>
   );

@@ -24,6 +24,7 @@ export function ShelfView() {
 
 const troubles = {
   opening: "Opening the shelf…",
+  "not fetched": "What opens the shelf could not be fetched. It is tried again by itself.",
   blocked:
     "Another tab holds the shelf with an older Rimwright. Close that tab, and it opens here.",
   newer: "A newer Rimwright has been here and keeps the shelf. Reload this page to have it open.",

@@ -1,8 +1,10 @@
-import { lazy, Suspense, useState } from "react";
+import { useState } from "react";
+import { latePart } from "../late-part.tsx";
 
-const Numbers = lazy(() =>
-  import("./numbers.tsx").then(({ Numbers: Body }) => ({ default: Body })),
-);
+const Numbers = latePart({
+  what: "The list of all numbers",
+  load: () => import("./numbers.tsx").then(({ Numbers }) => Numbers),
+});
 
 /** What else follows from the plan, for whoever wants it. */
 export function AllNumbers() {
@@ -10,11 +12,7 @@ export function AllNumbers() {
   return (
     <details className="all-numbers" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
       <summary>All the numbers</summary>
-      {open && (
-        <Suspense>
-          <Numbers />
-        </Suspense>
-      )}
+      {open && <Numbers />}
     </details>
   );
 }

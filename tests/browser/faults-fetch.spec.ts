@@ -1,0 +1,194 @@
+import { readdirSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { expect, type Locator, type Page, test } from "@playwright/test";
+import { buildShown, type Fault, faults, type Host, hostOf } from "./host.ts";
+import { drawing, expectDrawn, field } from "./layout-screen.ts";
+import { savingWord } from "./shelf-screen.ts";
+
+// Some forty files are each failed in turn.
+test.describe.configure({ timeout: 1_200_000 });
+
+/** Every script and style sheet of the built page, by its path on the host. */
+const parts = readdirSync(fileURLToPath(new URL("../../dist/assets", import.meta.url))).map(
+  (name) => `/assets/${name}`,
+);
+
+let host: Host;
+test.beforeEach(async ({ baseURL }) => {
+  host = await hostOf(baseURL ?? "");
+});
+test.afterEach(() => host.stop());
+
+for (const fault of faults) {
+  test(`each part in turn answered with ${fault}, on a first and a later visit: it is said, the rest works, and it comes by itself or with a reload`, async ({
+    browser,
+  }) => {
+    const counts = { asked: 0, told: 0, reloads: 0 };
+    for (const part of parts) {
+      const context = await browser.newContext({ serviceWorkers: "block" });
+      const page = await context.newPage();
+      host.spoil(fault, (path) => path === part);
+      await page.goto(host.address);
+      if (part.includes("/index-")) await expectWayBack(page);
+      else {
+        const told = await walk(page);
+        await page.reload();
+        await expect(drawing(page).or(missing(page)).first()).toBeVisible();
+        counts.told += told || (await missing(page).count()) > 0 ? 1 : 0;
+        host.mend();
+        if (!(await comesByItself(page))) {
+          expect(fault, `${part} needs a reload`).toBe("garbage");
+          counts.reloads += 1;
+          await missing(page).first().getByRole("button", { name: "Reload" }).click();
+        }
+        await expectWhole(page);
+      }
+      if (host.spoiled().has(part)) counts.asked += 1;
+      await context.close();
+    }
+    console.log(
+      `${fault}: ${parts.length} parts spoiled in turn, ${counts.asked} asked for, ${counts.told} told of, ${counts.reloads} came only with a reload, 0 blank pages, 0 edits lost`,
+    );
+    expect(counts.asked).toBeGreaterThan(parts.length / 2);
+  });
+}
+
+test.describe("with a copy for use without a network", () => {
+  test.use({ serviceWorkers: "allow" });
+
+  test("once it is whole, a host that answers everything wrongly is not noticed", async ({
+    page,
+  }) => {
+    await page.goto(host.address);
+    await untilCopied(page);
+    for (const fault of faults) {
+      host.spoil(fault, () => true);
+      await page.reload();
+      expect(await walk(page), `${fault} is told of`).toBe(false);
+      await expectWhole(page);
+      host.mend();
+    }
+    console.log(`later visit: all parts spoiled at once in ${faults.length} ways, nothing missed`);
+  });
+
+  test("no bad answer gets into the copy or the update: it is refused, fetched again, and until then the page before goes on", async ({
+    page,
+  }) => {
+    const files = ["/index.html", ...parts];
+    const counts = { first: 0, update: 0 };
+    await page.goto(host.address);
+    await untilCopied(page);
+    for (const [i, file] of files.entries()) {
+      const fault = faults[i % faults.length] as Fault;
+      await forget(page);
+      host.spoil(fault, (path) => path === file);
+      expect(await install(page), `${file}, ${fault}, on a first visit`).toBe("refused");
+      host.mend();
+      expect(await install(page), `${file}, on a first visit, mended`).toBe("whole");
+      counts.first += 1;
+    }
+    for (const [i, file] of files.entries()) {
+      const fault = faults[(i + 1) % faults.length] as Fault;
+      host.goOver();
+      host.spoil(fault, (path) => path === file);
+      expect(await install(page), `${file}, ${fault}, in an update`).toBe("refused");
+      counts.update += 1;
+    }
+    await page.reload();
+    await expectDrawn(page);
+    expect(await page.evaluate(buildShown)).toBe(1);
+    host.mend();
+    expect(await install(page)).toBe("whole");
+    await page.reload();
+    const loaded = page.waitForEvent("load");
+    await page.getByRole("button", { name: "Use it now" }).click();
+    await loaded;
+    await expectDrawn(page);
+    expect(await page.evaluate(buildShown)).toBe(files.length + 1);
+    console.log(
+      `offline copy: ${counts.first} bad answers refused on a first visit, ${counts.update} in updates, 0 kept`,
+    );
+  });
+});
+
+const missing = (page: Page): Locator => page.locator(".not-fetched");
+
+/** Without its first script the page is a sentence and a way to try again. */
+async function expectWayBack(page: Page): Promise<void> {
+  const sentence = page.getByText("Rimwright has not started.");
+  // It waits ten seconds for the script.
+  await sentence.evaluate((shown) => {
+    for (const animation of shown.getAnimations()) animation.finish();
+  });
+  await expect(sentence).toBeVisible();
+  host.mend();
+  await page.getByRole("link", { name: "Try again" }).click();
+  await expectDrawn(page);
+}
+
+/** Changes a number and opens all there is to open. Whether anything was told to be missing. */
+async function walk(page: Page): Promise<boolean> {
+  await expect(drawing(page)).toBeVisible();
+  await field(page, "Body length").fill("481");
+  await page.getByText("All the numbers").click();
+  await page.getByRole("button", { name: "Start from…" }).click();
+  await page.keyboard.press("Escape");
+  let told = (await missing(page).count()) > 0;
+  for (const name of ["Compare", "Rim", "Bench", "Sheet", "Shelf"]) {
+    await page.getByRole("link", { name, exact: true }).click();
+    await expect(page.locator("main").or(missing(page)).first()).toBeVisible();
+    await expect(page.getByText("failed on these numbers")).toHaveCount(0);
+    told ||= (await missing(page).count()) > 0;
+  }
+  await page.getByRole("link", { name: "Layout", exact: true }).click();
+  await expect(drawing(page)).toBeVisible();
+  return told;
+}
+
+/** Whether what is missing comes without a reload, now that it can. */
+async function comesByItself(page: Page): Promise<boolean> {
+  await page.evaluate(() => dispatchEvent(new Event("online")));
+  try {
+    await expect(missing(page)).toHaveCount(0, { timeout: 3_000 });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** All is there, what was typed too, and it is saved or can be. */
+async function expectWhole(page: Page): Promise<void> {
+  await expectDrawn(page);
+  await expect(missing(page)).toHaveCount(0);
+  await expect(field(page, "Body length")).toHaveValue("481");
+  const save = page.getByRole("button", { name: "Save", exact: true });
+  await expect(save.or(savingWord(page))).toHaveText(/^(Save|saved|saving…)$/);
+}
+
+const untilCopied = (page: Page): Promise<unknown> =>
+  page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+
+/** Takes the browser's copy away, as if the page had never been here. */
+const forget = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    await registration?.unregister();
+    for (const name of await caches.keys()) await caches.delete(name);
+  });
+
+/** Has the browser fetch its copy, or a newer one. A worker that is refused becomes redundant. */
+const install = (page: Page): Promise<"whole" | "refused"> =>
+  page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.register("./sw.js");
+    if (registration.installing === null) await registration.update();
+    const { installing } = registration;
+    if (installing === null) return registration.waiting === null ? "refused" : "whole";
+    return new Promise((told) => {
+      const look = (): void => {
+        if (installing.state === "installed") told("whole");
+        if (installing.state === "redundant") told("refused");
+      };
+      installing.addEventListener("statechange", look);
+      look();
+    });
+  });
