@@ -49,12 +49,17 @@ function Late<Props extends object>({
   );
 }
 
+interface NotFetchedProps {
+  readonly what: string;
+  /** How it is asked for again. */
+  readonly again?: string;
+}
+
 /** Says that a part is not there yet, and what can be done about it. */
-export function NotFetched({ what }: { readonly what: string }) {
+export function NotFetched({ what, again = "It is tried again by itself" }: NotFetchedProps) {
   return (
     <p className="not-fetched" role="status">
-      {what} could not be fetched. It is tried again by itself; if it does not come, reload the
-      page.{" "}
+      {what} could not be fetched. {again}; if it does not come, reload the page.{" "}
       <button type="button" onClick={() => window.location.reload()}>
         Reload
       </button>

@@ -59,7 +59,12 @@ const said: Readonly<Record<WakeLockState, string>> = {
   unsupported: "This browser cannot keep the screen awake: set the tablet’s own timer longer.",
 };
 
+const plainHttp =
+  "Opened at an http address, a page cannot keep the screen awake: set the tablet’s own timer longer.";
+
 /** Keeps the screen awake, and says whether it does. */
 export function WakeLockLine() {
-  return <p className="bench-aside">{said[useWakeLock()]}</p>;
+  const state = useWakeLock();
+  const insecure = state === "unsupported" && window.isSecureContext === false;
+  return <p className="bench-aside">{insecure ? plainHttp : said[state]}</p>;
 }

@@ -1,5 +1,6 @@
 import { useState } from "react";
 import type { FieldPath } from "../../instrument/fields.ts";
+import { copyText } from "../copy-text.ts";
 import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
 import { comparisonRows, csvOf, tabSeparated } from "./comparison-csv.ts";
@@ -16,12 +17,8 @@ export function TableExport({ compared, paths }: Props) {
   const name = useRimwright((state) => state.instrument.name);
   const [copied, setCopied] = useState<"no" | "yes" | "refused">("no");
   const copy = async (): Promise<void> => {
-    try {
-      await navigator.clipboard.writeText(tabSeparated(comparisonRows(compared, paths, units)));
-      setCopied("yes");
-    } catch {
-      setCopied("refused");
-    }
+    const table = tabSeparated(comparisonRows(compared, paths, units));
+    setCopied((await copyText(Promise.resolve(table))) ? "yes" : "refused");
   };
   const save = (): void =>
     saveFile(

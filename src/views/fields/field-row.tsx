@@ -4,7 +4,6 @@ import { unitAfter } from "../../instrument/field-text.ts";
 import { readField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
-import type { Units } from "../../instrument/length.ts";
 import { setNone, stepField, typeField } from "../../store/document/edits.ts";
 import { fieldTrouble, shownText } from "../../store/document/field-view.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
@@ -31,7 +30,7 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
       <NumberEntry
         {...{ id, label, text, name: path, stepless: isNull }}
         unit={unitAfter(text, field, units)}
-        keypad={keypadFor(field, units)}
+        keypad={keypadFor(field)}
         invalid={trouble !== null}
         describedBy={`${id}-how ${id}-trouble`}
         onText={(typed) => edit((state) => typeField(state, path, typed))}
@@ -68,10 +67,8 @@ function NoneSwitch({ path, word, on }: { path: FieldPath; word: string; on: boo
   );
 }
 
-/** A keypad of figures only where nothing else is ever needed: no fraction, no sign, no word, no foot. */
-function keypadFor(field: Field, units: Units): "numeric" | "decimal" | "text" {
-  const { quantity, min, nullWord } = field;
+/** A keypad of figures only where nothing else is ever needed: no sign, no word, and of a length, in any units shown, no fraction and no foot. */
+function keypadFor({ quantity, min, nullWord }: Field): "numeric" | "decimal" | "text" {
   if (quantity === "count") return "numeric";
-  const figures = min >= 0 && nullWord === undefined;
-  return figures && (quantity === "angle" || units === "mm") ? "decimal" : "text";
+  return quantity === "angle" && min >= 0 && nullWord === undefined ? "decimal" : "text";
 }

@@ -2,19 +2,21 @@ import { useEffect, useState } from "react";
 import { encode } from "uqr";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { openAddress } from "../../store/files/share.ts";
+import { type Reach, reachOf, useSharedBase } from "../page-address.ts";
 
-/** A code (QR, ISO/IEC 18004) of this page's own address with the whole instrument in it, for a tablet's camera. */
+/** A code (QR, ISO/IEC 18004) of the page's address with the whole instrument in it, for a tablet's camera. */
 export function AddressCode({ instrument }: { readonly instrument: Instrument }) {
   const [code, setCode] = useState<Code | "none" | null>(null);
+  const base = useSharedBase();
   useEffect(() => {
     let wanted = true;
-    void openAddress(instrument, window.location.href).then((address) => {
+    void openAddress(instrument, base).then((address) => {
       if (wanted) setCode(codeOf(address) ?? "none");
     });
     return () => {
       wanted = false;
     };
-  }, [instrument]);
+  }, [instrument, base]);
   if (code === null) return <figure className="sheet-code" />;
   if (code === "none")
     return (
@@ -31,10 +33,16 @@ export function AddressCode({ instrument }: { readonly instrument: Instrument })
       >
         <path d={code.d} />
       </svg>
-      <figcaption>opens this instrument</figcaption>
+      <figcaption>opens this instrument{where[reachOf(base)]}</figcaption>
     </figure>
   );
 }
+
+const where: Readonly<Record<Reach, string>> = {
+  anyone: "",
+  network: ", on the shop’s network only",
+  device: ", on this device only",
+};
 
 interface Code {
   readonly size: number;

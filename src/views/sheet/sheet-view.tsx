@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import { Select } from "../fields/select.tsx";
 import { latePart } from "../late-part.tsx";
+import { PublishedAddress } from "../published-address.tsx";
 import { useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
 import { lastPaper, type Paper, papers, printOn, savePaper } from "./paper.ts";
@@ -45,7 +46,11 @@ export function SheetView() {
         <button type="button" className="sheet-print" onClick={() => window.print()}>
           Print
         </button>
-        <p>Print at full size: 100 %, no “fit to page”. Then measure the bar at the foot.</p>
+        <p>
+          Print on {paper} at full size: 100 %, no margins, no “fit to page”. Then measure the bar
+          at the foot.
+        </p>
+        <PublishedAddress />
       </div>
       {plan.refusal !== null && (
         <p className="sheet-stale" role="status">

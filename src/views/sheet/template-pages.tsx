@@ -1,5 +1,5 @@
 import "./templates.css";
-import { useMemo } from "react";
+import { useMemo, useState } from "react";
 import type { Template } from "../../drawing/templates/template.ts";
 import { templateSvg } from "../../drawing/templates/template-svg.ts";
 import { tilingOf } from "../../drawing/templates/tiling.ts";
@@ -9,6 +9,7 @@ import { givensOf } from "../../profile/givens.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
 import { BraceEntries } from "../fields/brace-entries.tsx";
 import { braceShape, useBraces } from "../fields/braces.tsx";
+import { NotFetched } from "../late-part.tsx";
 import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
 import type { Paper } from "./paper.ts";
@@ -22,9 +23,15 @@ function SaveTemplate({ template }: { readonly template: Template }) {
   const called = (ending: string): string =>
     fileName(name, template.name.replaceAll(" ", "-").toLowerCase(), ending);
   const saveSvg = (): void => saveFile(called("svg"), "image/svg+xml", templateSvg(template));
+  const [dxfMissing, setDxfMissing] = useState(false);
   const saveDxf = async (): Promise<void> => {
-    const { dxfOf } = await import("../../drawing/templates/dxf.ts");
-    saveFile(called("dxf"), "image/vnd.dxf", dxfOf(template));
+    try {
+      const { dxfOf } = await import("../../drawing/templates/dxf.ts");
+      saveFile(called("dxf"), "image/vnd.dxf", dxfOf(template));
+      setDxfMissing(false);
+    } catch {
+      setDxfMissing(true);
+    }
   };
   return (
     <>
@@ -34,6 +41,7 @@ function SaveTemplate({ template }: { readonly template: Template }) {
       <button type="button" onClick={() => void saveDxf()}>
         Save DXF
       </button>
+      {dxfMissing && <NotFetched what="What writes DXF" again="Press again" />}
     </>
   );
 }

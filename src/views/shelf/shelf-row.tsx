@@ -4,7 +4,6 @@ import { thumbnailOf } from "../../drawing/section/thumbnail.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
 import { givensOf } from "../../profile/givens.ts";
 import { shownPlan } from "../../store/document/plan.ts";
-import { openAddress } from "../../store/files/share.ts";
 import { oneFile } from "../../store/shelf/export.ts";
 import type { Session } from "../../store/shelf/session.ts";
 import type { Shelf } from "../../store/shelf/shelf.ts";
@@ -12,20 +11,13 @@ import type { Card } from "../../store/shelf/shelf-entry.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
 import { fileName, saveJson } from "../save-file.ts";
 import { nameOf } from "./cards.ts";
+import { ShareButton } from "./share-button.tsx";
 
 /** What is seldom done to an instrument on the shelf. */
 function RowActs({ onDone, ...props }: RowProps & { readonly onDone: () => void }) {
   const { card, session, isOpen, onCopy, onRemove } = props;
   const { shelf } = session.parts;
   const [renaming, setRenaming] = useState(false);
-  const [shared, setShared] = useState<string | null>(null);
-  const share = async (): Promise<void> => {
-    const document = await shelf.document(card.id);
-    if (document === undefined) return;
-    const address = await openAddress(document.instrument, window.location.href);
-    setShared(address);
-    await navigator.clipboard?.writeText(address).catch(() => {});
-  };
   const save = async (): Promise<void> => {
     const file = await oneFile(shelf, card.id);
     if (file !== null) saveJson(fileName(card.name, "rimwright", "json"), file);
@@ -41,9 +33,7 @@ function RowActs({ onDone, ...props }: RowProps & { readonly onDone: () => void 
       <button type="button" onClick={() => void save()}>
         Export
       </button>
-      <button type="button" onClick={() => void share()}>
-        Share
-      </button>
+      <ShareButton shelf={shelf} id={card.id} />
       {isOpen ? (
         <span className="shelf-hint">It is open: open another to take it off.</span>
       ) : (
@@ -52,12 +42,6 @@ function RowActs({ onDone, ...props }: RowProps & { readonly onDone: () => void 
         </button>
       )}
       {renaming && <RenameForm {...props} onDone={onDone} />}
-      {shared !== null && (
-        <label className="shelf-line">
-          Address that opens it; copied, where the browser allows
-          <input readOnly value={shared} onFocus={({ target }) => target.select()} />
-        </label>
-      )}
     </>
   );
 }

@@ -30,17 +30,27 @@ interface Props {
 /** How much room the browser gives, and whether it may clear it. */
 export function Storage({ room, onAsk }: Props) {
   const [refused, setRefused] = useState(false);
+  // Not asked yet: there is nothing to say.
   if (room === null) return null;
   return (
     <section className="shelf-storage" aria-labelledby="shelf-storage">
       <h3 id="shelf-storage">Storage</h3>
       <p>
-        {megabytes(room.used)} used of the {megabytes(room.quota)} this browser gives the page.{" "}
+        {room.size === null
+          ? "This browser does not say how much room it gives the page."
+          : `${megabytes(room.size.used)} used of the ${megabytes(room.size.quota)} this browser gives the page.`}{" "}
         {room.lasting
           ? "It keeps them until you clear them."
           : "It may clear them when the device runs short."}
       </p>
-      {!room.lasting && (
+      {window.isSecureContext === false && (
+        <p>
+          This page was opened at an http address. A browser gives such a page less: it opens only
+          while the computer that serves it is on, and cannot ask for its storage to be kept. Export
+          the shelf now and then.
+        </p>
+      )}
+      {!room.lasting && navigator.storage !== undefined && (
         <div className="shelf-line">
           <button
             type="button"
@@ -63,6 +73,7 @@ export function BackUpNudge({
   readonly cards: readonly Card[];
   readonly room: StorageRoom | null;
 }) {
+  // Not asked yet is no reason for a warning; no answer is.
   const count = room === null ? 0 : toBackUp(cards, room);
   if (count === 0) return null;
   return (

@@ -17,13 +17,18 @@ const refusing = (): Promise<never> => Promise.reject(new Error("SecurityError")
 
 test("room is told as the browser tells it, and not at all where it tells nothing", async () => {
   expect(await storageRoom(storage({ persisted: async () => true }))).toEqual({
-    used: 5,
-    quota: 100,
+    size: { used: 5, quota: 100 },
     lasting: true,
   });
-  expect(await storageRoom(storage({ estimate: async () => ({}) }))).toMatchObject({ quota: 0 });
-  expect(await storageRoom(undefined)).toBeNull();
-  expect(await storageRoom(storage({ estimate: refusing }))).toBeNull();
+  const untold = { size: null, lasting: false };
+  expect(await storageRoom(storage({ estimate: async () => ({}) }))).toEqual(untold);
+  expect(await storageRoom(undefined)).toEqual(untold);
+  expect(await storageRoom(storage({ estimate: refusing, persisted: refusing }))).toEqual(untold);
+});
+
+test("a browser that promises and cannot estimate has promised all the same", async () => {
+  const { estimate: _, ...older } = storage({ persisted: async () => true });
+  expect(await storageRoom(older as StorageManager)).toEqual({ size: null, lasting: true });
 });
 
 describe("asking the browser to keep things", () => {
@@ -70,7 +75,7 @@ test("one is told to back up what is in no file, unless the browser promises to 
     inFile,
   });
   const cards = [card(1, null), card(2, 1), card(3, 3), card(0, null)];
-  expect(toBackUp(cards, { used: 0, quota: 0, lasting: false })).toBe(3);
-  expect(toBackUp(cards, null)).toBe(3);
-  expect(toBackUp(cards, { used: 0, quota: 0, lasting: true })).toBe(0);
+  expect(toBackUp(cards, { size: { used: 0, quota: 0 }, lasting: false })).toBe(3);
+  expect(toBackUp(cards, { size: null, lasting: false })).toBe(3);
+  expect(toBackUp(cards, { size: null, lasting: true })).toBe(0);
 });
