@@ -16,6 +16,12 @@ configure({ defaultHidden: true, asyncUtilTimeout: 20_000 });
 // Not there in jsdom.
 Element.prototype.scrollIntoView = () => {};
 Element.prototype.setPointerCapture = () => {};
+HTMLDialogElement.prototype.showModal = function () {
+  this.open = true;
+};
+HTMLDialogElement.prototype.close = function () {
+  this.open = false;
+};
 
 export const everyGroup: readonly FieldGroup[] = fieldGroups.map(([group]) => group);
 
