@@ -3,6 +3,7 @@ import { readAsBuilt } from "../../instrument/as-built/read-as-built.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import { type ReadInstrumentResult, readInstrument } from "../../instrument/read-instrument.ts";
 import { instrumentSchema } from "../../instrument/schema.ts";
+import { unknownKeys } from "../../instrument/unknown-keys.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
 import { asJson } from "../document/json.ts";
 import { hasPlan, solvedPlan } from "../document/plan.ts";
@@ -24,8 +25,14 @@ type Read<T> =
 /** Most groups, lists and names in one instrument's JSON, and most reasons given for one. */
 const limits = { parts: 5_000, reasons: 50 } as const;
 
+interface FileEntryRead {
+  readonly document: Document;
+  /** Names in the instrument that are no field's, and were left out. */
+  readonly unknown: readonly BadEntry[];
+}
+
 /** One instrument of a file with what belongs to it, or every reason why it cannot be taken in. */
-export function readFileEntry({ path, text, bare }: FilePiece): Read<Document> {
+export function readFileEntry({ path, text, bare }: FilePiece): Read<FileEntryRead> {
   if (text.length > fileLimits.instrument)
     return bad(path, "This holds too much for an instrument.");
   let json: unknown;
@@ -36,8 +43,18 @@ export function readFileEntry({ path, text, bare }: FilePiece): Read<Document> {
   }
   if (holdsMore(json, limits.parts)) return bad(path, "This holds too much for an instrument.");
   const read = readParts(bare ? { instrument: json } : json, bare ? "" : `${path}.`);
-  return read.ok ? read : { ok: false, bad: inShort(read.bad, path) };
+  if (!read.ok) return { ok: false, bad: inShort(read.bad, path) };
+  const instrument = bare ? json : asJson(json)["instrument"];
+  const unknown = unknownIn(instrument, bare ? "" : `${path}.instrument`);
+  return { ok: true, value: { document: read.value, unknown } };
 }
+
+const unknownIn = (instrument: unknown, place: string): readonly BadEntry[] =>
+  unknownKeys(instrument).map(({ path, nearest }) => ({
+    path: within(place, path),
+    reason:
+      nearest === null ? "No field has this name." : `No field has this name; ${nearest} is one.`,
+  }));
 
 /** One reason a place, and no more than anyone would read. */
 function inShort(reasons: readonly BadEntry[], path: string): readonly BadEntry[] {

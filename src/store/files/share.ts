@@ -1,8 +1,10 @@
 import { dequal as equal } from "dequal/lite";
 import { defaultInstrument } from "../../instrument/default-instrument.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
+import { sayPhrase } from "../../instrument/phrase.ts";
 import { type ReadInstrumentResult, readInstrument } from "../../instrument/read-instrument.ts";
 import { asJson } from "../document/json.ts";
+import { hasPlan, solvedPlan } from "../document/plan.ts";
 import { openMark } from "./shared-address.ts";
 
 /** What an address states the differences from: the default instrument as it was when this form was made. */
@@ -36,10 +38,19 @@ export async function readShareText(text: string): Promise<ReadInstrumentResult>
     return refused("The address comes from a newer Rimwright, or is damaged.");
   try {
     const json: unknown = JSON.parse(await inflated(bytesOf(text.slice(1))));
-    return readInstrument(merged(base, json));
+    return withPlan(readInstrument(merged(base, json)));
   } catch {
     return refused("The address is damaged: no instrument can be read from it.");
   }
+}
+
+/** An address opens what can be drawn: of an instrument without a plan it says why there is none. */
+function withPlan(read: ReadInstrumentResult): ReadInstrumentResult {
+  if (!read.ok || hasPlan(read.instrument)) return read;
+  const plan = solvedPlan(read.instrument);
+  if (plan.ok) return read;
+  const why = sayPhrase(plan.refusal.why, "mm");
+  return refused(`The address holds an instrument that has no plan. ${why}`);
 }
 
 const refused = (message: string): ReadInstrumentResult => ({

@@ -59,7 +59,8 @@ export async function readImport(shelf: Shelf, file: Blob): Promise<ImportReadin
       plan.bad.push(...read.bad);
       continue;
     }
-    const document = read.value;
+    const { document, unknown } = read.value;
+    plan.bad.push(...unknown);
     const { id } = document.instrument;
     const [twin, card] = [seen.get(id), cards.get(id)];
     seen.set(id, document);

@@ -62,3 +62,9 @@ test("a payload cannot reach a prototype", async () => {
   expect(Object.hasOwn(Object.prototype, "polluted")).toBe(false);
   expect("polluted" in {}).toBe(false);
 });
+
+test("an address of an instrument without a plan says why there is none", async () => {
+  expect(await reasonFor(packed('{"dome":{"flatLength":480}}'))).toMatch(
+    /^The address holds an instrument that has no plan\. \S/,
+  );
+});

@@ -227,3 +227,12 @@ describe("the shelf as files", () => {
       expect(await back.shelf.document(document.instrument.id)).toEqual(document);
   }, 30_000);
 });
+
+test("names in a file that are no field's are told, with the one that was meant", async () => {
+  const { shelf } = await openShelf();
+  const plan = await importPlanOf(shelf, file({ name: "Misspelt", body: { backRadiuss: 4000 } }));
+  expect(plan.fresh).toHaveLength(1);
+  expect(plan.bad).toEqual([
+    { path: "body.backRadiuss", reason: "No field has this name; body.backRadius is one." },
+  ]);
+});
