@@ -87,7 +87,9 @@ export async function dragBy(tab: Tab, wanted: Part, x: number, y: number): Prom
 export async function write(tab: Tab, wanted: Part, text: string): Promise<void> {
   await tap(tab, wanted);
   await tab.type(text);
-  await tab.press("Tab");
+  await tab.run(() => {
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+  });
   await expectValue(tab, wanted, text);
 }
 

@@ -35,7 +35,7 @@ export interface Place {
   readonly y: number;
 }
 
-export type Key = "ArrowUp" | "ArrowDown" | "Enter" | "Tab";
+export type Key = "ArrowUp" | "ArrowDown";
 
 /** How an engine's windows look. */
 export interface Look {

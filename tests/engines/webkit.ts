@@ -105,8 +105,6 @@ const freePort = (): Promise<number> =>
 const keyCodes: Readonly<Record<Key, string>> = {
   ArrowUp: "\uE013",
   ArrowDown: "\uE015",
-  Enter: "\uE007",
-  Tab: "\uE004",
 };
 
 /** What a WebDriver answer names an element by (W3C WebDriver, 11). */
