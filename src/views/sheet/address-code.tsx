@@ -33,15 +33,16 @@ export function AddressCode({ instrument }: { readonly instrument: Instrument })
       >
         <path d={code.d} />
       </svg>
-      <figcaption>opens this instrument{where[reachOf(base)]}</figcaption>
+      <figcaption>{opens[reachOf(base)]}</figcaption>
     </figure>
   );
 }
 
-const where: Readonly<Record<Reach, string>> = {
-  anyone: "",
-  network: ", on the shop’s network only",
-  device: ", on this device only",
+/** Each fits on one line under the code. */
+const opens: Readonly<Record<Reach, string>> = {
+  anyone: "opens this instrument",
+  network: "opens on your network",
+  device: "opens on this device",
 };
 
 interface Code {
