@@ -12,7 +12,7 @@ interface Choice {
   readonly when: string;
 }
 
-export const targetChoices: Readonly<Record<TargetKind, Choice>> = {
+const targetChoices: Readonly<Record<TargetKind, Choice>> = {
   pitch: {
     short: "Pitch",
     name: targetFields.pitch.label,

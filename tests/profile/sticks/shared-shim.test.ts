@@ -145,7 +145,10 @@ describe("one shim for several", () => {
 });
 
 describe("when no shim serves all", () => {
-  const members = [threeQuarter, orchestra, dreadnought];
+  // Builders who will have the frets well clear of the bridge leave the shims less to share.
+  const wellClear = (one: Instrument): Instrument =>
+    writeField(one, "windows.bridgeClearance.0", 0.4);
+  const members = [threeQuarter, orchestra, dreadnought].map(wellClear);
 
   it("the least change found is the least an exhaustive search finds", () => {
     const sharedShim = sharedShimOf(members, null);
@@ -174,7 +177,7 @@ describe("when no shim serves all", () => {
   });
 
   it("says so when no single change is enough", () => {
-    expect(changesToShare(sharedShimOf(presets, null))).toEqual([]);
+    expect(changesToShare(sharedShimOf(presets.map(wellClear), null))).toEqual([]);
   });
 });
 

@@ -74,7 +74,9 @@ test("what is offered works when it is typed as it is shown, in every unit", () 
       const { field } = plan.refusal;
       const stated = fieldAt(field, instrument.target.kind);
       expect(hasPlan(writeField(instrument, field, value))).toBe(true);
-      const typed = parseField(sayQuantity({ value, as: stated.quantity }, units), stated, units);
+      // A radius is said in feet too, in brackets.
+      const [said = ""] = sayQuantity({ value, as: stated.quantity }, units).split(" (");
+      const typed = parseField(said, stated, units);
       if (!typed.ok || typed.value === null) throw new Error("not read back");
       if (!hasPlan(writeField(instrument, field, typed.value))) narrow += 1;
     }

@@ -13,7 +13,7 @@ test("nothing stands out on the instrument of a first visit", () => {
 });
 
 test("what is close to the edge of its window is named, though there is nothing to fix", () => {
-  showView(<Checks />, { state: typeField(firstState, "target.value", "2.6") });
+  showView(<Checks />, { state: typeField(firstState, "windows.saddleExposure.0", "3.3") });
   expect(heading()).toBe("Checks: nothing to fix; close to the edge of its window: saddle exposed");
 });
 
