@@ -118,11 +118,14 @@ const shapesUnused = {
       : null,
 } as const;
 
-/** Tests that walk through thousands of instruments, files or edits, or reckon in 50 digits: half a minute each. */
+/** Tests that walk through thousands of instruments, files or edits, or reckon in 50 digits: 4 to 30 s each. */
 const laws = [
-  "tests/profile/{fuzz,high-precision}.test.ts",
-  "tests/store/files/hostile.test.ts",
-  "tests/store/shelf/racing-at-once.test.ts",
+  "tests/profile/{fuzz,high-precision,reachable,rim-extremes,solid,targets}.test.ts",
+  "tests/profile/comparison/sensitivity.test.ts",
+  "tests/profile/sticks/shared-shim.test.ts",
+  "tests/profile/uncertainty/uncertainty.test.ts",
+  "tests/store/files/{hostile,round-trip}.test.ts",
+  "tests/store/shelf/{racing,racing-at-once}.test.ts",
 ];
 
 export default defineConfig({

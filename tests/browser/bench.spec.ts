@@ -27,7 +27,7 @@ const steps = [
 
 /** What an invented builder measures on the way: it drifts. mm. */
 const measured: Readonly<Record<string, Readonly<Record<string, string>>>> = {
-  "Set the shim": { "Shim used": "8.1", "Shim contact": "21" },
+  "Set the shim": { "Shim used": "8.1", "Stick's width under the rim": "21" },
   "Sand the flat to the mark": { "Break reached, from the neck end": "101" },
   "Offer up the top": { "Straightedge gap, top offered up": "1.5" },
   "After the glue: the straightedge gap": { "Straightedge gap, top glued": "1.3" },
