@@ -76,7 +76,7 @@ test("a browser killed outright at 10 points comes back on a state it showed", a
 async function opened(context: BrowserContext, baseURL = ""): Promise<Page> {
   const page = await context.newPage();
   await page.goto(`${baseURL}#/layout`);
-  await expect(page.locator(".saving, .keep")).toBeVisible();
+  await expect(page.locator(".saving, .save")).toBeVisible();
   return page;
 }
 

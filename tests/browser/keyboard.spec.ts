@@ -51,7 +51,11 @@ test("what has the focus can be seen, and Tab goes round all of it", async ({ pa
       const element = document.activeElement;
       if (element === null || element === document.body) return null;
       const { outlineStyle, outlineWidth } = getComputedStyle(element);
-      const ring = outlineStyle !== "none" && Number.parseFloat(outlineWidth) > 0;
+      const outlined = outlineStyle !== "none" && Number.parseFloat(outlineWidth) > 0;
+      // A handle on the drawing has a stroke in place of an outline, which not every browser paints there.
+      const reach = element.querySelector(".handle-reach");
+      const stroked = reach !== null && getComputedStyle(reach).stroke !== "none";
+      const ring = outlined || stroked;
       const name = element.getAttribute("aria-label") ?? element.textContent ?? "";
       return { key: `${element.tagName} ${element.id} ${name}`, ring };
     });
