@@ -118,12 +118,17 @@ const shapesUnused = {
       : null,
 } as const;
 
-/** Tests that walk through thousands of instruments, files or edits, or reckon in 50 digits: 4 to 30 s each. */
+/** Tests that walk through thousands of instruments, drawings, files or edits, or reckon in 50 digits: 2 to 30 s each. */
 const laws = [
   "tests/profile/{fuzz,high-precision,reachable,rim-extremes,solid,targets}.test.ts",
   "tests/profile/comparison/sensitivity.test.ts",
   "tests/profile/sticks/shared-shim.test.ts",
   "tests/profile/uncertainty/uncertainty.test.ts",
+  "tests/profile/bench/{correction,correction-solid}.test.ts",
+  "tests/drawing/section/section-lettering.test.ts",
+  "tests/drawing/templates/{templates,template-files}.test.ts",
+  "tests/drawing/plan/rim-plan.test.ts",
+  "tests/store/document/field-view.test.ts",
   "tests/store/files/{hostile,round-trip}.test.ts",
   "tests/store/shelf/{racing,racing-at-once}.test.ts",
 ];
