@@ -46,8 +46,7 @@ function numbersOf<Group extends string, Table extends Readonly<Record<string, F
 }
 
 // Not z.maxLength: that one looks at `length` before it is known that there is a text.
-const text = (most: number) =>
-  z._default(z.string().check(z.refine((value) => value.length <= most)), "");
+const text = (most: number) => z._default(z.string().check(z.maxLength(most)), "");
 
 const place = z.tuple([z.number(), z.number()]);
 

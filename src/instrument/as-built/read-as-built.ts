@@ -16,7 +16,7 @@ export type ReadAsBuiltResult =
 /** Longest list. */
 const listLimit = 100;
 
-const note = z.string().check(z.refine((value) => value.length <= noteLimit));
+const note = z.string().check(z.maxLength(noteLimit));
 const date = z.iso.date();
 const size = (most: number) =>
   z.number().check(
@@ -61,7 +61,7 @@ const change = z
   });
 
 const taken = z.object({
-  remedy: z.string().check(z.refine((value) => value.length <= 100)),
+  remedy: z.string().check(z.maxLength(100)),
   date,
   changes: z.array(change).check(z.maxLength(listLimit)),
   offsets: z.object({
@@ -74,7 +74,7 @@ const taken = z.object({
 });
 
 const pulled = z.object({
-  note: z._default(z.string().check(z.refine((value) => value.length <= 20)), ""),
+  note: z._default(z.string().check(z.maxLength(20)), ""),
   unitWeight: z._default(z.nullable(z.number().check(z.minimum(0), z.maximum(1))), null),
   diameter: z._default(z.nullable(z.number().check(z.minimum(0), z.maximum(10))), null),
 });
