@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { atMost } from "./at-most.ts";
 import { bodyFields } from "./body-fields.ts";
 import { domeFields, shimFields } from "./dome-fields.ts";
 import { type Bounds, type Field, toleranceBounds } from "./field.ts";
@@ -45,8 +46,7 @@ function numbersOf<Group extends string, Table extends Readonly<Record<string, F
   return Object.fromEntries(numbers) as NumbersOf<Group, Table>;
 }
 
-// Not z.maxLength: that one looks at `length` before it is known that there is a text.
-const text = (most: number) => z._default(z.string().check(z.maxLength(most)), "");
+const text = (most: number) => z._default(z.string().check(atMost(most)), "");
 
 const place = z.tuple([z.number(), z.number()]);
 

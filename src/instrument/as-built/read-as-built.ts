@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { atMost } from "../at-most.ts";
 import { isWithin } from "../field.ts";
 import type { FieldPath } from "../fields.ts";
 import { fieldAt, isFieldPath } from "../fields.ts";
@@ -16,7 +17,7 @@ export type ReadAsBuiltResult =
 /** Longest list. */
 const listLimit = 100;
 
-const note = z.string().check(z.maxLength(noteLimit));
+const note = z.string().check(atMost(noteLimit));
 const date = z.iso.date();
 const size = (most: number) =>
   z.number().check(
@@ -61,9 +62,9 @@ const change = z
   });
 
 const taken = z.object({
-  remedy: z.string().check(z.maxLength(100)),
+  remedy: z.string().check(atMost(100)),
   date,
-  changes: z.array(change).check(z.maxLength(listLimit)),
+  changes: z.array(change).check(atMost(listLimit)),
   offsets: z.object({
     shim: size(1000),
     fretPlane: size(1000),
@@ -74,7 +75,7 @@ const taken = z.object({
 });
 
 const pulled = z.object({
-  note: z._default(z.string().check(z.maxLength(20)), ""),
+  note: z._default(z.string().check(atMost(20)), ""),
   unitWeight: z._default(z.nullable(z.number().check(z.minimum(0), z.maximum(1))), null),
   diameter: z._default(z.nullable(z.number().check(z.minimum(0), z.maximum(10))), null),
 });
@@ -86,8 +87,8 @@ export const asBuiltSchema = z.object({
   readings: z._default(measurements, () => ({})),
   done: byStep(date),
   notes: byStep(note),
-  taken: z._default(z.array(taken).check(z.maxLength(listLimit)), () => []),
-  strings: z._default(z.array(pulled).check(z.maxLength(listLimit)), () => []),
+  taken: z._default(z.array(taken).check(atMost(listLimit)), () => []),
+  strings: z._default(z.array(pulled).check(atMost(listLimit)), () => []),
   finished: z._default(z.nullable(date), null),
 });
 

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { atMost } from "../../instrument/at-most.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldPaths, fields } from "../../instrument/fields.ts";
 import { targetKinds } from "../../instrument/outcome-fields.ts";
@@ -15,7 +16,7 @@ import {
 import { asJson } from "../document/json.ts";
 import { type Mended, readMended } from "./leave-out.ts";
 
-const text = z.string().check(z.maxLength(200));
+const text = z.string().check(atMost(200));
 const path = z.enum(fieldPaths);
 const outcome = z.enum(outcomeKeys);
 const hold = z.enum(["target", "shim"]);
@@ -43,7 +44,7 @@ const variant = z.object({ id: text, name: text, changes, target: z.exactOptiona
 
 /** A comparison in a file: refused where the page itself would make do with what it can read. */
 export const comparisonSchema = z.object({
-  variants: z.array(variant).check(z.maxLength(mostVariants)),
+  variants: z.array(variant).check(atMost(mostVariants)),
   sweep: z.object({ path, outcome, hold }),
   map: z.object({ across: path, up: path, outcome, hold }),
   moved: z.enum(moved),
@@ -53,7 +54,7 @@ export const comparisonSchema = z.object({
     seed: z.int(),
   }),
   family: z.object({
-    chosen: z.nullable(z.array(text).check(z.maxLength(20_000))),
+    chosen: z.nullable(z.array(text).check(atMost(20_000))),
     contact: z.enum(["own", "best"]),
     shim: z.nullable(number),
   }),

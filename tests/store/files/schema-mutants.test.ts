@@ -102,3 +102,12 @@ test("what the published schema lets pass is read, but for numbers that must fit
   expect(counts.tried).toBeGreaterThan(5_000);
   expect(counts.together).toBeLessThan(counts.tried / 50);
 }, 600_000);
+
+test("what only looks as if it had a length is refused, wherever a text or a list belongs", () => {
+  const length = { length: { toString: 1, valueOf: 1 } };
+  for (const place of placesIn(file.instruments)) {
+    const entry = mutant(place, length)?.[Number(place[0])];
+    const text = JSON.stringify(entry);
+    expect(() => readFileEntry({ path: "entry", text, bare: false })).not.toThrow();
+  }
+}, 600_000);
