@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { type BrowserContext, chromium, expect, type Page, test } from "@playwright/test";
 import { findChromium, quietFlags } from "./find-chromium.ts";
 import { field } from "./layout-screen.ts";
-import { nameField, trouble } from "./shelf-screen.ts";
+import { nameField, pick, row, savingWord, shelfFile, trouble } from "./shelf-screen.ts";
 
 /** From an edit's appearing to when the end of its page must not lose it, ms. */
 const safeAfter = 500;
@@ -72,6 +72,48 @@ test("a browser killed outright at 10 points comes back on a state it showed", a
   console.log(`browser killed: 10 points tried, ${lost} edits lost`);
   expect(lost).toBe(0);
 });
+
+test("a browser killed within five seconds of a change of instruments comes back on the one it showed, and tells of no other tab", async ({
+  baseURL,
+}) => {
+  const folder = await mkdtemp(join(tmpdir(), "rimwright-switched-"));
+  const names = ["First", "Second"] as const;
+  const waits = [400, 900, 1_900, 2_900, 3_900, 4_700];
+  let showing: (typeof names)[number] | null = null;
+  let back = 0;
+  for (const wait of [1_000, ...waits]) {
+    const { context, kill } = await startBrowser(folder);
+    const page = await opened(context, baseURL);
+    if (showing === null) {
+      await pick(await shelfOf(page, baseURL), shelfFile(...names.map((name) => ({ name }))));
+      await expect(row(page, "Second")).toBeVisible();
+      await row(page, "Second").getByRole("button", { name: "Open" }).click();
+      showing = "Second";
+      await page.goto(`${baseURL}#/layout`);
+    } else {
+      await expect(nameField(page)).toHaveValue(showing);
+      expect(await trouble(page).allTextContents()).toEqual([]);
+      back += 1;
+    }
+    await field(page, "Body length").fill(`${480 + back}`);
+    await expect(savingWord(page)).toHaveText("saved");
+    showing = showing === "First" ? "Second" : "First";
+    await row(await shelfOf(page, baseURL), showing)
+      .getByRole("button", { name: "Open" })
+      .click();
+    await expect(nameField(page)).toHaveValue(showing);
+    await page.waitForTimeout(wait);
+    await kill();
+  }
+  await rm(folder, { recursive: true, force: true, maxRetries: 5 });
+  console.log(`browser killed after a change of instruments: ${back} of ${waits.length} came back`);
+  expect(back).toBe(waits.length);
+});
+
+async function shelfOf(page: Page, baseURL = ""): Promise<Page> {
+  await page.goto(`${baseURL}#/shelf`);
+  return page;
+}
 
 async function opened(context: BrowserContext, baseURL = ""): Promise<Page> {
   const page = await context.newPage();

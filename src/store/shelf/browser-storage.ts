@@ -21,6 +21,10 @@ export function tabStorage(): TextStorage {
   };
 }
 
+/** Whether this tab has stored this before: it was loaded again, and is no new one. */
+export const isTabsOwn = (key: string): boolean =>
+  granted(() => window.sessionStorage).getItem(key) !== null;
+
 function granted(storage: () => Storage): TextStorage {
   try {
     return storage();

@@ -102,8 +102,8 @@ export type SessionEffect =
   | { readonly is: "wait" }
   | { readonly is: "stop waiting" }
   | { readonly is: "show"; readonly entry: Entry }
-  /** To be known after a reload too. */
-  | { readonly is: "remember"; readonly entry: KnownEntry }
+  /** What is known is to be known after a reload too. */
+  | { readonly is: "remember" }
   | { readonly is: "tell"; readonly message: SavedMessage }
   | { readonly is: "first save" };
 
@@ -208,7 +208,7 @@ function saved(state: SessionState, entry: Entry): Next {
   return [
     next,
     [
-      ...(isShown ? [{ is: "remember", entry: { id, revision, editId } } as const] : []),
+      { is: "remember" },
       { is: "tell", message: { id, revision } },
       ...(state.everSaved ? [] : [{ is: "first save" } as const]),
       ...unsaved.slice(0, 1).map((one) => ({ is: "save", entry: one, base: one.editId }) as const),
@@ -266,7 +266,7 @@ function show(state: SessionState, entry: Entry): Next {
 function remember(state: SessionState, { id, revision, editId }: Entry): Next {
   const entry = { id, revision, editId };
   const known = withOne(state.known, entry);
-  return [{ ...state, revision, known }, [{ is: "remember", entry }]];
+  return [{ ...state, revision, known }, [{ is: "remember" }]];
 }
 
 /** Whether what another save left is only an earlier state of ours, which was made from `base`. */
@@ -308,10 +308,11 @@ const entryOf = (screen: State, revision: number, savedAt: number): Entry => ({
   history: storedHistory(screen),
 });
 
-/** A known entry from any JSON value; none where it cannot be read. */
-export function readKnownEntry(json: unknown): readonly KnownEntry[] {
-  const { id, revision, stamp } = asJson(json);
-  return typeof id === "string" && typeof revision === "number"
-    ? [{ id, revision, editId: readEditId(stamp) }]
-    : [];
-}
+/** Known entries from any JSON value, without those that cannot be read. An earlier page stored a single one. */
+export const readKnownEntries = (json: unknown): readonly KnownEntry[] =>
+  (Array.isArray(json) ? json : [json]).flatMap((one) => {
+    const { id, revision, stamp } = asJson(one);
+    return typeof id === "string" && typeof revision === "number"
+      ? [{ id, revision, editId: readEditId(stamp) }]
+      : [];
+  });

@@ -8,7 +8,7 @@ import {
   type KnownEntry,
   type Now,
   nextSession,
-  readKnownEntry,
+  readKnownEntries,
   type SavedMessage,
   type SessionEffect,
   type SessionEvent,
@@ -69,7 +69,9 @@ export class Session {
 
   /** Finds the entry of what is on screen, and saves or shows what is the later. Rejects where the shelf cannot be read. */
   start(): Promise<void> {
-    return this.#later({ is: "begun", left: this.parts.early.left, now: this.#now() });
+    const begun = this.#later({ is: "begun", left: this.parts.early.left, now: this.#now() });
+    this.#noteShown();
+    return begun;
   }
 
   /**
@@ -123,8 +125,18 @@ export class Session {
 
   /** The same, and asks the shelf after what was asked before. */
   #later(event: SessionEvent): Promise<void> {
+    const { id } = this.state.getState();
     const requests = this.#send(event);
-    return this.#next(() => this.#ask(requests));
+    const answered = this.#next(() => this.#ask(requests));
+    if (this.state.getState().id !== id) this.#noteShown();
+    return answered;
+  }
+
+  /** Notes on the shelf what is on screen now, once what was asked before is done. */
+  #noteShown(): void {
+    const { id, run } = this.state.getState();
+    const shown = { id, run, time: this.parts.now() };
+    this.#next(() => this.parts.shelf.noteShown(shown)).catch(() => {});
   }
 
   #next(act: () => Promise<void>): Promise<void> {
@@ -167,7 +179,7 @@ export class Session {
     if (effect.is === "wait") this.#timer = setTimeout(() => void this.flush(), pause);
     if (effect.is === "stop waiting") clearTimeout(this.#timer);
     if (effect.is === "show") this.#show(effect.entry);
-    if (effect.is === "remember") storeKnown(storage, effect.entry);
+    if (effect.is === "remember") storeKnown(storage, this.state.getState().known);
     if (effect.is === "tell") tell(effect.message);
     if (effect.is === "first save") firstSave();
   }
@@ -182,15 +194,21 @@ export class Session {
 
 function loadKnown(storage: TextStorage): readonly KnownEntry[] {
   try {
-    return readKnownEntry(JSON.parse(storage.getItem(key) ?? "null"));
+    return readKnownEntries(JSON.parse(storage.getItem(key) ?? "null"));
   } catch {
     return [];
   }
 }
 
-function storeKnown(storage: TextStorage, { id, revision, editId }: KnownEntry): void {
+/** Entries of which it is known after a reload as what they were last saved or shown. */
+const mostKnown = 50;
+
+function storeKnown(storage: TextStorage, known: readonly KnownEntry[]): void {
+  const form = known
+    .slice(-mostKnown)
+    .map(({ id, revision, editId }) => ({ id, revision, stamp: editId }));
   try {
-    storage.setItem(key, JSON.stringify({ id, revision, stamp: editId }));
+    storage.setItem(key, JSON.stringify(form));
   } catch {
     // Then a reload takes the shelf's word.
   }

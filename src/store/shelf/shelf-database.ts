@@ -1,5 +1,6 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { LeftOut } from "../files/leave-out.ts";
+import type { LastShown } from "./last-shown.ts";
 import type { Card, StoredEntry } from "./shelf-entry.ts";
 
 /** An entry that could not be read whole, kept as it was. */
@@ -16,12 +17,16 @@ export interface ShelfSchema extends DBSchema {
   /** One beside each entry. */
   cards: { key: string; value: Card };
   aside: { key: string; value: UnreadableEntry };
+  /** One record, under `shownKey`. */
+  shown: { key: string; value: LastShown };
 }
 
 export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
 
 /** Grows when a store is added or its form changes. A page that meets a newer one must not write. */
-const databaseVersion = 2;
+const databaseVersion = 3;
+
+export const shownKey = "last";
 
 export interface DatabaseNews {
   /** A newer page wants to change the database: this one has closed it and must write no more. */
@@ -38,13 +43,14 @@ export function openShelfDatabase(news: DatabaseNews, name = "rimwright"): Promi
         database.createObjectStore("entries", { keyPath: "id" });
         database.createObjectStore("cards", { keyPath: "id" });
         database.createObjectStore("aside", { keyPath: "id" });
-      } else {
+      } else if (before < 2) {
         // Version 1's entries are brought over as they are opened; its cards lacked two figures.
         const cards = await transaction.objectStore("cards").getAll();
         for (const card of cards) {
           await transaction.objectStore("cards").put({ ...card, revision: 0, inFile: null });
         }
       }
+      if (before < 3) database.createObjectStore("shown");
     },
     blocked: () => news.blocked(),
     blocking(_current, _wanted, event) {

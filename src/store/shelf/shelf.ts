@@ -2,7 +2,13 @@ import type { IDBPTransaction } from "idb";
 import { newId } from "../document/new-id.ts";
 import type { Document } from "../document/state.ts";
 import type { Mended } from "../files/leave-out.ts";
-import type { ShelfDatabase, ShelfSchema, UnreadableEntry } from "./shelf-database.ts";
+import { type LastShown, readLastShown } from "./last-shown.ts";
+import {
+  type ShelfDatabase,
+  type ShelfSchema,
+  shownKey,
+  type UnreadableEntry,
+} from "./shelf-database.ts";
 import {
   type Card,
   cardOf,
@@ -122,6 +128,15 @@ export class Shelf {
   /** Forgets what was set aside, once the builder has it back or wants it no more. */
   async forgetUnreadable(id: string): Promise<void> {
     await this.#database.delete("aside", id);
+  }
+
+  /** Notes what is on screen, for a visit after a kill. */
+  async noteShown(shown: LastShown): Promise<void> {
+    await this.#database.put("shown", shown, shownKey);
+  }
+
+  async lastShown(): Promise<LastShown | undefined> {
+    return readLastShown(await this.#database.get("shown", shownKey));
   }
 
   async #inOneTransaction<T>(does: (transaction: Transaction) => Promise<T>): Promise<T> {

@@ -1,5 +1,8 @@
+import { sameEditId } from "../document/edit-id.ts";
+import { firstState } from "../document/state.ts";
 import type { Store } from "../document/store.ts";
-import { browserStorage, tabStorage } from "./browser-storage.ts";
+import { browserStorage, isTabsOwn, tabStorage } from "./browser-storage.ts";
+import { goesOnWith } from "./last-shown.ts";
 import type { EarlyEdits } from "./left-early.ts";
 import { Session } from "./session.ts";
 import type { SavedMessage } from "./session-machine.ts";
@@ -9,6 +12,7 @@ import type { ShelfSlotStore } from "./shelf-slot.ts";
 import type { ShopStore } from "./shop.ts";
 import { openShop } from "./shop-storage.ts";
 import { askToLast } from "./storage-room.ts";
+import { shownInTabCopy, tabKey } from "./tab-copy.ts";
 import { withValidParts } from "./valid-parts.ts";
 
 interface Stores {
@@ -21,6 +25,8 @@ interface Stores {
 
 /** Opens the shop and the shelf, and keeps the page's open instrument there. Where the browser keeps nothing, the page works without. */
 export async function startShelf({ store, takeEarly, shop, slot }: Stores): Promise<void> {
+  const copied = shownInTabCopy(tabStorage());
+  const isNewTab = !isTabsOwn(tabKey);
   openShop(shop, browserStorage(), store);
   store.setState(withValidParts);
   try {
@@ -31,9 +37,11 @@ export async function startShelf({ store, takeEarly, shop, slot }: Stores): Prom
       blocked: () => slot.setState({ is: "blocked" }, true),
     });
     const shelf = new Shelf(database);
+    const before = goesOnWith(copied, await shelf.lastShown(), isNewTab);
+    const early = takeEarly();
     session = new Session({
       store,
-      early: takeEarly(),
+      early,
       shop,
       shelf,
       tell: ({ id, revision }) => tabs.postMessage({ id, revision }),
@@ -48,12 +56,20 @@ export async function startShelf({ store, takeEarly, shop, slot }: Stores): Prom
     addEventListener("pagehide", () => void opened.flush());
     addEventListener("visibilitychange", () => void opened.flush());
     await opened.start();
+    if (before !== undefined && before !== copied?.id && isAsLoaded(early, copied?.id))
+      await opened.open(before);
     slot.setState({ is: "open", shelf, session: opened }, true);
   } catch (fault) {
     const newer = fault instanceof DOMException && fault.name === "VersionError";
     slot.setState({ is: newer ? "newer" : "shut" }, true);
   }
 }
+
+/** Whether the builder has done nothing yet: what is on screen is what was loaded, as it was. */
+const isAsLoaded = ({ left, onScreen: { screen, base } }: EarlyEdits, id: string | undefined) =>
+  left.length === 0 &&
+  sameEditId(screen.editId, base) &&
+  screen.instrument.id === (id ?? firstState.instrument.id);
 
 function isSavedMessage(data: unknown): data is SavedMessage {
   return (

@@ -1,9 +1,11 @@
+import { asJson } from "../document/json.ts";
 import { newId } from "../document/new-id.ts";
 import type { History, State } from "../document/state.ts";
 import { makeStore, type Store } from "../document/store.ts";
 import { documentIn } from "../document/undo.ts";
 import { documentForm, historyForm } from "../files/document-form.ts";
 import type { TextStorage } from "./browser-storage.ts";
+import { type LastShown, readLastShown } from "./last-shown.ts";
 
 /** Where the tab's own copy is stored. */
 export const tabKey = "rimwright";
@@ -18,13 +20,15 @@ export const storedHistory = ({ past, future }: History): History => ({
 
 /** Stores the state: without its history where there is no room for that. A browser that refuses to store anything is no fault of the page's. */
 export function writeTabCopy(storage: TextStorage, state: State): boolean {
-  const { previous, choices, editId } = state;
+  const { previous, choices, editId, run } = state;
+  const shown: LastShown = { id: state.instrument.id, run, time: Date.now() };
   const kept = {
     version: 2,
     ...documentForm(documentIn(state)),
     putAway: previous === null ? null : documentForm(previous),
     choices,
     stamp: editId,
+    shown,
   };
   return [{ ...kept, history: historyForm(storedHistory(state)) }, kept].some((one) => {
     try {
@@ -42,6 +46,15 @@ export function hasTabCopy(storage: TextStorage): boolean {
     return storage.getItem(tabKey) !== null;
   } catch {
     return false;
+  }
+}
+
+/** What the tab's copy says was on screen when it was stored. */
+export function shownInTabCopy(storage: TextStorage): LastShown | undefined {
+  try {
+    return readLastShown(asJson(JSON.parse(storage.getItem(tabKey) ?? "null"))["shown"]);
+  } catch {
+    return undefined;
   }
 }
 

@@ -125,6 +125,25 @@ describe("a shelf of version 1", () => {
     database.close();
   });
 
+  test("and one of version 2 too, its cards as they were", async () => {
+    const old = await openDB("old-3", 2, {
+      upgrade(database) {
+        for (const store of ["entries", "cards", "aside"])
+          database.createObjectStore(store, { keyPath: "id" });
+      },
+    });
+    const card = { ...cards[0], revision: 7, inFile: 7 };
+    await old.put("cards", card);
+    await old.put("entries", entries[0]);
+    old.close();
+    const database = await openShelfDatabase(news, "old-3");
+    const shelf = new Shelf(database);
+    expect(await shelf.cards()).toEqual([card]);
+    expect(await shelf.open(entries[0].id)).toBeDefined();
+    expect(await shelf.lastShown()).toBeUndefined();
+    database.close();
+  });
+
   test("waits for the page of version 1 to let go of it", async () => {
     const old = await oldShelf("old-2");
     let blocked = false;
@@ -184,7 +203,9 @@ describe("version 2", () => {
     writeTabCopy(now, state);
     // The shim's group of fields is no more: its fields are in the group that is never folded at first.
     const folded = kept.rimwright.choices.folded.filter((group: string) => group !== "shim");
-    expect(JSON.parse(now.getItem("rimwright") ?? "null")).toEqual({
+    const { shown, ...stored } = JSON.parse(now.getItem("rimwright") ?? "null");
+    expect(shown.id).toBe(rest.instrument.id);
+    expect(stored).toEqual({
       ...kept.rimwright,
       choices: { ...kept.rimwright.choices, folded },
     });
