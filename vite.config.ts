@@ -129,7 +129,7 @@ const laws = [
   "tests/drawing/templates/{templates,template-files}.test.ts",
   "tests/drawing/plan/rim-plan.test.ts",
   "tests/store/document/field-view.test.ts",
-  "tests/store/files/{hostile,round-trip,schema-mutants}.test.ts",
+  "tests/store/files/{hostile,kept-mutants,round-trip,schema-mutants}.test.ts",
   "tests/store/shelf/{racing,racing-at-once}.test.ts",
 ];
 

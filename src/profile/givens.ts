@@ -1,7 +1,7 @@
 import { curvatureOf } from "../geometry/circle.ts";
 import { BoutOutline, type Outline } from "../geometry/outline/outline.ts";
 import { TracedOutline } from "../geometry/outline/traced-outline.ts";
-import type { Body, Instrument } from "../instrument/instrument.ts";
+import type { Body, Instrument, Tracing } from "../instrument/instrument.ts";
 import { mm, phrase } from "../instrument/phrase.ts";
 import { fretPlaneZ, middleString, type StringHeights, saddleLineX } from "./neck.ts";
 import type { Objection } from "./outcome.ts";
@@ -62,8 +62,16 @@ export const contactOf = ({ shim }: Instrument): number =>
   Math.min(shim.contact, shim.tailBlockDepth);
 
 /** The builder's tracing where there is one. */
-function outlineOf(body: Body): Outline {
-  return body.tracing === undefined ? new BoutOutline(body) : new TracedOutline(body.tracing);
+const outlineOf = (body: Body): Outline =>
+  body.tracing === undefined ? new BoutOutline(body) : tracedOutlineOf(body.tracing);
+
+/** A curve through hundreds of places takes as long as all the rest, and is the same whatever else is changed. */
+const traced = new WeakMap<Tracing, Outline>();
+
+function tracedOutlineOf(tracing: Tracing): Outline {
+  const outline = traced.get(tracing) ?? new TracedOutline(tracing);
+  traced.set(tracing, outline);
+  return outline;
 }
 
 function objectionToPlaces(

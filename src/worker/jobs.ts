@@ -1,10 +1,11 @@
 import { readingTracingFile } from "../instrument/tracing-file.ts";
-import { mapOf } from "../profile/comparison/map.ts";
+import { mapIn } from "../profile/comparison/map.ts";
 import { bestContact, sharedShimOf } from "../profile/sticks/shared-shim.ts";
 import { changesForShim, changesToShare } from "../profile/sticks/shared-shim-changes.ts";
 import { UncertaintyRun } from "../profile/uncertainty/uncertainty.ts";
 import type {
   Job,
+  MapJob,
   Progress,
   SharedShimAnswer,
   SharedShimJob,
@@ -30,7 +31,7 @@ export async function runJob(job: Job, context: JobContext): Promise<void> {
     case "uncertainty":
       return drawSamples(job, context);
     case "map":
-      return context.report({ share: 1, answer: mapOf(job.instrument, job.asked) });
+      return drawMap(job, context);
     case "shared-shim":
       return context.report({ share: 1, answer: sharedShimAnswer(job) });
     case "tracing":
@@ -61,6 +62,18 @@ async function drawSamples({ asked, draws }: UncertaintyJob, context: JobContext
 
 /** Milliseconds between pauses. */
 const pauseEvery = 20;
+
+async function drawMap({ instrument, asked }: MapJob, context: JobContext): Promise<void> {
+  const drawing = mapIn(instrument, asked);
+  let paused = context.now();
+  for (let step = drawing.next(); ; step = drawing.next()) {
+    if (step.done) return context.report({ share: 1, answer: step.value });
+    if (context.now() - paused < pauseEvery) continue;
+    await context.pause();
+    if (context.stopped()) return;
+    paused = context.now();
+  }
+}
 
 async function readTracing({ text }: TracingJob, context: JobContext): Promise<void> {
   const reading = readingTracingFile(text);

@@ -69,6 +69,25 @@ describe("a job", () => {
     expect(left.every(({ share }) => share < 0.5)).toBe(true);
   });
 
+  it("draws a map between pauses, and leaves it off when it is stopped", async () => {
+    const axis = (path: "target.value" | "dome.dishRadius", range: readonly [number, number]) => ({
+      path,
+      range,
+    });
+    const map = {
+      kind: "map",
+      instrument: defaultInstrument,
+      asked: {
+        across: axis("target.value", [5, 13]),
+        up: axis("dome.dishRadius", [4500, 13_000]),
+        outcome: "saddleExposure",
+        hold: "shim",
+      },
+    } as const;
+    expect(await done(map)).toMatchObject([{ share: 1, answer: { present: expect.any(Array) } }]);
+    expect(await done(map, 60)).toEqual([]);
+  });
+
   it("answers nothing where there is no plan", async () => {
     const far = { ...defaultInstrument, target: { kind: "pitch", value: 40 } } as const;
     const reports = await done({

@@ -11,6 +11,14 @@ export interface Turns {
 
 /** The waist is the deepest hollow: where the outline lies farthest under the lesser of the widest places on both sides. */
 export function turnsOf(outline: Outline): Turns {
+  const turns = found.get(outline) ?? turnsIn(outline);
+  found.set(outline, turns);
+  return turns;
+}
+
+const found = new WeakMap<Outline, Turns>();
+
+function turnsIn(outline: Outline): Turns {
   const { xs, halfWidths } = edgeOf(outline, outline.length);
   const width = (x: number): number => outline.halfWidth(x);
   const widestAhead = runningMost(halfWidths);
@@ -52,8 +60,30 @@ const perPiece = 12;
 
 /** Places from the tail end to x = `to`, that end included, closer together toward the ends of each smooth piece. */
 export function edgeOf(outline: Outline, to: number): Edge {
-  const ends = [...outline.knots.filter((knot) => knot < to), to];
-  const xs = [0];
+  const knots = outline.knots.filter((knot) => knot < to);
+  if (knots.length <= few) return placesOn(outline, [...knots, to]);
+  const whole = wholeEdgeOf(outline);
+  const count = 1 + (knots.length - 1) * perPiece;
+  const rest = placesOn(outline, [numberAt(knots, knots.length - 1), to]);
+  return {
+    xs: whole.xs.slice(0, count).concat(rest.xs.slice(1)),
+    halfWidths: whole.halfWidths.slice(0, count).concat(rest.halfWidths.slice(1)),
+  };
+}
+
+/** So few pieces are looked at sooner than remembered. A traced outline has hundreds, and stays while other numbers change. */
+const few = 8;
+const seen = new WeakMap<Outline, Edge>();
+
+function wholeEdgeOf(outline: Outline): Edge {
+  const edge = seen.get(outline) ?? placesOn(outline, outline.knots);
+  seen.set(outline, edge);
+  return edge;
+}
+
+/** Places from the first of `ends` to the last, the pieces between neighbours. */
+function placesOn(outline: Outline, ends: readonly number[]): Edge {
+  const xs = [numberAt(ends, 0)];
   for (let piece = 1; piece < ends.length; piece++) {
     const [from, span] = [
       numberAt(ends, piece - 1),

@@ -4,14 +4,19 @@ import { rootBetween } from "../../geometry/root.ts";
 /**
  * The part of a map where `holds` is true, as closed polygons, one or more a cell, wound alike so
  * that they fill as one. Its edge crosses the grid where halving finds the change, to a millionth of
- * a cell; between crossings it runs straight. What is thinner than a cell may be missed.
+ * a cell; between crossings it runs straight. What is thinner than a cell may be missed. Yields after
+ * each row, of the grid and then of the cells.
  */
-export function regionOf(
+export function* regionIn(
   holds: (x: number, y: number) => boolean,
   xs: readonly number[],
   ys: readonly number[],
-): readonly (readonly Place[])[] {
-  const known = ys.map((y) => xs.map((x) => holds(x, y)));
+): Generator<void, readonly (readonly Place[])[]> {
+  const known: boolean[][] = [];
+  for (const y of ys) {
+    known.push(xs.map((x) => holds(x, y)));
+    yield;
+  }
   const cuts = new Map<string, Place>();
   const cutBetween = (a: Place, b: Place, aHolds: boolean): Place => {
     const [first, last] = a[0] < b[0] || a[1] < b[1] ? [a, b] : [b, a];
@@ -20,7 +25,7 @@ export function regionOf(
     cuts.set(key, cut);
     return cut;
   };
-  return ys.slice(1).flatMap((_, j) =>
+  const cellsOf = (j: number): readonly (readonly Place[])[] =>
     xs.slice(1).flatMap((_, i) => {
       const places: readonly Place[] = [
         [numberAt(xs, i), numberAt(ys, j)],
@@ -36,8 +41,13 @@ export function regionOf(
         return here ? [place, ...cut] : cut;
       });
       return polygon.length > 2 ? [polygon] : [];
-    }),
-  );
+    });
+  const polygons: (readonly Place[])[] = [];
+  for (const j of ys.slice(1).keys()) {
+    polygons.push(...cellsOf(j));
+    yield;
+  }
+  return polygons;
 }
 
 /** Between a place that holds and one that does not, the last that does. */
@@ -66,12 +76,18 @@ export interface Grid {
   readonly values: readonly (readonly number[])[];
 }
 
-export function gridOf(
+/** Yields after each row. */
+export function* gridIn(
   f: (x: number, y: number) => number,
   xs: readonly number[],
   ys: readonly number[],
-): Grid {
-  return { xs, ys, values: ys.map((y) => xs.map((x) => f(x, y))) };
+): Generator<void, Grid> {
+  const values: number[][] = [];
+  for (const y of ys) {
+    values.push(xs.map((x) => f(x, y)));
+    yield;
+  }
+  return { xs, ys, values };
 }
 
 const valueOn = (grid: Grid, i: number, j: number): number => numberAt(grid.values[j] ?? [], i);

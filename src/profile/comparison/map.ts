@@ -3,7 +3,7 @@ import type { FieldPath } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { relationProblems } from "../../instrument/relations.ts";
 import { profileOf } from "../profile.ts";
-import { contourLines, gridOf, type Place, regionOf } from "./contour.ts";
+import { contourLines, gridIn, type Place, regionIn } from "./contour.ts";
 import { needsRim, type OutcomeKey, outcomeAt, windowOf } from "./outcomes.ts";
 import { heldInstrument, type SweepAsked } from "./sweep.ts";
 
@@ -36,8 +36,11 @@ export interface InputMap {
 
 const cells = { chain: 48, rim: 24, passing: 24 };
 
-/** An outcome over two inputs, and where on the map the plan passes every check. Takes a second or so: work for a worker. */
-export function mapOf(instrument: Instrument, asked: MapAsked): InputMap | null {
+/**
+ * An outcome over two inputs, and where on the map the plan passes every check; null without a plan. Takes a
+ * second or so, over a traced outline several: work for a worker, which may stop it wherever it yields.
+ */
+export function* mapIn(instrument: Instrument, asked: MapAsked): Generator<void, InputMap | null> {
   const held = heldInstrument(instrument, asked.hold);
   if (held === null) return null;
   const { across, up, outcome } = asked;
@@ -54,16 +57,18 @@ export function mapOf(instrument: Instrument, asked: MapAsked): InputMap | null 
     return moved !== null && passesAll(moved);
   };
   const count = needsRim(outcome) ? cells.rim : cells.chain;
-  const grid = gridOf(f, spread(across.range, count), spread(up.range, count));
-  const levels = levelsOf(grid.values.flat(), windowOf(held, outcome));
+  const grid = yield* gridIn(f, spread(across.range, count), spread(up.range, count));
+  const contours: Contour[] = [];
+  for (const { level, edge } of levelsOf(grid.values.flat(), windowOf(held, outcome))) {
+    contours.push({ level, edge, lines: contourLines(f, grid, level) });
+    yield;
+  }
+  const sides = [spread(across.range, cells.passing), spread(up.range, cells.passing)] as const;
+  const passing = yield* regionIn(passes, ...sides);
   const own = [readField(held, across.path), readField(held, up.path)] as const;
   return {
-    contours: levels.map(({ level, edge }) => ({
-      level,
-      edge,
-      lines: contourLines(f, grid, level),
-    })),
-    passing: regionOf(passes, spread(across.range, cells.passing), spread(up.range, cells.passing)),
+    contours,
+    passing,
     present: own[0] === null || own[1] === null ? null : [own[0], own[1]],
   };
 }

@@ -42,7 +42,7 @@ const target = z.object({ kind: z.enum(targetKinds), value: number });
 
 const variant = z.object({ id: text, name: text, changes, target: z.exactOptional(target) });
 
-/** A comparison in a file: refused where the page itself would make do with what it can read. */
+/** A comparison whole. */
 export const comparisonSchema = z.object({
   variants: z.array(variant).check(atMost(mostVariants)),
   sweep: z.object({ path, outcome, hold }),
@@ -60,11 +60,18 @@ export const comparisonSchema = z.object({
   }),
 }) satisfies z.ZodMiniType<Comparison>;
 
-/** A comparison as the page stored it: what is plotted is as at first where its form does not allow it, and a variant's part that cannot be read is left out. */
+/** A comparison as it was stored: what is plotted is as at first where its form does not allow it, and a variant's part that cannot be read is left out. */
 export function readComparison(json: unknown): Mended<Comparison> {
+  if (json !== undefined && (asJson(json) !== json || Array.isArray(json))) {
+    const reason = "This is no comparison.";
+    return { value: firstComparison, leftOut: [{ path: "comparison", reason, value: json }] };
+  }
   const { variants = [], ...plots } = asJson(json);
   const { variants: form, ...forms } = comparisonSchema.shape;
   const plotted = orFirst(z.object(forms), firstComparison).parse(plots) as Plots;
+  const unplotted = Object.entries(forms)
+    .filter(([key, part]) => Object.hasOwn(plots, key) && !part.safeParse(plots[key]).success)
+    .map(([key]) => ({ path: key, reason: "This cannot be plotted.", value: plots[key] }));
   const read = readMended(
     { variants },
     (one) => {
@@ -73,13 +80,17 @@ export function readComparison(json: unknown): Mended<Comparison> {
         ? { ok: true, value: parsed.data.variants }
         : { ok: false, problems: parsed.error.issues.flatMap(problemsOf) };
     },
-    { whole: ["variants"] },
+    { isWhole: (one) => one === "variants" },
   );
-  if (read !== null) return { ...read, value: { ...plotted, variants: read.value } };
+  if (read !== null)
+    return {
+      value: { ...plotted, variants: read.value },
+      leftOut: [...unplotted, ...read.leftOut],
+    };
   const reason = "The variants are not what a comparison holds there.";
   return {
     value: { ...plotted, variants: [] },
-    leftOut: [{ path: "variants", reason, value: variants }],
+    leftOut: [...unplotted, { path: "variants", reason, value: variants }],
   };
 }
 

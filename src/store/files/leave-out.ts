@@ -24,19 +24,19 @@ const mostRounds = 4;
 
 /**
  * What `read` makes of `json` once each part that has a problem is left out, or stands as `beside` has it. Null
- * where a problem is one of the whole: `whole` names the places of which it is.
+ * where a problem is one of the whole, as `isWhole` says of its place.
  */
 export function readMended<T>(
   json: unknown,
   read: (json: unknown) => Read<T>,
-  { beside, whole }: { readonly beside?: unknown; readonly whole: readonly string[] },
+  { beside, isWhole }: { readonly beside?: unknown; readonly isWhole: (path: string) => boolean },
 ): Mended<T> | null {
   const leftOut: LeftOut[] = [];
   let mended = json;
   for (let round = 0; round <= mostRounds; round++) {
     const result = read(mended);
     if (result.ok) return { value: result.value, leftOut };
-    if (result.problems.some(({ path }) => path === "" || whole.includes(path))) return null;
+    if (result.problems.some(({ path }) => path === "" || isWhole(path))) return null;
     const found = mended;
     const places = result.problems.map(({ path, message }) => {
       const keys = keysAlong(found, path);

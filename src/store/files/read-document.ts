@@ -10,7 +10,7 @@ import type { Comparison } from "../document/comparison.ts";
 import { asJson, type Json } from "../document/json.ts";
 import { hasPlan } from "../document/plan.ts";
 import type { Document, History, TypedText } from "../document/state.ts";
-import { type Mended, readMended } from "./leave-out.ts";
+import { type LeftOut, type Mended, readMended } from "./leave-out.ts";
 
 /** How what is kept beside an instrument is read. */
 export interface PartReader {
@@ -20,19 +20,42 @@ export interface PartReader {
 }
 
 /** What of a history can be read: a step that cannot is left out. */
-export function readHistory(json: unknown, reader: PartReader): History {
+export function readHistory(json: unknown, reader: PartReader): Mended<History> {
   const { past, future } = asJson(json);
-  const documents = (list: unknown): readonly Document[] =>
-    Array.isArray(list)
-      ? list.flatMap((one) => readDocument(asJson(one), reader)?.value ?? [])
-      : [];
-  return { past: documents(past), future: documents(future) };
+  const [before, after] = [readSteps(past, reader, "past"), readSteps(future, reader, "future")];
+  return {
+    value: { past: before.value, future: after.value },
+    leftOut: [...before.leftOut, ...after.leftOut],
+  };
+}
+
+function readSteps(
+  list: unknown,
+  reader: PartReader,
+  place: keyof History,
+): Mended<readonly Document[]> {
+  if (!Array.isArray(list)) return { value: [], leftOut: [] };
+  const steps = list.map((one) => readDocument(asJson(one), reader));
+  return {
+    value: steps.flatMap((step) => step?.value ?? []),
+    leftOut: steps.flatMap((step, i) => leftOutOfStep(step, `history.${place}.${i}`, list[i])),
+  };
+}
+
+function leftOutOfStep(
+  step: Mended<Document> | null,
+  at: string,
+  value: unknown,
+): readonly LeftOut[] {
+  if (step === null) return [{ path: at, reason: "This step of undo is no instrument.", value }];
+  return step.leftOut.map((part) => ({ ...part, path: `${at}.${part.path}` }));
 }
 
 /** A document as it was stored, without the parts of it that cannot be read; null where there is no instrument with a plan. */
 export function readDocument(kept: Json, reader: PartReader): Mended<Document> | null {
   const { instrument: stated, lastGood } = kept;
-  const good = readGood(lastGood, stated) ?? readGood(stated, lastGood);
+  const last = readGood(lastGood, stated);
+  const good = last ?? readGood(stated, lastGood);
   if (good === null) return null;
   const draft = readDraft(stated, good.value);
   const comparison = reader.comparison(kept["comparison"]);
@@ -46,12 +69,17 @@ export function readDocument(kept: Json, reader: PartReader): Mended<Document> |
     asBuilt: record.value,
     readingTexts: readTexts(kept["readingTexts"], reader.isKey),
   };
-  const own = draft.leftOut.length > 0 ? draft.leftOut : good.leftOut;
+  const noLast = last === null && lastGood !== undefined;
+  const own = [
+    ...draft.leftOut,
+    ...(draft.leftOut.length > 0 ? [] : good.leftOut),
+    ...(noLast ? [{ path: "lastGood", reason: "This has no plan.", value: lastGood }] : []),
+  ];
   return { value: document, leftOut: [...own, ...comparison.leftOut, ...record.leftOut] };
 }
 
 /** Where a fault is one of the whole instrument. */
-const whole = ["format", "version", "id"];
+const isWhole = (path: string): boolean => ["format", "version", "id"].includes(path);
 
 /** An instrument that has a plan. */
 function readGood(json: unknown, beside: unknown): Mended<Instrument> | null {
@@ -61,7 +89,7 @@ function readGood(json: unknown, beside: unknown): Mended<Instrument> | null {
       const result = readInstrument(one);
       return result.ok ? { ok: true, value: result.instrument } : result;
     },
-    { beside, whole },
+    { beside, isWhole },
   );
   return read !== null && hasPlan(read.value) ? read : null;
 }
@@ -76,9 +104,10 @@ function readDraft(json: unknown, base: Instrument): Mended<Instrument> {
       const result = readInstrument(one);
       return { ok: false, problems: result.ok ? [] : result.problems };
     },
-    { beside: base, whole },
+    { beside: base, isWhole },
   );
-  return read ?? { value: base, leftOut: [] };
+  const reason = "This is no instrument: the last that had a plan stands in its place.";
+  return read ?? { value: base, leftOut: [{ path: "instrument", reason, value: json }] };
 }
 
 function fits(value: unknown, path: FieldPath, { target }: Instrument): value is number | null {

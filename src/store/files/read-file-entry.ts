@@ -1,5 +1,4 @@
-import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
-import { readAsBuilt } from "../../instrument/as-built/read-as-built.ts";
+import type { Instrument } from "../../instrument/instrument.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import { type ReadInstrumentResult, readInstrument } from "../../instrument/read-instrument.ts";
 import { instrumentSchema } from "../../instrument/schema.ts";
@@ -8,8 +7,10 @@ import { type Comparison, firstComparison } from "../document/comparison.ts";
 import { asJson } from "../document/json.ts";
 import { hasPlan, solvedPlan } from "../document/plan.ts";
 import { type Document, newDocument } from "../document/state.ts";
-import { comparisonSchema } from "./comparison-form.ts";
+import { readComparison } from "./comparison-form.ts";
 import type { FilePiece } from "./file-text.ts";
+import { type LeftOut, type Mended, readMended } from "./leave-out.ts";
+import { readRecord } from "./record-form.ts";
 import { fileLimits } from "./shelf-file.ts";
 
 /** A place in the file that could not be taken in, and why. */
@@ -27,8 +28,8 @@ const limits = { parts: 5_000, reasons: 50 } as const;
 
 interface FileEntryRead {
   readonly document: Document;
-  /** Names in the instrument that are no field's, and were left out. */
-  readonly unknown: readonly BadEntry[];
+  /** What could not be read and was left out: names that are no field's, and parts beside the measures. */
+  readonly leftOut: readonly BadEntry[];
 }
 
 /** One instrument of a file with what belongs to it, or every reason why it cannot be taken in. */
@@ -46,7 +47,8 @@ export function readFileEntry({ path, text, bare }: FilePiece): Read<FileEntryRe
   if (!read.ok) return { ok: false, bad: inShort(read.bad, path) };
   const instrument = bare ? json : asJson(json)["instrument"];
   const unknown = unknownIn(instrument, bare ? "" : `${path}.instrument`);
-  return { ok: true, value: { document: read.value, unknown } };
+  const { document, leftOut } = read.value;
+  return { ok: true, value: { document, leftOut: inShort([...unknown, ...leftOut], path) } };
 }
 
 const unknownIn = (instrument: unknown, place: string): readonly BadEntry[] =>
@@ -64,38 +66,84 @@ function inShort(reasons: readonly BadEntry[], path: string): readonly BadEntry[
   return [...first.slice(0, limits.reasons), more];
 }
 
-function readParts(json: unknown, at: string): Read<Document> {
+function readParts(json: unknown, at: string): Read<FileEntryRead> {
   const { instrument, lastGood, comparison, asBuilt } = asJson(json);
   const stated = readStated(instrument, lastGood, at);
   if (!stated.ok) return stated;
-  const compared = readCompared(comparison, `${at}comparison`);
-  if (!compared.ok) return compared;
-  const record = readRecord(asBuilt, `${at}asBuilt`);
-  if (!record.ok) return record;
-  const document = { ...stated.value, comparison: compared.value, asBuilt: record.value };
-  return { ok: true, value: document };
+  const compared = comparison === undefined ? noComparison : readComparison(comparison);
+  const record = readRecord(asBuilt);
+  const { document, leftOut } = stated.value;
+  return {
+    ok: true,
+    value: {
+      document: { ...document, comparison: compared.value, asBuilt: record.value },
+      leftOut: [
+        ...leftOut,
+        ...named(compared.leftOut, `${at}comparison`),
+        ...named(record.leftOut, `${at}asBuilt`),
+      ],
+    },
+  };
 }
+
+const noComparison: Mended<Comparison> = { value: firstComparison, leftOut: [] };
+
+const named = (leftOut: readonly LeftOut[], place: string): readonly BadEntry[] =>
+  leftOut.map(({ path, reason }) => ({ path: within(place, path), reason }));
 
 /** The instrument; one without a plan only beside the last that had one. */
-function readStated(json: unknown, lastGood: unknown, at: string): Read<Document> {
+function readStated(json: unknown, lastGood: unknown, at: string): Read<FileEntryRead> {
   if (lastGood === undefined) return readSound(json, at === "" ? "" : `${at}instrument`);
-  const draft = instrumentSchema.safeParse(json);
-  if (!draft.success) return badInstrument(readInstrument(json), `${at}instrument`);
+  const draft = withoutTolerances(json, (one) => {
+    const parsed = instrumentSchema.safeParse(one);
+    return parsed.success ? { ok: true, instrument: parsed.data } : problemsIn(one);
+  });
+  if (draft === null) return badInstrument(readInstrument(json), `${at}instrument`);
   const read = readSound(lastGood, `${at}lastGood`);
   if (!read.ok) return read;
-  const { id } = read.value.instrument;
-  return { ok: true, value: { ...read.value, instrument: { ...draft.data, id } } };
+  const { document, leftOut } = read.value;
+  const instrument = { ...draft.value, id: document.instrument.id };
+  const own = named(draft.leftOut, `${at}instrument`);
+  return {
+    ok: true,
+    value: { document: { ...document, instrument }, leftOut: [...own, ...leftOut] },
+  };
 }
 
-/** An instrument that has a plan. */
-function readSound(json: unknown, place: string): Read<Document> {
+const problemsIn = (json: unknown): ReadInstrumentResult => {
   const read = readInstrument(json);
-  if (!read.ok) return badInstrument(read, place);
-  if (hasPlan(read.instrument)) return { ok: true, value: newDocument(read.instrument) };
-  const plan = solvedPlan(read.instrument);
-  if (plan.ok) return { ok: true, value: newDocument(read.instrument) };
-  return bad(within(place, plan.refusal.field), sayPhrase(plan.refusal.why, "mm"));
+  return read.ok ? { ok: false, problems: [] } : read;
+};
+
+/** An instrument that has a plan. */
+function readSound(json: unknown, place: string): Read<FileEntryRead> {
+  const read = withoutTolerances(json, readInstrument);
+  if (read === null) return badInstrument(readInstrument(json), place);
+  const instrument = read.value;
+  const plan = hasPlan(instrument) ? { ok: true as const } : solvedPlan(instrument);
+  if (!plan.ok) return bad(within(place, plan.refusal.field), sayPhrase(plan.refusal.why, "mm"));
+  return {
+    ok: true,
+    value: { document: newDocument(instrument), leftOut: named(read.leftOut, place) },
+  };
 }
+
+/**
+ * An instrument without those of its tolerances that cannot be read. Its measures are all there or it is none:
+ * another's in their place would be a guitar that nobody stated.
+ */
+const withoutTolerances = (
+  json: unknown,
+  read: (json: unknown) => ReadInstrumentResult,
+): Mended<Instrument> | null =>
+  readMended(
+    json,
+    (one) => {
+      const result = read(one);
+      return result.ok ? { ok: true, value: result.instrument } : result;
+    },
+    { isWhole: (path) => !path.startsWith("tolerances.") },
+  );
 
 function badInstrument(read: ReadInstrumentResult, place: string): Read<never> {
   const problems = read.ok ? [] : read.problems;
@@ -108,32 +156,6 @@ function badInstrument(read: ReadInstrumentResult, place: string): Read<never> {
 
 const within = (place: string, path: string): string =>
   [place, path].filter((part) => part !== "").join(".");
-
-function readCompared(json: unknown, path: string): Read<Comparison> {
-  if (json === undefined) return { ok: true, value: firstComparison };
-  const parsed = comparisonSchema.safeParse(json);
-  if (parsed.success) return { ok: true, value: parsed.data };
-  return {
-    ok: false,
-    bad: parsed.error.issues.map((issue) => ({
-      path: within(path, issue.path.map(String).join(".")),
-      reason: "This is not what a comparison holds there.",
-    })),
-  };
-}
-
-function readRecord(json: unknown, path: string): Read<AsBuilt> {
-  if (json === undefined) return { ok: true, value: emptyAsBuilt };
-  const read = readAsBuilt(json);
-  if (read.ok) return { ok: true, value: read.asBuilt };
-  return {
-    ok: false,
-    bad: read.problems.map((one) => ({
-      path: within(path, one.path),
-      reason: one.message,
-    })),
-  };
-}
 
 const bad = (path: string, reason: string): { ok: false; bad: readonly BadEntry[] } => ({
   ok: false,

@@ -59,8 +59,8 @@ export async function readImport(shelf: Shelf, file: Blob): Promise<ImportReadin
       plan.bad.push(...read.bad);
       continue;
     }
-    const { document, unknown } = read.value;
-    plan.bad.push(...unknown);
+    const { document, leftOut } = read.value;
+    plan.bad.push(...leftOut);
     const { id } = document.instrument;
     const [twin, card] = [seen.get(id), cards.get(id)];
     seen.set(id, document);

@@ -28,7 +28,7 @@ export function readTabCopy(storage: TextStorage): State {
     return {
       ...firstState,
       ...document,
-      ...readHistory(kept["history"], outerForms),
+      ...readHistory(kept["history"], outerForms).value,
       previous,
       choices,
       editId,
@@ -38,7 +38,8 @@ export function readTabCopy(storage: TextStorage): State {
   }
 }
 
-function keptIn(storage: TextStorage): Json {
+/** What is stored of the tab, in the names of version 2. Throws where it is no JSON. */
+export function keptIn(storage: TextStorage): Json {
   const read = (one: string): Json => asJson(JSON.parse(storage.getItem(one) ?? "null"));
   const kept = read(tabKey);
   return kept["version"] === 2

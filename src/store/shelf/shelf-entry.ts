@@ -99,11 +99,15 @@ export function readMendedEntry(json: unknown): Mended<Entry> | null {
   const document = storedDocumentIn(kept);
   const { id } = kept;
   if (document === null || typeof id !== "string") return null;
-  return { value: entryOf(kept, id, document.value), leftOut: document.leftOut };
+  const history = readHistory(kept["history"], validParts);
+  return {
+    value: entryOf(kept, id, document.value, history.value),
+    leftOut: [...document.leftOut, ...history.leftOut],
+  };
 }
 
-function entryOf(kept: Json, id: string, document: Document): Entry {
-  const { revision, savedAt, stamp, history } = kept;
+function entryOf(kept: Json, id: string, document: Document, history: History): Entry {
+  const { revision, savedAt, stamp } = kept;
   return {
     version: 2,
     id,
@@ -111,7 +115,7 @@ function entryOf(kept: Json, id: string, document: Document): Entry {
     savedAt: typeof savedAt === "number" ? savedAt : 0,
     editId: readEditId(stamp),
     document,
-    history: readHistory(history, validParts),
+    history,
   };
 }
 

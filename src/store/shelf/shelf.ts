@@ -1,3 +1,4 @@
+import { dequal as equal } from "dequal/lite";
 import type { IDBPTransaction } from "idb";
 import { newId } from "../document/new-id.ts";
 import type { Document } from "../document/state.ts";
@@ -107,6 +108,18 @@ export class Shelf {
         const card = await store.get(id);
         if (card !== undefined) await store.put({ ...card, inFile: revision });
       }
+    });
+  }
+
+  /** Adds what could not be read elsewhere, unless the same parts of an entry are named already. */
+  addUnreadable(found: UnreadableEntry): Promise<void> {
+    return this.#inOneTransaction(async (transaction) => {
+      const aside = transaction.objectStore("aside");
+      const named = (await aside.getAll()).some(
+        ({ id, parts }) =>
+          found.id.startsWith(id) && parts !== undefined && equal(parts, found.parts),
+      );
+      if (!named) await aside.put(found);
     });
   }
 

@@ -13,6 +13,7 @@ import type { ShopStore } from "./shop.ts";
 import { openShop } from "./shop-storage.ts";
 import { askToLast } from "./storage-room.ts";
 import { shownInTabCopy, tabKey } from "./tab-copy.ts";
+import { tabCopyDamage } from "./tab-copy-damage.ts";
 import { withValidParts } from "./valid-parts.ts";
 
 interface Stores {
@@ -27,6 +28,7 @@ interface Stores {
 export async function startShelf({ store, takeEarly, shop, slot }: Stores): Promise<void> {
   const copied = shownInTabCopy(tabStorage());
   const isNewTab = !isTabsOwn(tabKey);
+  const damage = tabCopyDamage(tabStorage());
   openShop(shop, browserStorage(), store);
   store.setState(withValidParts);
   try {
@@ -56,6 +58,7 @@ export async function startShelf({ store, takeEarly, shop, slot }: Stores): Prom
     addEventListener("pagehide", () => void opened.flush());
     addEventListener("visibilitychange", () => void opened.flush());
     await opened.start();
+    if (damage !== null) await shelf.addUnreadable(damage);
     if (before !== undefined && before !== copied?.id && isAsLoaded(early, copied?.id))
       await opened.open(before);
     slot.setState({ is: "open", shelf, session: opened }, true);

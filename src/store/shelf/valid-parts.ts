@@ -1,11 +1,9 @@
 import { dequal as equal } from "dequal/lite";
-import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
 import { isMeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
-import { readAsBuilt } from "../../instrument/as-built/read-as-built.ts";
 import type { Document, State } from "../document/state.ts";
 import { readComparison } from "../files/comparison-form.ts";
-import { type Mended, readMended } from "../files/leave-out.ts";
 import type { PartReader } from "../files/read-document.ts";
+import { readRecord } from "../files/record-form.ts";
 
 /** Reads comparisons and records through and through. */
 export const validParts: PartReader = {
@@ -13,21 +11,6 @@ export const validParts: PartReader = {
   record: readRecord,
   isKey: isMeasurementKey,
 };
-
-/** A record without the parts of it that cannot be read. */
-function readRecord(json: unknown): Mended<AsBuilt> {
-  if (json === undefined) return { value: emptyAsBuilt, leftOut: [] };
-  const read = readMended(
-    json,
-    (one) => {
-      const result = readAsBuilt(one);
-      return result.ok ? { ok: true, value: result.asBuilt } : result;
-    },
-    { whole: ["format", "version"] },
-  );
-  const reason = "This is no as-built record that this Rimwright reads.";
-  return read ?? { value: emptyAsBuilt, leftOut: [{ path: "asBuilt", reason, value: json }] };
-}
 
 /** The state as the tab kept it, its comparisons and records read through: what is not sound of them is as at first. The same state when all are. */
 export function withValidParts(state: State): State {

@@ -64,7 +64,7 @@ export function UnreadableList({
 
 /** What the record calls its instrument. */
 function nameIn({ id, json }: UnreadableEntry): string {
-  const { instrument } = asJson(asJson(json)["work"]);
+  const { work, instrument = asJson(work)["instrument"] } = asJson(json);
   const { name } = asJson(instrument);
   return typeof name === "string" && name !== "" ? name.slice(0, textLimits.name) : id;
 }

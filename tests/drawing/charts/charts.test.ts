@@ -12,7 +12,7 @@ import type { Scene } from "../../../src/drawing/scene.ts";
 import { svgOf } from "../../../src/drawing/svg.ts";
 import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { mapOf } from "../../../src/profile/comparison/map.ts";
+import { mapIn } from "../../../src/profile/comparison/map.ts";
 import { sweepOf } from "../../../src/profile/comparison/sweep.ts";
 import { givensOf } from "../../../src/profile/givens.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
@@ -24,6 +24,7 @@ import {
   textOf,
   textsOf,
 } from "../../support/read-scene.ts";
+import { resultOf } from "../../support/steps.ts";
 
 const mm = (name: string): Measure => ({
   name,
@@ -147,12 +148,14 @@ describe("sections on one another", () => {
 describe("the map", () => {
   const acrossRange = [5, 13] as const;
   const upRange = [5000, 13_000] as const;
-  const map = mapOf(defaultInstrument, {
-    across: { path: "target.value", range: acrossRange },
-    up: { path: "dome.dishRadius", range: upRange },
-    outcome: "saddleExposure",
-    hold: "shim",
-  });
+  const map = resultOf(
+    mapIn(defaultInstrument, {
+      across: { path: "target.value", range: acrossRange },
+      up: { path: "dome.dishRadius", range: upRange },
+      outcome: "saddleExposure",
+      hold: "shim",
+    }),
+  );
   if (map === null) throw new Error("no map");
   const scene = mapChart({
     width: 560,

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
 import {
   contourLines,
-  gridOf,
+  gridIn,
   type Place,
-  regionOf,
+  regionIn,
 } from "../../../src/profile/comparison/contour.ts";
+import { resultOf } from "../../support/steps.ts";
 
 const spread = (from: number, to: number, count: number): number[] =>
   Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
@@ -24,7 +25,7 @@ const area = (line: readonly Place[]): number =>
 
 describe("contour lines", () => {
   it("are one ring round a circle, with every corner on it", () => {
-    const lines = contourLines(circle, gridOf(circle, axis, axis), 1.23);
+    const lines = contourLines(circle, resultOf(gridIn(circle, axis, axis)), 1.23);
     expect(lines).toHaveLength(1);
     const [ring = []] = lines;
     expect(closed(ring)).toBe(true);
@@ -34,14 +35,14 @@ describe("contour lines", () => {
 
   it("run open to the edge of the map", () => {
     const plane = (x: number, y: number): number => x + 2 * y;
-    const lines = contourLines(plane, gridOf(plane, axis, axis), 0.333);
+    const lines = contourLines(plane, resultOf(gridIn(plane, axis, axis)), 0.333);
     expect(lines).toHaveLength(1);
     for (const [x, y] of lines[0] ?? []) expect(plane(x, y)).toBeCloseTo(0.333, 12);
   });
 
   it.each([0.004, -0.004])("join a saddle the right way, level %f", (level) => {
     const saddle = (x: number, y: number): number => x * y;
-    const grid = gridOf(saddle, spread(-1.03, 1, 11), spread(-1.01, 1, 11));
+    const grid = resultOf(gridIn(saddle, spread(-1.03, 1, 11), spread(-1.01, 1, 11)));
     const lines = contourLines(saddle, grid, level);
     expect(lines).toHaveLength(2);
     for (const line of lines) {
@@ -56,14 +57,14 @@ describe("contour lines", () => {
 
   it("stop where there is no value", () => {
     const half = (x: number, y: number): number => (x < 0 ? Number.NaN : circle(x, y));
-    const lines = contourLines(half, gridOf(half, axis, axis), 1);
+    const lines = contourLines(half, resultOf(gridIn(half, axis, axis)), 1);
     expect(lines).toHaveLength(1);
     for (const [x] of lines[0] ?? []) expect(x).toBeGreaterThanOrEqual(0);
   });
 
   it("part the grid just as its values do: a brute count of corners", () => {
     const bumps = (x: number, y: number): number => Math.sin(3 * x) * Math.cos(2 * y) + 0.2 * x;
-    const grid = gridOf(bumps, axis, axis);
+    const grid = resultOf(gridIn(bumps, axis, axis));
     const level = 0.31;
     const crossings = contourLines(bumps, grid, level).flat();
     const onAxis = new Set(axis);
@@ -82,7 +83,7 @@ describe("contour lines", () => {
 describe("a region", () => {
   it("has a disc's area, its corners inside and at its edge", () => {
     const inDisc = (x: number, y: number): boolean => circle(x, y) <= 1.3;
-    const polygons = regionOf(inDisc, axis, axis);
+    const polygons = resultOf(regionIn(inDisc, axis, axis));
     for (const polygon of polygons) {
       expect(area(polygon)).toBeGreaterThanOrEqual(0);
       for (const [x, y] of polygon) expect(circle(x, y)).toBeLessThanOrEqual(1.3);

@@ -2,9 +2,10 @@ import { describe, expect, it, vi } from "vitest";
 import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { writeField } from "../../../src/instrument/field-value.ts";
 import type { Place } from "../../../src/profile/comparison/contour.ts";
-import { type MapAsked, mapOf, passesAll, roundStep } from "../../../src/profile/comparison/map.ts";
+import { type MapAsked, mapIn, passesAll, roundStep } from "../../../src/profile/comparison/map.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
 import { withShimFixed } from "../../../src/profile/uncertainty/tolerances.ts";
+import { resultOf } from "../../support/steps.ts";
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -16,7 +17,7 @@ const asked: MapAsked = {
 };
 
 const built = withShimFixed(defaultInstrument) ?? defaultInstrument;
-const map = mapOf(defaultInstrument, asked);
+const map = resultOf(mapIn(defaultInstrument, asked));
 const at = (x: number, y: number) =>
   writeField(writeField(built, "target.value", x), "dome.dishRadius", y);
 
@@ -76,7 +77,7 @@ describe("shim against dish radius", () => {
 
   it("is none without a plan", () => {
     const far = { ...defaultInstrument, target: { kind: "pitch", value: 40 } } as const;
-    expect(mapOf(far, asked)).toBeNull();
+    expect(resultOf(mapIn(far, asked))).toBeNull();
   });
 });
 

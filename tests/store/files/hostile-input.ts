@@ -2,7 +2,7 @@ import { deflateRawSync } from "node:zlib";
 import fc from "fast-check";
 
 /** What strangers put where a value should be. */
-const hostileValues: readonly unknown[] = [
+export const hostileValues: readonly unknown[] = [
   null,
   true,
   0,

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { emptyAsBuilt } from "../../../src/instrument/as-built/as-built.ts";
 import { firstComparison } from "../../../src/store/document/comparison.ts";
 import { fileLimits } from "../../../src/store/files/shelf-file.ts";
 import { readImport } from "../../../src/store/shelf/import.ts";
@@ -20,8 +21,6 @@ describe("what cannot be taken in", () => {
       { instrument: { body: { length: -3 }, bridge: { thickness: "x" } } },
       good,
       7,
-      { instrument: {}, asBuilt: { readings: { shim: { value: 1e6 } } } },
-      { instrument: {}, comparison: { ...firstComparison, moved: "far" } },
       { instrument: { version: 2 } },
       { instrument: { neck: { scale: "long" } }, lastGood: {} },
       { instrument: {}, lastGood: { dome: { flatLength: 480 } } },
@@ -35,13 +34,48 @@ describe("what cannot be taken in", () => {
       "instruments[0].instrument.body.length",
       "instruments[0].instrument.bridge.thickness",
       "instruments[2].instrument",
-      "instruments[3].asBuilt.readings.shim.value",
-      "instruments[4].comparison.moved",
-      "instruments[5].instrument.version",
-      "instruments[6].instrument.neck.scale",
-      "instruments[7].lastGood.dome.flatLength",
+      "instruments[3].instrument.version",
+      "instruments[4].instrument.neck.scale",
+      "instruments[5].lastGood.dome.flatLength",
     ]);
     expect(plan.bad.every(({ reason }) => reason.length > 10)).toBe(true);
+  });
+
+  test("is one part alone where the measures do without it: it is named, and the rest comes in", async () => {
+    const { shelf } = await openShelf();
+    const instruments = [
+      { instrument: { tolerances: { "dome.dishRadius": 99999999999, "neck.scale": 0.5 } } },
+      { instrument: {}, asBuilt: { readings: { shim: { value: 1e6 } }, notes: { level: "kept" } } },
+      { instrument: {}, comparison: { ...firstComparison, moved: "far" } },
+      { instrument: {}, comparison: { variants: [7, { id: "a", name: "A", changes: {} }] } },
+      { instrument: {}, asBuilt: { version: 99 } },
+      {
+        instrument: { body: { length: 470 }, tolerances: { "body.length": "wide" } },
+        lastGood: { name: "Good once", tolerances: { "no.such": 1 } },
+      },
+    ];
+    const { fresh, bad } = await importPlanOf(
+      shelf,
+      file({ format: "rimwright-shelf", version: 1, instruments }),
+    );
+    expect(bad.map(({ path }) => path)).toEqual([
+      "instruments[0].instrument.tolerances.dome.dishRadius",
+      "instruments[1].asBuilt.readings.shim",
+      "instruments[1].asBuilt.readings.shim.value",
+      "instruments[2].comparison.moved",
+      "instruments[3].comparison.variants.0",
+      "instruments[4].asBuilt.asBuilt",
+      "instruments[5].instrument.tolerances.body.length",
+      "instruments[5].lastGood.tolerances.no.such",
+    ]);
+    expect(bad.every(({ reason }) => reason.length > 10)).toBe(true);
+    expect(fresh[0]?.instrument.tolerances).toEqual({ "neck.scale": 0.5 });
+    expect(fresh[1]?.asBuilt.notes).toEqual({ level: "kept" });
+    expect(fresh[2]?.comparison).toEqual(firstComparison);
+    expect(fresh[3]?.comparison.variants).toEqual([{ id: "a", name: "A", changes: {} }]);
+    expect(fresh[4]?.asBuilt).toEqual(emptyAsBuilt);
+    expect(fresh[5]?.instrument.body.length).toBe(470);
+    expect(fresh[5]?.lastGood.name).toBe("Good once");
   });
 
   test("broken JSON in one instrument spoils that one only", async () => {
