@@ -3,15 +3,7 @@ import { mapIn } from "../profile/comparison/map.ts";
 import { bestContact, sharedShimOf } from "../profile/sticks/shared-shim.ts";
 import { changesForShim, changesToShare } from "../profile/sticks/shared-shim-changes.ts";
 import { UncertaintyRun } from "../profile/uncertainty/uncertainty.ts";
-import type {
-  Job,
-  MapJob,
-  Progress,
-  SharedShimAnswer,
-  SharedShimJob,
-  TracingJob,
-  UncertaintyJob,
-} from "./messages.ts";
+import type { Job, Progress, SharedShimAnswer, SharedShimJob, UncertaintyJob } from "./messages.ts";
 
 /** What a job needs of whoever runs it. */
 export interface JobContext {
@@ -31,11 +23,12 @@ export async function runJob(job: Job, context: JobContext): Promise<void> {
     case "uncertainty":
       return drawSamples(job, context);
     case "map":
-      return drawMap(job, context);
+      return inSteps(mapIn(job.instrument, job.asked), (share) => share, context);
     case "shared-shim":
       return context.report({ share: 1, answer: sharedShimAnswer(job) });
     case "tracing":
-      return readTracing(job, context);
+      // The text's end is not the end: the longest line is still to be made of it.
+      return inSteps(readingTracingFile(job.text), (share) => 0.99 * share, context);
   }
 }
 
@@ -63,22 +56,14 @@ async function drawSamples({ asked, draws }: UncertaintyJob, context: JobContext
 /** Milliseconds between pauses. */
 const pauseEvery = 20;
 
-async function drawMap({ instrument, asked }: MapJob, context: JobContext): Promise<void> {
-  const drawing = mapIn(instrument, asked);
-  let paused = context.now();
-  for (let step = drawing.next(); ; step = drawing.next()) {
-    if (step.done) return context.report({ share: 1, answer: step.value });
-    if (context.now() - paused < pauseEvery) continue;
-    await context.pause();
-    if (context.stopped()) return;
-    paused = context.now();
-  }
-}
-
-async function readTracing({ text }: TracingJob, context: JobContext): Promise<void> {
-  const reading = readingTracingFile(text);
+/** Takes steps between pauses, and tells now and then what share of all they say is done. */
+async function inSteps<Answer extends Progress["answer"]>(
+  steps: Generator<number, Answer>,
+  shareOf: (step: number) => number,
+  context: JobContext,
+): Promise<void> {
   let [paused, reported] = [context.now(), context.now()];
-  for (let step = reading.next(); ; step = reading.next()) {
+  for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) return context.report({ share: 1, answer: step.value });
     const now = context.now();
     if (now - paused < pauseEvery) continue;
@@ -87,8 +72,7 @@ async function readTracing({ text }: TracingJob, context: JobContext): Promise<v
     paused = now;
     if (now - reported < reportEvery) continue;
     reported = now;
-    // The text's end is not the end: the longest line is still to be made of it.
-    context.report({ share: 0.99 * step.value, answer: null });
+    context.report({ share: shareOf(step.value), answer: null });
   }
 }
 

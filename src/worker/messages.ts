@@ -32,7 +32,7 @@ export interface SharedShimJob {
 }
 
 /** A stranger's drawing to be read. */
-export interface TracingJob {
+interface TracingJob {
   readonly kind: "tracing";
   readonly text: string;
 }

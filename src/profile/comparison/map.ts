@@ -38,9 +38,13 @@ const cells = { chain: 48, rim: 24, passing: 24 };
 
 /**
  * An outcome over two inputs, and where on the map the plan passes every check; null without a plan. Takes a
- * second or so, over a traced outline several: work for a worker, which may stop it wherever it yields.
+ * second or so, over a traced outline several: work for a worker, which may stop it wherever it yields how far
+ * it is, 0 to 1.
  */
-export function* mapIn(instrument: Instrument, asked: MapAsked): Generator<void, InputMap | null> {
+export function* mapIn(
+  instrument: Instrument,
+  asked: MapAsked,
+): Generator<number, InputMap | null> {
   const held = heldInstrument(instrument, asked.hold);
   if (held === null) return null;
   const { across, up, outcome } = asked;
@@ -57,20 +61,31 @@ export function* mapIn(instrument: Instrument, asked: MapAsked): Generator<void,
     return moved !== null && passesAll(moved);
   };
   const count = needsRim(outcome) ? cells.rim : cells.chain;
-  const grid = yield* gridIn(f, spread(across.range, count), spread(up.range, count));
+  const lines = gridIn(f, spread(across.range, count), spread(up.range, count));
+  const grid = yield* sharing(lines, 0, 0.3 / (count + 1));
   const contours: Contour[] = [];
-  for (const { level, edge } of levelsOf(grid.values.flat(), windowOf(held, outcome))) {
+  const levels = levelsOf(grid.values.flat(), windowOf(held, outcome));
+  for (const { level, edge } of levels) {
     contours.push({ level, edge, lines: contourLines(f, grid, level) });
-    yield;
+    yield 0.3 + (0.1 * contours.length) / (levels.length + 1);
   }
   const sides = [spread(across.range, cells.passing), spread(up.range, cells.passing)] as const;
-  const passing = yield* regionIn(passes, ...sides);
+  const passing = yield* sharing(regionIn(passes, ...sides), 0.4, 0.6 / (2 * cells.passing + 2));
   const own = [readField(held, across.path), readField(held, up.path)] as const;
   return {
     contours,
     passing,
     present: own[0] === null || own[1] === null ? null : [own[0], own[1]],
   };
+}
+
+/** Yields from `start` on how far it is, each step being `each` of the whole. */
+function* sharing<T>(steps: Generator<void, T>, start: number, each: number): Generator<number, T> {
+  for (let count = 1; ; count++) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield start + count * each;
+  }
 }
 
 /** Whether an instrument has a plan without a stop or a warning. */

@@ -10,7 +10,7 @@ import type { MapJob } from "../../worker/messages.ts";
 import { ChoiceButtons } from "../fields/choice-buttons.tsx";
 import { FieldChoice } from "../fields/field-choice.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
-import { useJob } from "../use-job.ts";
+import { type Running, useJob } from "../use-job.ts";
 import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
 import { rangeRound } from "./input-range.ts";
@@ -26,7 +26,8 @@ export function MapPanel() {
   const edit = useEdit();
   const held = useMemo(() => heldInstrument(base, map.hold) ?? base, [base, map.hold]);
   const job = useMemo(() => jobOf(base, held, map), [base, held, map]);
-  const { state, progress } = useJob<"map">(job);
+  const running = useJob<"map">(job);
+  const { state, progress } = running;
   const change = (to: Partial<Comparison["map"]>): void =>
     edit((state) => plot(state, (plots) => ({ map: { ...plots.map, ...to } })));
   const answer = progress?.answer ?? null;
@@ -82,13 +83,7 @@ export function MapPanel() {
             name="chart"
             first={{ width: 540, height: 340 }}
             draw={(room) => (sheet === null || !current ? null : mapChart({ ...sheet, ...room }))}
-            over={() =>
-              current ? null : (
-                <p className="working">
-                  {state === "failed" ? "The map could not be drawn here." : "Working out the map…"}
-                </p>
-              )
-            }
+            over={() => (current ? null : <Working running={running} />)}
           />
           <p className="panel-note">
             Shaded: every check passes, every window is met. Thick lines: an end of the outcome’s
@@ -99,6 +94,35 @@ export function MapPanel() {
     </section>
   );
 }
+
+/** How far the map is, and what stops it: over a traced outline it takes seconds. */
+function Working({
+  running: { state, progress, stop, again },
+}: {
+  readonly running: Running<"map">;
+}) {
+  const goes = state === "running" || state === "waiting";
+  return (
+    <div className="working">
+      <p>{goes ? "Working out the map…" : wordFor[state]}</p>
+      {goes && (
+        <progress
+          aria-label="Map worked out"
+          value={progress?.answer === null ? progress.share : 0}
+        />
+      )}
+      <button type="button" onClick={goes ? stop : again}>
+        {goes ? "Stop" : "Draw the map"}
+      </button>
+    </div>
+  );
+}
+
+const wordFor = {
+  failed: "The map could not be drawn here.",
+  stopped: "Stopped.",
+  done: "",
+} as const;
 
 function jobOf(base: Instrument, held: Instrument, map: Comparison["map"]): MapJob | null {
   const axis = (path: FieldPath) => {
