@@ -1,3 +1,4 @@
+import { Blob } from "node:buffer";
 import { configure, render, screen, within } from "@testing-library/react";
 import userEvent, { PointerEventsCheckLevel, type UserEvent } from "@testing-library/user-event";
 import type { ReactNode } from "react";
@@ -23,6 +24,18 @@ export const newUser = (): UserEvent =>
 
 // Not there in jsdom.
 Element.prototype.setPointerCapture = () => {};
+
+/** Gives jsdom what the Sheet needs and it has not: style sheets made by script, and a blob's stream. */
+export function stubPaper(): void {
+  Object.assign(document, { adoptedStyleSheets: [] });
+  vi.stubGlobal(
+    "CSSStyleSheet",
+    class {
+      insertRule(): void {}
+    },
+  );
+  vi.stubGlobal("Blob", Blob);
+}
 
 interface Shown {
   readonly store: Store;

@@ -1,23 +1,12 @@
-import { Blob } from "node:buffer";
 import { screen, within } from "@testing-library/react";
-import { afterEach, beforeAll, describe, expect, test, vi } from "vitest";
+import { afterEach, beforeAll, describe, expect, test } from "vitest";
 import { chooseUnits } from "../../../src/store/document/choices.ts";
 import { typeField } from "../../../src/store/document/edits.ts";
 import { firstState } from "../../../src/store/document/state.ts";
 import { SheetView } from "../../../src/views/sheet/sheet-view.tsx";
-import { newUser, showView } from "../show-view.tsx";
+import { newUser, showView, stubPaper } from "../show-view.tsx";
 
-beforeAll(() => {
-  // Not there in jsdom: style sheets made by script, and a blob's stream.
-  Object.assign(document, { adoptedStyleSheets: [] });
-  vi.stubGlobal(
-    "CSSStyleSheet",
-    class {
-      insertRule(): void {}
-    },
-  );
-  vi.stubGlobal("Blob", Blob);
-});
+beforeAll(stubPaper);
 
 afterEach(() => localStorage.clear());
 
