@@ -13,6 +13,9 @@ export interface Running<Kind extends JobKind> {
 /** A pause in typing, after which the work is begun. */
 const settle = 150;
 
+/** After which a worker that did not come is asked for again: a network comes and goes. */
+const pause = 5_000;
+
 /**
  * Has the worker do a job, and again whenever the job is another one. `job` must be the same object
  * while nothing of it changes; null asks for nothing.
@@ -42,6 +45,15 @@ export function useJob<Kind extends JobKind>(
       stopping.current();
     };
   }, [begin]);
+  useEffect(() => {
+    if (state !== "failed") return;
+    const timer = setTimeout(begin, pause);
+    addEventListener("online", begin);
+    return () => {
+      clearTimeout(timer);
+      removeEventListener("online", begin);
+    };
+  }, [state, begin]);
   const stop = useCallback(() => {
     stopping.current();
     setState((before) => (before === "running" ? "stopped" : before));

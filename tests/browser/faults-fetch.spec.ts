@@ -54,6 +54,22 @@ for (const { part, fault } of turns) {
   });
 }
 
+for (const fault of faults)
+  test(`the worker comes as ${fault}: what it was to do is said not to be done, the rest works, and it is done once it comes`, async ({
+    page,
+  }) => {
+    host.spoil(fault, (path) => path.includes("/worker-"));
+    await page.goto(`${host.address}#/compare`);
+    const map = page.getByRole("region", { name: "Map of two inputs" });
+    await expect(map).toContainText("could not be worked out here");
+    await expect(page.getByRole("region", { name: "How sure" })).toContainText("could not be run");
+    await expect(page.getByRole("table").first()).toBeVisible();
+    host.mend();
+    await page.evaluate(() => dispatchEvent(new Event("online")));
+    await expect(map).toHaveAttribute("aria-busy", "false");
+    await expect(page.getByText(/100.?000 drawn/)).toBeVisible();
+  });
+
 test.describe("with a copy for use without a network", () => {
   test.use({ serviceWorkers: "allow" });
 

@@ -83,6 +83,34 @@ test("with the server gone every view works, workers too, and edits are kept", a
   await expect(field(page, "Body length")).toHaveValue("481");
 });
 
+test.describe("without a copy for use without a network", () => {
+  test.use({ serviceWorkers: "block" });
+
+  test("a page whose host has gone over to a newer one says so, and a reload brings that with every edit", async ({
+    page,
+  }) => {
+    await page.goto(server.address);
+    await expectDrawn(page);
+    await field(page, "Body length").fill("481");
+    server.goOver();
+    // The older page's files are gone.
+    server.spoil("404", (path) => path.startsWith("/assets/"));
+    await page.getByRole("link", { name: "Compare", exact: true }).click();
+    const told = page.locator(".not-fetched", { hasText: "Compare" });
+    await expect(told).toContainText("could not be fetched");
+    await page.getByRole("link", { name: "Layout", exact: true }).click();
+    await field(page, "Body length").fill("482");
+    await page.getByRole("link", { name: "Compare", exact: true }).click();
+    server.mend();
+    await told.getByRole("button", { name: "Reload" }).click();
+    await expect(page.getByRole("region", { name: "Map of two inputs" })).toBeVisible();
+    expect(await page.evaluate(buildShown)).toBe(2);
+    await page.getByRole("link", { name: "Layout", exact: true }).click();
+    await expect(field(page, "Body length")).toHaveValue("482");
+    await expect(savingWord(page)).toHaveText("saved");
+  });
+});
+
 /** Opens the page and lets its worker take it over, which then answers for it. */
 async function visitTwice(page: Page, address: string): Promise<void> {
   await page.goto(address);

@@ -119,7 +119,7 @@ function Working({
 }
 
 const wordFor = {
-  failed: "The map could not be drawn here.",
+  failed: "The map could not be worked out here. It is tried again by itself.",
   stopped: "Stopped.",
   done: "",
 } as const;
