@@ -7,7 +7,7 @@ import { fieldAt, fieldPaths } from "../../instrument/fields.ts";
 import { targetFields, targetKinds } from "../../instrument/outcome-fields.ts";
 import { instrumentSchema } from "../../instrument/schema.ts";
 import { comparisonSchema } from "./comparison-form.ts";
-import { fileLimits, fileVersion } from "./shelf-file.ts";
+import { fileLimits, fileVersion, shelfFormat } from "./shelf-file.ts";
 
 const fileEntry = z.object({
   instrument: instrumentSchema,
@@ -17,7 +17,7 @@ const fileEntry = z.object({
 });
 
 const shelfFile = z.object({
-  format: z.literal("rimwright-shelf"),
+  format: z.literal(shelfFormat),
   version: z.literal(fileVersion),
   instruments: z.array(fileEntry).check(z.maxLength(fileLimits.instruments)),
 });

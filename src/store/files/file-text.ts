@@ -1,5 +1,5 @@
 import { asJson } from "../document/json.ts";
-import { fileLimits, fileVersion } from "./shelf-file.ts";
+import { fileLimits, fileVersion, shelfFormat } from "./shelf-file.ts";
 
 /** A JSON text with one of its lists apart: the rest, and each of the list's items as text. */
 interface ListText {
@@ -101,7 +101,7 @@ function opened(rest: unknown, items: readonly string[], text: string): Opened {
   if (typeof rest !== "object" || rest === null || Array.isArray(rest))
     return refused("The file holds neither an instrument nor a shelf.");
   const { format, version, instruments } = asJson(rest);
-  if (format !== "rimwright-shelf") return { ok: true, pieces: [{ path: "", text, bare: true }] };
+  if (format !== shelfFormat) return { ok: true, pieces: [{ path: "", text, bare: true }] };
   if (typeof version === "number" && version > fileVersion)
     return refused("The file comes from a newer Rimwright; nothing was taken in.");
   if (version !== fileVersion)

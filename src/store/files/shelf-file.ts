@@ -15,8 +15,10 @@ export interface FileEntry {
   readonly asBuilt?: AsBuilt;
 }
 
+export const shelfFormat = "rimwright-shelf";
+
 export interface ShelfFile {
-  readonly format: "rimwright-shelf";
+  readonly format: typeof shelfFormat;
   readonly version: 1;
   readonly instruments: readonly FileEntry[];
 }
@@ -35,7 +37,7 @@ export const fileLimits = {
 
 /** A file of these instruments, all of them in it. */
 export const shelfFileOf = (kept: readonly { readonly document: Document }[]): ShelfFile => ({
-  format: "rimwright-shelf",
+  format: shelfFormat,
   version: fileVersion,
   instruments: kept.map(({ document }) => fileEntryOf(document)),
 });

@@ -1,12 +1,16 @@
+import { asJson } from "../document/json.ts";
 import type { Document } from "../document/state.ts";
 import {
   type FileEntry,
   fileEntryOf,
   fileLimits,
+  fileVersion,
   type ShelfFile,
   shelfFileOf,
+  shelfFormat,
 } from "../files/shelf-file.ts";
 import type { Shelf } from "./shelf.ts";
+import type { UnreadableEntry } from "./shelf-database.ts";
 import type { Card } from "./shelf-entry.ts";
 
 /**
@@ -48,6 +52,21 @@ export async function oneFile(shelf: Shelf, id: string): Promise<ShelfFile | nul
   if (entry === undefined) return null;
   await shelf.noteInFile([entry]);
   return shelfFileOf([entry]);
+}
+
+/**
+ * What could not be read as a file: of the form that is taken in, so that it can be put right in an editor and
+ * imported. With no instrument in it, as it was found.
+ */
+export function unreadableFile({ json }: UnreadableEntry): unknown {
+  const { work, history, ...rest } = asJson(json);
+  const { instrument, ...beside } = work === undefined ? rest : asJson(work);
+  if (typeof instrument !== "object" || instrument === null) return json;
+  return {
+    format: shelfFormat,
+    version: fileVersion,
+    instruments: [{ instrument, ...beside, history }],
+  };
 }
 
 /** Bytes of instruments put in one file, with room left for what stands round them. */

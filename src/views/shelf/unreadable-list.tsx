@@ -2,6 +2,7 @@ import { useEffect, useState } from "react";
 import { textLimits } from "../../instrument/text-limits.ts";
 import { asJson } from "../../store/document/json.ts";
 import type { LeftOut } from "../../store/files/leave-out.ts";
+import { unreadableFile } from "../../store/shelf/export.ts";
 import type { Shelf } from "../../store/shelf/shelf.ts";
 import type { UnreadableEntry } from "../../store/shelf/shelf-database.ts";
 import { fileName, saveJson } from "../save-file.ts";
@@ -30,8 +31,9 @@ export function UnreadableList({
     <section aria-labelledby="shelf-aside">
       <h3 id="shelf-aside">Could not be read</h3>
       <p>
-        These are kept as they were found. The rest of the shelf is whole. What you want back, type
-        into the instrument again; then remove it here.
+        These are kept as they were found. The rest of the shelf is whole. To have a part back, type
+        it into the instrument again, or save the record to a file, put it right there and import
+        it; then remove it here.
       </p>
       <ul className="shelf-clashes">
         {unreadable.map((one) => (
@@ -47,7 +49,9 @@ export function UnreadableList({
             <div className="shelf-line">
               <button
                 type="button"
-                onClick={() => saveJson(fileName(nameIn(one), "unreadable", "json"), one.json)}
+                onClick={() =>
+                  saveJson(fileName(nameIn(one), "unreadable", "json"), unreadableFile(one))
+                }
               >
                 Save to a file
               </button>

@@ -3,11 +3,12 @@ import { firstState } from "../../../src/store/document/state.ts";
 import { documentIn } from "../../../src/store/document/undo.ts";
 import { addVariant } from "../../../src/store/document/variant-edits.ts";
 import type { TextStorage } from "../../../src/store/shelf/browser-storage.ts";
+import { unreadableFile } from "../../../src/store/shelf/export.ts";
 import type { StoredEntry } from "../../../src/store/shelf/shelf-entry.ts";
 import { entryForm, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
 import { tabKey, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 import { tabCopyDamage } from "../../../src/store/shelf/tab-copy-damage.ts";
-import { memoryStorage, openShelf } from "../../support/tab.ts";
+import { importPlanOf, memoryStorage, openShelf } from "../../support/tab.ts";
 
 const document = documentIn(addVariant(firstState, "a"));
 const { id } = document.instrument;
@@ -68,6 +69,31 @@ test("a step of undo that cannot be read is left out and named, and so is a part
     "history.past.0",
     "history.past.2.tolerances.body.length",
   ]);
+});
+
+test("what was left out is had back by putting the saved file right and importing it", async () => {
+  const { shelf, database } = await openShelf();
+  const stored = storedWith((work: { instrument: object; lastGood: object }) => {
+    for (const one of [work.instrument, work.lastGood])
+      Object.assign(one, { tolerances: { "dome.dishRadius": 99999999999 } });
+  });
+  await database.put("entries", stored);
+  await shelf.open(id);
+  const [aside] = await shelf.unreadable();
+  if (aside === undefined) throw new Error("nothing set aside");
+  const text = JSON.stringify(unreadableFile(aside));
+  const imported = async (file: string) => importPlanOf(shelf, new Blob([file]));
+  const asFound = await imported(text);
+  expect(asFound.bad.map(({ path }) => path)).toContain(
+    "instruments[0].instrument.tolerances.dome.dishRadius",
+  );
+  const { clashes, bad } = await imported(text.replaceAll("99999999999", "5"));
+  expect(bad).toEqual([]);
+  expect(clashes[0]?.document.instrument).toEqual({
+    ...document.instrument,
+    tolerances: { "dome.dishRadius": 5 },
+  });
+  expect(clashes[0]?.document.comparison).toEqual(document.comparison);
 });
 
 describe("the tab's own copy", () => {
