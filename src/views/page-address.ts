@@ -7,7 +7,7 @@ export function reachOf(address: string): Reach {
   const { protocol, hostname } = new URL(address);
   if (protocol === "file:" || device.test(hostname)) return "device";
   // A name without a dot, and the names and numbers set aside for private networks (RFC 1918, 3927, 4193, 6762, 8375).
-  return !hostname.includes(".") || network.test(hostname) ? "network" : "anyone";
+  return /^[^.[]+$/.test(hostname) || network.test(hostname) ? "network" : "anyone";
 }
 
 const device = /^(localhost|.*\.localhost|127(\.\d+){3}|\[::1\])$/;
