@@ -153,8 +153,7 @@ function begun(state: SessionState, left: readonly OnScreen[], { time }: Now): N
 /** What was found under the id on screen: the same, an earlier state of ours, or another tab's. */
 function found(state: SessionState, entry: Entry | undefined, now: Now): Next {
   const ours = now.screen.editId;
-  // What was edited before the shelf could be asked comes there like what is edited now.
-  if (entry === undefined && now.screen.instrument.id === state.id && !sameEditId(ours, state.base))
+  if (entry === undefined && now.screen.instrument.id === state.id && isUnsaved(state, now))
     return edited(state);
   if (entry === undefined || entry.id !== state.id) return [state, []];
   if (sameEditId(entry.editId, ours) && equal(entry.document, documentIn(now.screen)))
@@ -167,6 +166,15 @@ function found(state: SessionState, entry: Entry | undefined, now: Now): Next {
   const isSaved = ours.edit === 0 || sameEditId(ours, knownOf(state, entry.id).editId);
   if (isSaved || sameVisit(entry.editId, ours)) return show(state, entry);
   return showConflict(state, entry, now);
+}
+
+/**
+ * Whether what is not on the shelf is to come there like what is edited now: edited before the shelf could be
+ * asked, or by a visit whose shelf never opened. What was on the shelf before has been taken from it.
+ */
+function isUnsaved({ base, known, id }: SessionState, { screen }: Now): boolean {
+  const wasKnown = known.some((one) => one.id === id);
+  return !sameEditId(screen.editId, base) || (screen.past.length > 0 && !wasKnown);
 }
 
 function edited(state: SessionState): Next {

@@ -80,7 +80,7 @@ const headOf = (one: UnreadableEntry): string =>
 
 /** What a part is and why it was left out, with what it held. */
 function sentenceOf({ path, reason, value }: LeftOut): string {
-  const held = JSON.stringify(value);
+  const held = value === undefined ? "nothing" : JSON.stringify(value);
   const most = 200;
   return `${path}: ${reason} It held ${held.length > most ? `${held.slice(0, most)}…` : held}.`;
 }

@@ -5,7 +5,7 @@ import { undo } from "../../../src/store/document/undo.ts";
 import type { Shelf } from "../../../src/store/shelf/shelf.ts";
 import type { ShelfDatabase } from "../../../src/store/shelf/shelf-database.ts";
 import type { StoredEntry } from "../../../src/store/shelf/shelf-entry.ts";
-import { openShelf, openTab } from "../../support/tab.ts";
+import { memoryStorage, openShelf, openTab } from "../../support/tab.ts";
 
 let shelf: Shelf;
 let database: ShelfDatabase;
@@ -71,6 +71,23 @@ describe("a session", () => {
     await again.session.start();
     await again.session.flush();
     expect((await shelf.open(id))?.document.instrument.body.length).toBe(length + 2);
+  });
+
+  test("saves at the next start what a visit had edited whose shelf never opened, but nothing that was removed", async () => {
+    const storage = memoryStorage();
+    const unheard = openTab(shelf, firstState, { storage });
+    unheard.edit(longer);
+    const state = unheard.store.getState();
+    const again = openTab(shelf, { ...state, initialEditId: state.editId }, { storage });
+    await again.session.start();
+    await again.session.flush();
+    expect((await shelf.open(id))?.document.instrument.body.length).toBe(length + 1);
+    await shelf.remove(id);
+    const after = openTab(shelf, { ...state, initialEditId: state.editId }, { storage });
+    await after.session.start();
+    await after.session.flush();
+    expect(await shelf.open(id)).toBeUndefined();
+    expect(after.session.state.getState().saving).toBe("new");
   });
 
   test("starts on the shelf's entry when another tab has saved since", async () => {
