@@ -31,8 +31,8 @@ export interface Chart {
   readonly up: Axis;
 }
 
-export const letteringSize = 13;
-export const smallSize = 12;
+export const letteringSize = 15;
+export const smallSize = 13;
 
 const share = ([low, high]: Range, value: number): number =>
   high > low ? (value - low) / (high - low) : 0.5;

@@ -34,7 +34,7 @@ export function lengthShapes(layout: PlanLayout, labels: LabelPlacement): readon
     span("break to tail", 0, breakX, 1),
     span("flat", breakX, outline.length, 1),
     span("saddle line to tail", 0, saddleX, 0),
-    ...(contact > 0 ? [span("shim contact", 0, contact, 2)] : []),
+    ...(contact > 0 ? [span("stick's edge", 0, contact, 2)] : []),
   ].flatMap((dimension) => {
     const candidate = labels.choose(lengthCandidates(dimension, size));
     if (candidate === null) return [];

@@ -27,7 +27,7 @@ export function crossLines({ givens }: PlanLayout): readonly CrossLine[] {
     { role: "saddle line", text: "saddle line", x: saddleX, half: saddle, line: "thick" },
     {
       role: "shim contact",
-      text: "shim contact",
+      text: "stick's inner edge",
       x: contact,
       half: outline.halfWidth(contact),
       line: "dashed",

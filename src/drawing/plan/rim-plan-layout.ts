@@ -56,7 +56,9 @@ export const lengthLineY = (
 ): number | null =>
   row < lengthRows(width) ? foot + firstRow(size) / 2 + row * lengthRow(size) : null;
 
-const sizeAt = (width: number): number => (width < narrow ? 12 : 13);
+/** As large as leaves room for every name; from `roomy` px on it is read at arm's length. */
+const sizeAt = (width: number): number => (width < narrow ? 12 : width < roomy ? 13 : 15);
+const roomy = 540;
 
 /** From this width the scale bar stands beside what the figures are, and not under it. */
 export const besideWidth = 760;

@@ -15,7 +15,7 @@ interface Room {
 
 const margin = 24;
 const strip = 26;
-const size = 13;
+const size = 15;
 
 /**
  * A drawing laid by its tail and neck end, tail left, as it came (thin), and the outline fitted to half

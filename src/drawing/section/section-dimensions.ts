@@ -212,7 +212,7 @@ function contact(layout: SectionLayout): Dimension {
   const value = words.length(givens.contact);
   return {
     role: "contact",
-    texts: wordings(layout, "contact", "contact", value),
+    texts: wordings(layout, "stick", "stick", value),
     from: tailPoint(layout),
     to: contactPoint(layout),
     offsets: rows(layout, 0),

@@ -45,7 +45,7 @@ import {
   sectionLayoutOf,
   stringZ,
 } from "./section-layout.ts";
-import { bandBoxes, windowShapes } from "./windows.ts";
+import { bandBoxes, windowLegend, windowShapes } from "./windows.ts";
 
 /** Where the break, the shim and the saddle can be taken hold of, px; turned over there is no saddle. */
 interface Handles {
@@ -243,9 +243,11 @@ function lettering(layout: SectionLayout): readonly Shape[] {
     width - 16,
     size,
   );
-  for (const shape of scales.shapes) if (shape.kind === "text") labels.reserve(textBox(shape));
+  const rows = [scales, ...(frame.turned ? [] : windowLegend(layout, scales))];
+  for (const { shapes } of rows)
+    for (const shape of shapes) if (shape.kind === "text") labels.reserve(textBox(shape));
   avoidDrawing(layout, labels);
-  return [scales, ...dimensionShapes(layout, labels), ...nameShapes(layout, labels)];
+  return [...rows, ...dimensionShapes(layout, labels), ...nameShapes(layout, labels)];
 }
 
 function titleOf({ profile, words, stretch, frame }: SectionLayout): string {

@@ -1,8 +1,9 @@
 import type { Range } from "../../instrument/instrument.ts";
 import { standing } from "../../profile/standing.ts";
 import { type Point, pxAt, pyAt } from "../frame.ts";
+import { capHeight, textWidth } from "../lettering.ts";
 import type { GroupShape, Shape } from "../scene.ts";
-import { areaShape, group, lineShape, rectangle } from "../shapes.ts";
+import { areaShape, group, lineShape, rectangle, textShape } from "../shapes.ts";
 import { bridgeEnds, bridgeTopZ } from "./bridge.ts";
 import type { SectionLayout } from "./section-layout.ts";
 
@@ -30,6 +31,33 @@ export function windowShapes(layout: SectionLayout): GroupShape {
     gauges(layout).flatMap((one) => gauge(layout, one)),
   );
 }
+
+/** Says what the bands are, in the row of the scales where that has room. */
+export function windowLegend(
+  { width, height, size }: Pick<SectionLayout, "width" | "height" | "size">,
+  scales: GroupShape,
+): readonly GroupShape[] {
+  const ends = scales.shapes.flatMap((shape) =>
+    shape.kind === "text" ? [shape.x + textWidth(shape.text, shape.size)] : [],
+  );
+  const left = Math.max(...ends) + 2 * bandWidth;
+  const base = height - 8;
+  const words = ["windows of the saddle, the strings, the fret plane", "windows"];
+  const text = words.find(
+    (one) => left + bandWidth + space + textWidth(one, size) + cornerRoom <= width,
+  );
+  if (text === undefined) return [];
+  const swatch = rectangle([left, base - capHeight(size)], [left + bandWidth, base]);
+  return [
+    group("window legend", [
+      areaShape("window legend", "thin", "window", swatch),
+      textShape("window legend", text, [left + bandWidth + space, base], size, { anchor: "start" }),
+    ]),
+  ];
+}
+
+/** What stands in the drawing's lower right corner on the page, px. */
+const cornerRoom = 44;
 
 /** Neckward edge of the last band, px. */
 export const bandsEnd = (layout: SectionLayout): number =>

@@ -39,7 +39,7 @@ export function braceOf(
   { words, ...available }: BraceOptions,
 ): Scene {
   const [width, height] = [Math.max(available.width, 200), Math.max(available.height, 100)];
-  const size = width < 480 ? 12 : 13;
+  const size = width < 480 ? 13 : 15;
   const arch = archOf(shape.length, shape.radius);
   const along = (width - 2 * room) / shape.length;
   const over = size + 14;

@@ -36,7 +36,7 @@ export function sideLayoutOf(side: Side, options: SidePatternOptions): SideLayou
   const width = Math.max(options.width, 200);
   const height = Math.max(options.height, 140);
   const look = width < narrow ? "narrow" : "wide";
-  const size = look === "narrow" ? 12 : 13;
+  const size = look === "narrow" ? 13 : 15;
   const over = markRows[look] * (size + 6) + 8;
   const under = firstRow(size) + nextRow(size) + 4 + stripRoom;
   const tallest = Math.max(side.deepest.under, options.stock ?? 0);
@@ -60,7 +60,7 @@ export function sideLayoutOf(side: Side, options: SidePatternOptions): SideLayou
 /** The height that a side filling the width wants: drawn taller than long on narrower sheets. */
 export function sidePatternHeight(side: Side, stock: number | null, width: number): number {
   const look = width < narrow ? "narrow" : "wide";
-  const size = look === "narrow" ? 12 : 13;
+  const size = look === "narrow" ? 13 : 15;
   const tallest = Math.max(side.deepest.under, stock ?? 0);
   const [left, right] = ends[look];
   const along = (width - left - right) / side.length;

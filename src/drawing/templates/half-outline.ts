@@ -22,7 +22,7 @@ export function halfOutlineTemplate(
       [x, outline.halfWidth(x)],
     ]);
   const places = [
-    { name: "shim contact", x: contactOf(instrument) },
+    { name: "stick's edge", x: contactOf(instrument) },
     { name: "saddle line", x: saddleX },
     { name: "break", x: breakX },
   ];

@@ -35,7 +35,7 @@ export function sectionTemplate(
     breakX,
   ]);
   const marks = [
-    { name: "shim contact", x: contactOf(instrument) },
+    { name: "stick's edge", x: contactOf(instrument) },
     { name: "saddle line", x: saddleX },
     { name: "break", x: breakX },
   ];

@@ -120,7 +120,7 @@ describe("values", () => {
       ["pitch", profile.pitch],
       ["break to tail", profile.breakX],
       ["flat", orchestra.dome.flatLength],
-      ["contact", orchestra.shim.contact],
+      ["stick", orchestra.shim.contact],
     ] as const) {
       const said = texts.filter(
         (text) => text.startsWith(name) && text.endsWith(` ${fine(value)}`),
