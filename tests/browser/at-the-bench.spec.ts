@@ -31,6 +31,25 @@ test("a tap on a field selects what is in it, so that what is typed takes its pl
   await expect(thickness).toHaveValue("7,5");
 });
 
+for (const [view, name, text] of [
+  ["rim", "Stations every", "50"],
+  ["compare", "Seed", "7"],
+  ["compare", "Saddle exposed, base", "3,2"],
+  ["bench", "Shim used", "8.1"],
+] as const)
+  test(`a tap selects what is in ${name} on ${view} too`, async ({ page }) => {
+    await page.goto(`/#/${view}`);
+    const entry = page.getByRole("textbox", { name, exact: true }).first();
+    if (view === "bench") {
+      await page.getByRole("button", { name: "Set the shim" }).click();
+      await entry.fill("7.9");
+      await page.getByRole("heading", { name: "Set the shim" }).click();
+    }
+    await entry.click();
+    await page.keyboard.type(text);
+    await expect(entry).toHaveValue(text);
+  });
+
 test("braces follow the dish until they are set apart", async ({ page }) => {
   await page.goto("/");
   await unfoldAll(page);

@@ -1,5 +1,5 @@
 import { expect } from "@playwright/test";
-import { expectDrawn, shownOutcome, shownShim, verdict } from "./layout-screen.ts";
+import { expectDrawn, field, shownOutcome, shownShim, verdict } from "./layout-screen.ts";
 import { test } from "./page.ts";
 
 test("a first visit shows the verdict and the section of an instrument that says it is invented", async ({
@@ -10,6 +10,65 @@ test("a first visit shows the verdict and the section of an instrument that says
   await expectDrawn(page);
   expect(await shownShim(page)).toBeGreaterThan(0);
   await expect(page.getByRole("textbox", { name: "Notes" })).toHaveValue(/invented/i);
+});
+
+test("it asks for body, dish and target, draws each answer at once, and asks never again", async ({
+  page,
+}) => {
+  await page.goto("/");
+  const asked = page.getByRole("region", { name: "To begin with" });
+  await expect(asked.getByRole("combobox")).toHaveCount(3);
+  const before = await shownShim(page);
+  await asked.getByLabel("Which body?").selectOption({ label: "Dreadnought size" });
+  await expect(field(page, "Body length")).toHaveValue("508");
+  await asked.getByLabel("Which dish?").selectOption("7620 mm (25 ft)");
+  await expect(field(page, "Dish radius")).toHaveValue("7620");
+  expect(await shownShim(page)).not.toBe(before);
+  await asked.getByLabel("What do you want to set?").selectOption("Pitch");
+  await expect(field(page, "Pitch")).toBeVisible();
+  await asked.getByRole("button", { name: "Done" }).click();
+  await expect(asked).toHaveCount(0);
+  await page.reload();
+  await expectDrawn(page);
+  await expect(asked).toHaveCount(0);
+});
+
+test("its questions can be passed over: by pressing Done at once, or by working on", async ({
+  page,
+}) => {
+  await page.goto("/");
+  const asked = page.getByRole("region", { name: "To begin with" });
+  await asked.getByRole("button", { name: "Done" }).click();
+  await page.reload();
+  await expectDrawn(page);
+  await expect(asked).toHaveCount(0);
+  await page.evaluate(() => {
+    localStorage.clear();
+    sessionStorage.clear();
+    Storage.prototype.setItem = () => {};
+  });
+  await page.reload();
+  await expect(asked).toBeVisible();
+  await field(page, "Body length").fill("490");
+  // Stored a moment after.
+  await expect.poll(() => page.evaluate(() => localStorage.getItem("rimwright"))).not.toBeNull();
+  await page.reload();
+  await expectDrawn(page);
+  await expect(asked).toHaveCount(0);
+});
+
+test("where inches are shown, an instrument to start from is round in inches", async ({ page }) => {
+  await page.goto("/");
+  await page.getByRole("button", { name: "Inches in fractions, to 1/64" }).click();
+  await page
+    .getByRole("region", { name: "To begin with" })
+    .getByLabel("Which body?")
+    .selectOption({ label: "Jumbo size" });
+  for (const [name, inches] of [
+    ["Body length", /^\d+( [1357]\/8| [13]\/4| 1\/2)?$/],
+    ["Break from the neck end", /^\d+( \d+\/16| [1357]\/8| [13]\/4| 1\/2)?$/],
+  ] as const)
+    await expect(field(page, name)).toHaveValue(inches);
 });
 
 // Ranges: common practice, no source, except fret plane over the bridge (up to 1/16 in) and string

@@ -51,6 +51,7 @@ test("axe finds nothing with all open, turned over and in trouble, at any size, 
 }) => {
   test.slow();
   await open(page, sizes[1], "light");
+  await page.getByRole("region", { name: "To begin with" }).getByRole("button").click();
   await unfoldAll(page);
   for (const summary of await page.locator("summary").all()) await summary.click();
   await page.getByRole("button", { name: "Turn over" }).click();

@@ -16,6 +16,11 @@ export function turnOver(state: State): State {
   return { ...state, choices: { ...choices, turned: !choices.turned } };
 }
 
+/** What a first visit is asked has been answered, or passed over. */
+export function introduce(state: State): State {
+  return { ...state, choices: { ...state.choices, introduced: true } };
+}
+
 export function fold(state: State, group: FieldGroup, folded: boolean): State {
   const { choices } = state;
   if (choices.folded.includes(group) === folded) return state;

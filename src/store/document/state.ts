@@ -44,6 +44,8 @@ export interface Choices {
   /** Drawn as it lies on the board: top down, shim under the tail. */
   readonly turned: boolean;
   readonly folded: readonly FieldGroup[];
+  /** Whether this is no first visit, or its questions are done with. */
+  readonly introduced: boolean;
 }
 
 /** One step of undo: what was done, and where. Edits in a row of one name at one place are one step; at no place (null), each is its own. */
@@ -81,6 +83,7 @@ export const firstChoices: Choices = {
   units: "mm",
   stretch: 5,
   turned: false,
+  introduced: false,
   folded: fieldGroups.map(([group]) => group).filter((group) => group !== "bench"),
 };
 

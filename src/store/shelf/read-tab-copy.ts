@@ -53,6 +53,7 @@ function readChoices({ units, stretch, turned, folded }: Json): Choices {
     units: isUnits(units) ? units : firstChoices.units,
     stretch: stretches.find((one) => one === stretch) ?? firstChoices.stretch,
     turned: turned === true,
+    introduced: true,
     folded: fieldGroups.map(([group]) => group).filter((group) => groups.includes(group)),
   };
 }

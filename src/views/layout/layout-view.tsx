@@ -4,12 +4,18 @@ import { chooseStretch, turnOver } from "../../store/document/choices.ts";
 import { stretches } from "../../store/document/state.ts";
 import { ErrorBoundary } from "../error-boundary.tsx";
 import { Inputs } from "../fields/inputs.tsx";
+import { latePart } from "../late-part.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { AllNumbers } from "../verdict/all-numbers.tsx";
 import { Checks } from "../verdict/checks.tsx";
 import { PlanState } from "../verdict/plan-state.tsx";
 import { Verdict } from "../verdict/verdict.tsx";
 import { SectionFigure } from "./section-figure.tsx";
+
+const FirstQuestions = latePart({
+  what: "What a first visit is asked",
+  load: () => import("./first-questions.tsx").then(({ FirstQuestions }) => FirstQuestions),
+});
 
 /** How the section is drawn. */
 function DrawingTools() {
@@ -54,6 +60,7 @@ export function LayoutView() {
   // A phone has no room for the tools between the drawing and the verdict.
   const phone = useMedia("(width < 600px)");
   const [full, setFull] = useState(false);
+  const introduced = useRimwright((state) => state.choices.introduced);
   useEffect(() => {
     if (!full) return;
     const leave = ({ key }: KeyboardEvent): void => {
@@ -77,6 +84,7 @@ export function LayoutView() {
         </div>
         <div className="rest">
           {phone && <DrawingTools />}
+          {!introduced && <FirstQuestions />}
           <ErrorBoundary what="The list of checks">
             <Checks />
             <AllNumbers />

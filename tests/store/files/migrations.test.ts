@@ -207,7 +207,7 @@ describe("version 2", () => {
     expect(shown.id).toBe(rest.instrument.id);
     expect(stored).toEqual({
       ...kept.rimwright,
-      choices: { ...kept.rimwright.choices, folded },
+      choices: { ...kept.rimwright.choices, folded, introduced: true },
     });
     expect(state).toMatchObject({ instrument: rest.instrument, asBuilt: rest.asBuilt });
     expect(state.past).toHaveLength(history.past.length);

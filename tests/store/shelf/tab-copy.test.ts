@@ -56,6 +56,7 @@ describe("what is kept", () => {
     expect({ ...back.choices, folded: [...back.choices.folded].sort() }).toEqual({
       ...state.choices,
       folded: [...state.choices.folded].sort(),
+      introduced: true,
     });
   });
 
