@@ -74,7 +74,7 @@ function shim(layout: SectionLayout): Dimension {
   const foot = contactPoint(layout);
   return {
     role: "shim",
-    texts: wordings(layout, "shim", "shim", words.length(profile.shim)),
+    texts: wordings(layout, "shim", "shim", words.shim(profile.shim)),
     from: foot,
     to: [foot[0], frame.level],
     offsets: [Math.min(...shimPoints(layout).map(([x]) => x)) - 16, foot[0] + 16],
@@ -100,7 +100,7 @@ function saddleExposed(layout: SectionLayout): Dimension {
   const bridgeTop = bridgeTopZ(layout);
   return {
     role: "saddle exposed",
-    texts: wordings(layout, "saddle exposed", "saddle", words.length(profile.saddleExposure)),
+    texts: wordings(layout, "saddle exposed", "saddle", words.height(profile.saddleExposure)),
     from: atSaddle(layout, bridgeTop),
     to: atSaddle(layout, bridgeTop + profile.saddleExposure),
     offsets: neckward(layout, 1),
@@ -109,7 +109,7 @@ function saddleExposed(layout: SectionLayout): Dimension {
 
 function clearance(layout: SectionLayout): Dimension {
   const { givens, profile, words } = layout;
-  const value = words.length(profile.bridgeClearance);
+  const value = words.height(profile.bridgeClearance);
   return {
     role: "fret plane over the bridge",
     texts: wordings(layout, "fret plane over bridge", "fret plane", value),
@@ -123,7 +123,7 @@ function flatGap(layout: SectionLayout): Dimension {
   const { profile, words } = layout;
   return {
     role: "gap under the straightedge",
-    texts: wordings(layout, "gap under straightedge", "gap", words.length(profile.flatGap)),
+    texts: wordings(layout, "gap under straightedge", "gap", words.height(profile.flatGap)),
     from: atSaddle(layout, -profile.flatGap),
     to: atSaddle(layout, 0),
     offsets: tailward(layout, 0),
@@ -134,7 +134,7 @@ function stringHeight(layout: SectionLayout): Dimension {
   const { profile, words } = layout;
   return {
     role: "string height",
-    texts: wordings(layout, "strings over top", "strings", words.length(profile.stringHeight)),
+    texts: wordings(layout, "strings over top", "strings", words.height(profile.stringHeight)),
     from: atSaddle(layout, -profile.flatGap),
     to: atSaddle(layout, profile.stringHeight - profile.flatGap),
     offsets: tailward(layout, 1),

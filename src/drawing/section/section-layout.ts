@@ -48,6 +48,13 @@ export interface MeasureFormat {
   readonly unit: "mm" | "inch";
 }
 
+/** The same, with what the verdict beside it states too: worded as there. */
+export interface SectionFormat extends MeasureFormat {
+  readonly shim: (mm: number) => string;
+  /** A height at the saddle line. */
+  readonly height: (mm: number) => string;
+}
+
 export interface SectionOptions {
   /** Room for the drawing, px. */
   readonly width: number;
@@ -55,7 +62,7 @@ export interface SectionOptions {
   readonly stretch: Stretch;
   /** As it lies on the sanding board, top down. */
   readonly turned: boolean;
-  readonly words: MeasureFormat;
+  readonly words: SectionFormat;
   /** A frame to keep, so that the drawing does not slip while something on it is dragged. */
   readonly hold?: Frame;
 }
@@ -66,7 +73,7 @@ export interface SectionLayout {
   readonly profile: Profile;
   readonly frame: Frame;
   readonly stretch: Stretch;
-  readonly words: MeasureFormat;
+  readonly words: SectionFormat;
   readonly width: number;
   readonly height: number;
   /** Font size of the lettering, px. */

@@ -255,5 +255,5 @@ function titleOf({ profile, words, stretch, frame }: SectionLayout): string {
     ? "The rim top down on the sanding board"
     : "Section along the centreline";
   const heights = stretch === 1 ? "drawn true to scale" : `heights drawn ${stretch} times`;
-  return `${view}, ${heights}: shim ${words.length(profile.shim)}, pitch ${words.angle(profile.pitch)}, saddle exposed ${words.length(profile.saddleExposure)}.`;
+  return `${view}, ${heights}: shim ${words.shim(profile.shim)}, pitch ${words.angle(profile.pitch)}, saddle exposed ${words.height(profile.saddleExposure)}.`;
 }

@@ -1,6 +1,7 @@
 import type { PlanMeasureFormat } from "../../drawing/plan/rim-plan-layout.ts";
-import { lengthFigure, type Units } from "../../instrument/length.ts";
-import { angle, dimension } from "./measures.ts";
+import type { SectionFormat } from "../../drawing/section/section-layout.ts";
+import { lengthFigure, nearest64, type Units } from "../../instrument/length.ts";
+import { angle, dimension, height } from "./measures.ts";
 
 /** A length without its unit, for tables and for the edge of the plan. */
 export function figure(mm: number, units: Units): string {
@@ -11,8 +12,10 @@ export function figure(mm: number, units: Units): string {
     : lengthFigure(mm, { unit: "in", decimals: 3, fixed: true });
 }
 
-export const measureFormat = (units: Units): PlanMeasureFormat => ({
+export const measureFormat = (units: Units): PlanMeasureFormat & SectionFormat => ({
   length: (mm) => dimension(mm, units),
+  shim: (mm) => (units === "in-fraction" ? nearest64(mm) : dimension(mm, units)),
+  height: (mm) => height(mm, units),
   figure: (mm) => figure(mm, units),
   angle,
   unit: units === "mm" ? "mm" : "inch",

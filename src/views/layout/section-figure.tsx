@@ -4,7 +4,7 @@ import { type Section, sectionOf } from "../../drawing/section/section.ts";
 import { givensOf } from "../../profile/givens.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
 import type { Choices } from "../../store/document/state.ts";
-import { angle, dimension } from "../figures/measures.ts";
+import { measureFormat } from "../figures/measure-format.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
 import { useRimwright } from "../store-context.ts";
 import { usePlanSoon } from "../use-plan.ts";
@@ -60,16 +60,11 @@ function drawn(plan: ShownPlan, choices: Choices, room: Room, hold: Frame | null
   const set = givensOf(plan.instrument);
   if (!set.ok) return null;
   const { units, stretch, turned } = choices;
-  const words = {
-    length: (mm: number) => dimension(mm, units),
-    angle,
-    unit: units === "mm" ? "mm" : "inch",
-  } as const;
   return sectionOf(set.givens, plan.profile, {
     ...room,
     stretch,
     turned,
-    words,
+    words: measureFormat(units),
     ...(hold === null ? {} : { hold }),
   });
 }

@@ -105,7 +105,7 @@ describe("values", () => {
     const texts: readonly string[] = [1, 5, 10].flatMap((stretch) => {
       const { scene } = drawn(orchestra, {
         stretch: stretch === 1 ? 1 : stretch === 5 ? 5 : 10,
-        words: { length: fine, angle: fine, unit: "mm" },
+        words: { length: fine, shim: fine, height: fine, angle: fine, unit: "mm" },
         width: 2400,
         height: 900,
       });
