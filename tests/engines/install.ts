@@ -1,5 +1,6 @@
 import { execFileSync } from "node:child_process";
 import { existsSync } from "node:fs";
+import { findChromium } from "../browser/find-chromium.ts";
 
 export const firefoxPath = "/usr/bin/firefox-esr";
 export const webKitDriverPath = "/usr/bin/WebKitWebDriver";
@@ -24,10 +25,11 @@ const files = [
 ];
 
 /**
- * Has Firefox ESR and WebKitGTK there: installs them on Debian as root, elsewhere throws and says
+ * Has Chromium, Firefox ESR and WebKitGTK there: installs them on Debian as root, elsewhere throws and says
  * what to run. A test in an engine is never skipped for want of it.
  */
-export function installEngines(): void {
+export default function installEngines(): void {
+  findChromium();
   const isMissing = (): boolean => files.some((file) => !existsSync(file));
   const isDebian = existsSync("/usr/bin/apt-get");
   if (isMissing() && isDebian && process.getuid?.() === 0) {

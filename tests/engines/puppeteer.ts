@@ -66,7 +66,10 @@ async function openTab(running: Browser, look: Look, faults: string[]): Promise<
 
 const tabOn = (page: Page): Tab => ({
   goto: async (address) => void (await page.goto(address)),
-  reload: async () => void (await page.reload()),
+  reload: async () => {
+    await quiet(page);
+    await page.reload();
+  },
   run: async <Args extends unknown[], Value>(
     act: (...args: Args) => Value | Promise<Value>,
     ...args: Args
@@ -88,5 +91,11 @@ const tabOn = (page: Page): Tab => ({
     await picker.uploadFile(path);
   },
   picture: () => page.screenshot(),
-  close: () => page.close(),
+  close: async () => {
+    await quiet(page);
+    await page.close();
+  },
 });
+
+/** Firefox tells of code that was on its way as the page was left as of an error in it. */
+const quiet = (page: Page): Promise<void> => page.waitForNetworkIdle({ idleTime: 100 });

@@ -1,6 +1,6 @@
 import { writeFile } from "node:fs/promises";
 import { test } from "@playwright/test";
-import { allOf, field, part, region } from "./builder.ts";
+import { allOf, field, part, region, see } from "./builder.ts";
 import type { Engine, Look, Tab } from "./engine.ts";
 import { type ServedPage, servePage } from "./served-page.ts";
 
@@ -41,6 +41,7 @@ export const bodyLength = field("Body length");
 
 /** The shim and the chain that follows from it, as the verdict shows them. */
 export async function figuresOf(tab: Tab): Promise<string[]> {
+  await see(tab, part("region", "Shim", verdict));
   const [shim = [], links = []] = [
     await allOf(tab, part("region", "Shim", verdict)),
     await allOf(tab, part("listitem", "", verdict)),

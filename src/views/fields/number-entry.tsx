@@ -74,6 +74,8 @@ function focusOnly(event: MouseEvent<HTMLInputElement>): void {
   if (event.button !== 0 || document.activeElement === event.currentTarget) return;
   event.preventDefault();
   event.currentTarget.focus();
+  // A window that has not the keyboard itself is told of no focus.
+  event.currentTarget.select();
 }
 
 /** How a number is written: read from a text, shown as one, and stepped. */
