@@ -1,5 +1,4 @@
 import { expect } from "@playwright/test";
-import { dequal } from "dequal";
 import type { Place, Tab } from "./engine.ts";
 import { look, type Part, pathOf, type Role, type Seen } from "./find.ts";
 
@@ -63,7 +62,7 @@ async function reach(tab: Tab, wanted: Part): Promise<Place> {
         const [seen] = await tab.run(look, pathOf(wanted), true);
         place = seen?.middle;
         if (seen === undefined) return "not there";
-        return seen.cover ?? (dequal(before, place) ? null : "moving");
+        return seen.cover ?? (liesStill(before, place) ? null : "moving");
       },
       { message: `what hinders a tap on ${wanted.role} “${wanted.name}”`, intervals: [0, 50, 100] },
     )
@@ -71,6 +70,10 @@ async function reach(tab: Tab, wanted: Part): Promise<Place> {
   if (place === undefined) throw new Error("unseen");
   return place;
 }
+
+/** WebKit scrolls to a middle by whole px, and to and fro by one of them. */
+const liesStill = (before: Place | undefined, now: Place | undefined): boolean =>
+  before !== undefined && now !== undefined && Math.hypot(now.x - before.x, now.y - before.y) < 1.5;
 
 export async function tap(tab: Tab, wanted: Part): Promise<void> {
   await tab.drag(await reach(tab, wanted));
