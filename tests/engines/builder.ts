@@ -1,4 +1,3 @@
-import { expect } from "@playwright/test";
 import type { Place, Tab } from "./engine.ts";
 import { look, type Part, pathOf, type Role, type Seen } from "./find.ts";
 
@@ -14,18 +13,34 @@ export const region = (name: string | RegExp): Part => part("region", name);
 export const allOf = (tab: Tab, wanted: Part): Promise<Seen[]> =>
   tab.run(look, pathOf(wanted), false);
 
+/** How long a look is repeated, and the pause between two, ms. */
+const patience = 60_000;
+const pause = 40;
+
+/** What is looked for, once it holds. Many looks a second: the test runner's own polls cost more than the pages. */
+async function until<Seen>(
+  what: string,
+  see: () => Promise<Seen>,
+  holds: (seen: Seen) => boolean,
+): Promise<Seen> {
+  const end = Date.now() + patience;
+  for (;;) {
+    const seen = await see();
+    if (holds(seen)) return seen;
+    if (Date.now() > end) throw new Error(`${what}; last seen: ${JSON.stringify(seen)}`);
+    await new Promise((look) => setTimeout(look, pause));
+  }
+}
+
+const nameOf = ({ role, name }: Part): string => `${role} “${name}”`;
+
 /** The first such part, once there is one. */
 export async function see(tab: Tab, wanted: Part): Promise<Seen> {
-  let seen: Seen | undefined;
-  await expect
-    .poll(
-      async () => {
-        [seen] = await allOf(tab, wanted);
-        return seen !== undefined;
-      },
-      { message: `${wanted.role} “${wanted.name}” is to be seen` },
-    )
-    .toBe(true);
+  const [seen] = await until(
+    `${nameOf(wanted)} is to be seen`,
+    () => allOf(tab, wanted),
+    (all) => all.length > 0,
+  );
   if (seen === undefined) throw new Error("unseen");
   return seen;
 }
@@ -37,38 +52,37 @@ export const valueIn = async (tab: Tab, wanted: Part): Promise<string> =>
   (await see(tab, wanted)).value;
 
 /** Waits until a part says so. */
-export const expectText = (tab: Tab, wanted: Part, pattern: RegExp): Promise<void> =>
-  expect
-    .poll(async () => (await allOf(tab, wanted)).map(({ text }) => text).join(" "), {
-      message: `${wanted.role} “${wanted.name}” says ${pattern}`,
-    })
-    .toMatch(pattern);
+export async function expectText(tab: Tab, wanted: Part, pattern: RegExp): Promise<void> {
+  await until(
+    `${nameOf(wanted)} says ${pattern}`,
+    async () => (await allOf(tab, wanted)).map(({ text }) => text).join(" "),
+    (text) => pattern.test(text),
+  );
+}
 
 /** Waits until a field holds so. */
-export const expectValue = (tab: Tab, wanted: Part, value: string): Promise<void> =>
-  expect
-    .poll(async () => (await allOf(tab, wanted))[0]?.value, {
-      message: `${wanted.role} “${wanted.name}” holds ${value}`,
-    })
-    .toBe(value);
+export async function expectValue(tab: Tab, wanted: Part, value: string): Promise<void> {
+  await until(
+    `${nameOf(wanted)} holds ${value}`,
+    async () => (await allOf(tab, wanted))[0]?.value,
+    (held) => held === value,
+  );
+}
 
 /** Brings a part to the window's middle; its place, once it lies still and nothing lies over it. */
 async function reach(tab: Tab, wanted: Part): Promise<Place> {
-  let place: Place | undefined;
-  await expect
-    .poll(
-      async () => {
-        const before = place;
-        const [seen] = await tab.run(look, pathOf(wanted), true);
-        place = seen?.middle;
-        if (seen === undefined) return "not there";
-        return seen.cover ?? (liesStill(before, place) ? null : "moving");
-      },
-      { message: `what hinders a tap on ${wanted.role} “${wanted.name}”`, intervals: [0, 50, 100] },
-    )
-    .toBe(null);
-  if (place === undefined) throw new Error("unseen");
-  return place;
+  let before: Place | undefined;
+  const [seen] = await until(
+    `a tap reaches ${nameOf(wanted)}`,
+    () => tab.run(look, pathOf(wanted), true),
+    ([now]) => {
+      const still = now !== undefined && liesStill(before, now.middle);
+      before = now?.middle;
+      return still && now.cover === null;
+    },
+  );
+  if (seen === undefined) throw new Error("unseen");
+  return seen.middle;
 }
 
 /** WebKit scrolls to a middle by whole px, and to and fro by one of them. */
