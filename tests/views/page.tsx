@@ -28,7 +28,10 @@ export const everyGroup: readonly FieldGroup[] = fieldGroups.map(([group]) => gr
 /** The whole page on a store of its own, with the groups named open and the others folded. */
 export function openPage(open: readonly FieldGroup[] = ["bench", "body", "dome"]): Store {
   const folded = everyGroup.filter((group) => !open.includes(group));
-  const store = makeStore({ ...firstState, choices: { ...firstState.choices, folded } });
+  const store = makeStore({
+    ...firstState,
+    choices: { ...firstState.choices, folded, introduced: true },
+  });
   render(<App store={store} shop={makeShopStore()} slot={makeShelfSlot()} />);
   return store;
 }
