@@ -92,6 +92,8 @@ test.describe("with a copy for use without a network", () => {
     browser,
     page,
   }) => {
+    // Some forty files, each in a first visit and in an update.
+    test.setTimeout(600_000);
     const files = ["/index.html", ...parts];
     const counts = { first: 0, update: 0 };
     for (const [i, file] of files.entries()) {
