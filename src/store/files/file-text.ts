@@ -103,7 +103,7 @@ function opened(rest: unknown, items: readonly string[], text: string): Opened {
   const { format, version, instruments } = asJson(rest);
   if (format !== shelfFormat) return { ok: true, pieces: [{ path: "", text, bare: true }] };
   if (typeof version === "number" && version > fileVersion)
-    return refused("The file comes from a newer Rimwright; nothing was taken in.");
+    return refused("The file comes from a newer Rimwright; nothing was imported.");
   if (version !== fileVersion)
     return refused("The file does not say which version of a shelf it is.");
   if (!Array.isArray(instruments) || instruments.length > 0)

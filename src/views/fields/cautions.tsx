@@ -15,7 +15,7 @@ export function Cautions() {
         <li>
           Clamps, go-bars and a glue-up under load let go without warning. Stand aside of them.
         </li>
-        <li>Strings at tension can break, and a bridge or a neck can let go. Mind your eyes.</li>
+        <li>Strings at tension can break, and a bridge or a neck can let go. Guard your eyes.</li>
         <li>
           The figures are geometry: no stiffness, no strength, and no top that moves under the
           strings. Check on scrap, and measure as you go.
