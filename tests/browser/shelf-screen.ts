@@ -29,6 +29,14 @@ export async function openShelf(page: Page): Promise<void> {
   await expect(instruments(page)).toBeVisible();
 }
 
+/** Opens an instrument and waits until it is on screen, so that nothing that follows overtakes it. */
+export async function openRow(page: Page, name: string): Promise<void> {
+  await row(page, name)
+    .getByRole("button", { name: `Open ${name}`, exact: true })
+    .click();
+  await expect(field(page, "Body length")).toBeVisible();
+}
+
 /** Opens a row's further acts and does one. */
 export async function doMore(page: Page, name: string, deed: string): Promise<void> {
   const more = row(page, name).getByRole("button", { name: `More for ${name}`, exact: true });

@@ -7,6 +7,7 @@ import {
   instruments,
   nameField,
   namesOn,
+  openRow,
   openShelf,
   pick,
   row,
@@ -24,7 +25,7 @@ test("an empty shelf offers invented instruments that say so, and one of them op
   await expect(instruments(page)).toContainText("5 instruments");
   for (const name of await namesOn(page)) expect(name).toMatch(/^Invented: /);
   await expect(row(page, "Invented: parlour size, cedar").locator("svg")).toBeVisible();
-  await row(page, "Invented: parlour size, cedar").getByRole("button", { name: /^Open/ }).click();
+  await openRow(page, "Invented: parlour size, cedar");
   await expect(nameField(page)).toHaveValue("Invented: parlour size, cedar");
   expect(await shownShim(page)).toBeGreaterThan(0);
 });
@@ -37,10 +38,10 @@ test("an instrument comes to the shelf with its first change, and opens as it wa
   await openShelf(page);
   await expect(row(page, "Number one")).toContainText("open now");
   await pick(page, shelfFile({ name: "Number two" }));
-  await row(page, "Number two").getByRole("button", { name: /^Open/ }).click();
+  await openRow(page, "Number two");
   await expect(nameField(page)).toHaveValue("Number two");
   await openShelf(page);
-  await row(page, "Number one").getByRole("button", { name: /^Open/ }).click();
+  await openRow(page, "Number one");
   await expect(field(page, "Body length")).toHaveValue("499.5");
   await page.getByRole("button", { name: "Undo" }).click();
   await expect(field(page, "Body length")).not.toHaveValue("499.5");
@@ -88,12 +89,12 @@ test("a copy stands beside its original, under a name of its own", async ({ page
   await openShelf(page);
   await pick(page, shelfFile({ name: "Original", length: 488 }));
   await doMore(page, "Original", "Duplicate");
-  await row(page, "Original, copy").getByRole("button", { name: /^Open/ }).click();
+  await openRow(page, "Original, copy");
   await expect(field(page, "Body length")).toHaveValue("488");
   await field(page, "Body length").fill("477");
   await expect(savingWord(page)).toHaveText("saved");
   await openShelf(page);
-  await row(page, "Original").getByRole("button", { name: "Open Original", exact: true }).click();
+  await openRow(page, "Original");
   await expect(field(page, "Body length")).toHaveValue("488");
 });
 
@@ -102,12 +103,12 @@ test("what is taken off comes back whole, with its way back", async ({ page }) =
   await saveAs(page, "Taken", "487");
   await openShelf(page);
   await pick(page, shelfFile({ name: "Other" }));
-  await row(page, "Other").getByRole("button", { name: /^Open/ }).click();
+  await openRow(page, "Other");
   await openShelf(page);
   await doMore(page, "Taken", "Take off the shelf");
   await expect(row(page, "Taken")).toHaveCount(0);
   await page.getByRole("button", { name: "Put it back" }).click();
-  await row(page, "Taken").getByRole("button", { name: /^Open/ }).click();
+  await openRow(page, "Taken");
   await expect(field(page, "Body length")).toHaveValue("487");
   await page.getByRole("button", { name: "Undo" }).click();
   await expect(field(page, "Body length")).toHaveValue("492");
@@ -198,7 +199,7 @@ for (const [choice, after] of [
     await expect(question).toHaveCount(0);
     expect((await namesOn(page)).sort()).toEqual([...after]);
     if (choice?.startsWith("replace")) {
-      await row(page, "Theirs").getByRole("button", { name: /^Open/ }).click();
+      await openRow(page, "Theirs");
       await page.getByRole("button", { name: "Undo" }).click();
       await expect(nameField(page)).toHaveValue("Mine");
     }

@@ -70,7 +70,7 @@ export function LayoutView() {
     return () => removeEventListener("keydown", leave);
   }, [full]);
   return (
-    <main className={full ? "layout full" : "layout"}>
+    <main className={`layout ${full ? "full" : ""} ${introduced ? "" : "first-visit"}`}>
       <div className="stage">
         <div className="pinned">
           <ErrorBoundary what="The drawing">
