@@ -5,6 +5,7 @@ import { defaultTolerances, fields } from "./fields.ts";
 import type { Instrument } from "./instrument.ts";
 import { neckFields } from "./neck-fields.ts";
 import { targetFields, windowKinds } from "./outcome-fields.ts";
+import { seatFields } from "./seat-fields.ts";
 import { bridgeFields, stringFields } from "./string-fields.ts";
 
 function defaultsOf<Group extends keyof Instrument>(
@@ -35,8 +36,9 @@ export const defaultInstrument: Instrument = {
   name: "Orchestra size",
   notes: "Invented for Rimwright, to show the tool at work. It is nobody's guitar.",
   body: defaultsOf("body", bodyFields),
-  dome: defaultsOf("dome", domeFields),
+  dome: { ...defaultsOf("dome", domeFields), method: "break" },
   shim: defaultsOf("shim", shimFields),
+  seat: defaultsOf("seat", seatFields),
   neck: defaultsOf("neck", neckFields),
   bridge: defaultsOf("bridge", bridgeFields),
   strings: defaultsOf("strings", stringFields),

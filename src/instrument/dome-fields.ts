@@ -1,5 +1,14 @@
 import type { Field } from "./field.ts";
 
+/**
+ * How a domed top comes to a flat seat for the fingerboard. `break`: the rim is domed from the tail to a
+ * break and sanded flat from there, on a shim. `seat`: rim and top are domed all over, and the seat is
+ * sanded flat on the glued top, with a bar on a spacer.
+ */
+export const domeMethods = ["break", "seat"] as const;
+
+export type DomeMethod = (typeof domeMethods)[number];
+
 /** Defaults: a 28 ft dish and a break 100 mm from the neck end; common practice, no source. */
 export const domeFields = {
   "dome.dishRadius": {

@@ -1,14 +1,16 @@
 import { bodyFields } from "./body-fields.ts";
-import { domeFields, shimFields } from "./dome-fields.ts";
+import { type DomeMethod, domeFields, shimFields } from "./dome-fields.ts";
 import type { Field } from "./field.ts";
 import { neckFields } from "./neck-fields.ts";
 import { type TargetKind, targetFields, windowFields } from "./outcome-fields.ts";
+import { seatFields } from "./seat-fields.ts";
 import { bridgeFields, stringFields } from "./string-fields.ts";
 
 const stated = {
   ...bodyFields,
   ...domeFields,
   ...shimFields,
+  ...seatFields,
   ...neckFields,
   ...bridgeFields,
   ...stringFields,
@@ -39,6 +41,7 @@ export type FieldGroup =
   | "bench"
   | "body"
   | "dome"
+  | "seat"
   | "neck"
   | "bridge"
   | "strings"
@@ -50,6 +53,7 @@ export const fieldGroups: readonly (readonly [FieldGroup, string])[] = [
   ["bench", "At the bench"],
   ["body", "Outline and sides"],
   ["dome", "Dome and braces"],
+  ["seat", "Seat on the top"],
   ["neck", "Neck"],
   ["bridge", "Bridge and saddle"],
   ["strings", "Strings"],
@@ -78,6 +82,17 @@ export function groupOf(path: FieldPath): FieldGroup {
   const part = path.split(".")[0];
   return fieldGroups.find(([group]) => group === part)?.[0] ?? "dome";
 }
+
+/** Whether a field shapes anything with a method: the break and its shim belong to one, the seat to the other. */
+export const appliesTo = (path: FieldPath, method: DomeMethod): boolean =>
+  method === "break" ? !path.startsWith("seat.") : !breakPaths.includes(path);
+
+const breakPaths: readonly FieldPath[] = [
+  "dome.flatLength",
+  "dome.blendLength",
+  "shim.contact",
+  "shim.tailBlockDepth",
+];
 
 /** How closely each can be held at the bench, plus or minus. Defaults from practice, no source. */
 export const defaultTolerances = {

@@ -1,3 +1,4 @@
+import type { DomeMethod } from "./dome-fields.ts";
 import type { Field } from "./field.ts";
 
 /** What each target may be, and what it is unless stated. Defaults agree with one another to 0.1 mm on the default instrument. */
@@ -47,9 +48,18 @@ export const targetFields = {
     step: 0.1,
     howTo: "Thickness of the shim under the tail, at the edge the rim rests on.",
   },
+  spacer: {
+    label: "Spacer",
+    quantity: "length",
+    min: -200,
+    max: 200,
+    default: 5.1,
+    step: 0.1,
+    howTo: "Thickness of the spacer under the bar at the saddle line, while the seat is sanded.",
+  },
 } as const satisfies Readonly<Record<string, Field>>;
 
-/** One outcome asked for; it fixes the shim. */
+/** One outcome asked for; it fixes the shim, or the spacer. */
 export type TargetKind = keyof typeof targetFields;
 
 export const targetKinds = [
@@ -58,7 +68,18 @@ export const targetKinds = [
   "saddleExposure",
   "stringHeight",
   "shim",
+  "spacer",
 ] as const satisfies readonly TargetKind[];
+
+/** The part at the bench that sets the angle, by method; each is a target of its own method only. */
+export const anglePart = { break: "shim", seat: "spacer" } as const satisfies Record<
+  DomeMethod,
+  TargetKind
+>;
+
+/** What may be aimed for with a method. */
+export const targetKindsOf = (method: DomeMethod): readonly TargetKind[] =>
+  targetKinds.filter((kind) => kind !== anglePart[method === "break" ? "seat" : "break"]);
 
 /** The outcomes a builder states a window for. */
 export const windowKinds = [

@@ -1,6 +1,8 @@
 import type * as z from "zod/mini";
+import { domeMethods } from "./dome-fields.ts";
 import { toleranceBounds } from "./field.ts";
 import { fieldAt, fields, isFieldPath } from "./fields.ts";
+import { newestVersion, withVersion } from "./file-version.ts";
 import type { Instrument } from "./instrument.ts";
 import { targetKinds } from "./outcome-fields.ts";
 import { fieldProblem, type Problem, problem, said } from "./problem.ts";
@@ -24,7 +26,9 @@ export function readInstrument(json: unknown): ReadInstrumentResult {
     return { ok: false, problems: firstAtEachPath(problems) };
   }
   const problems = relationProblems(parsed.data);
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, instrument: parsed.data };
+  return problems.length > 0
+    ? { ok: false, problems }
+    : { ok: true, instrument: withVersion(parsed.data) };
 }
 
 function notOurs(json: unknown): Problem | null {
@@ -36,12 +40,12 @@ function notOurs(json: unknown): Problem | null {
       path: "format",
       message: `This is not a Rimwright instrument: its format is ${said(format)}.`,
     };
-  if (typeof version === "number" && version > 1)
+  if (typeof version === "number" && version > newestVersion)
     return {
       path: "version",
-      message: `This file is of version ${version}; this Rimwright reads version 1. A newer Rimwright is needed.`,
+      message: `This file is of version ${version}; this Rimwright reads versions 1 to ${newestVersion}. A newer Rimwright is needed.`,
     };
-  if (version !== 1) return problem("version", "1", version);
+  if (version !== 1 && version !== 2) return problem("version", "1 or 2", version);
   return statesSomethingKnown(json) ? null : nothingKnown(json);
 }
 
@@ -105,6 +109,7 @@ function isText(path: string): path is keyof typeof textLimits {
 function wantedAt(path: string): string {
   if (isText(path)) return "a text";
   if (path === "target.value") return "a number";
+  if (path === "dome.method") return `one of ${domeMethods.join(", ")}`;
   if (path === "target.kind") return `one of ${targetKinds.join(", ")}`;
   return path.startsWith("windows.")
     ? "two numbers, the low end and the high end"

@@ -1,6 +1,6 @@
 import { fields } from "./fields.ts";
 import type { Body, Instrument, Tracing } from "./instrument.ts";
-import { targetFields, windowKinds } from "./outcome-fields.ts";
+import { targetFields, targetKindsOf, windowKinds } from "./outcome-fields.ts";
 import { fieldProblem, type Problem, problem } from "./problem.ts";
 
 /** The least distance along the body between one bout, the waist and the next, mm. */
@@ -43,7 +43,12 @@ function tracedLengthProblems(length: number, tracing: Tracing): readonly Proble
   return [problem("body.length", `the traced outline's, ${traced} mm`, length, [traced, traced])];
 }
 
-function targetProblems({ target }: Instrument): readonly Problem[] {
+function targetProblems({ target, dome }: Instrument): readonly Problem[] {
+  const kinds = targetKindsOf(dome.method);
+  if (!kinds.includes(target.kind)) {
+    const wanted = `one of ${kinds.join(", ")}, with dome.method ${dome.method}`;
+    return [problem("target.kind", wanted, target.kind)];
+  }
   const field = targetFields[target.kind];
   return field.min <= target.value && target.value <= field.max
     ? []

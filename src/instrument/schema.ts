@@ -1,11 +1,12 @@
 import * as z from "zod/mini";
 import { atMost } from "./at-most.ts";
 import { bodyFields } from "./body-fields.ts";
-import { domeFields, shimFields } from "./dome-fields.ts";
+import { domeFields, domeMethods, shimFields } from "./dome-fields.ts";
 import { type Bounds, type Field, toleranceBounds } from "./field.ts";
 import { defaultTolerances, type FieldPath, fieldAt, fieldPaths, fields } from "./fields.ts";
 import { neckFields } from "./neck-fields.ts";
 import { targetFields, targetKinds, type WindowKind, windowKinds } from "./outcome-fields.ts";
+import { seatFields } from "./seat-fields.ts";
 import { bridgeFields, stringFields } from "./string-fields.ts";
 import { textLimits } from "./text-limits.ts";
 import { tracingFlaw } from "./tracing.ts";
@@ -57,6 +58,11 @@ const body = z.object({
   tracing: z.exactOptional(tracing),
 });
 
+const dome = z.object({
+  ...numbersOf("dome", domeFields),
+  method: z._default(z.enum(domeMethods), "break"),
+});
+
 /** A kind without a value takes that kind's default; a value without a kind is a saddle exposure. */
 const target = z.pipe(
   z.object({
@@ -96,13 +102,14 @@ const tolerances = z.strictObject(
  */
 export const instrumentSchema = z.object({
   format: z._default(z.literal("rimwright-instrument"), "rimwright-instrument"),
-  version: z._default(z.literal(1), 1),
+  version: z._default(z.union([z.literal(1), z.literal(2)]), 1),
   id: text(textLimits.id),
   name: text(textLimits.name),
   notes: text(textLimits.notes),
   body: z.prefault(body, {}),
-  dome: z.prefault(z.object(numbersOf("dome", domeFields)), {}),
+  dome: z.prefault(dome, {}),
   shim: z.prefault(z.object(numbersOf("shim", shimFields)), {}),
+  seat: z.prefault(z.object(numbersOf("seat", seatFields)), {}),
   neck: z.prefault(z.object(numbersOf("neck", neckFields)), {}),
   bridge: z.prefault(z.object(numbersOf("bridge", bridgeFields)), {}),
   strings: z.prefault(z.object(numbersOf("strings", stringFields)), {}),

@@ -9,7 +9,17 @@ export interface UnknownKey {
 
 type Node = Readonly<Record<string, unknown>>;
 
-const groupNames = ["body", "dome", "shim", "neck", "bridge", "strings", "target", "windows"];
+const groupNames = [
+  "body",
+  "dome",
+  "shim",
+  "seat",
+  "neck",
+  "bridge",
+  "strings",
+  "target",
+  "windows",
+];
 
 const isNode = (value: unknown): value is Node =>
   typeof value === "object" && value !== null && !Array.isArray(value);

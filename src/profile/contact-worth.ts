@@ -1,7 +1,7 @@
 import type { Instrument } from "../instrument/instrument.ts";
 import { givensOf } from "./givens.ts";
-import type { Profile } from "./outcome.ts";
-import { chainOnShim } from "./saddle-chain.ts";
+import type { BreakProfile } from "./outcome.ts";
+import { chainOnPart } from "./saddle-chain.ts";
 
 /**
  * How much of the fret plane's height over the bridge, mm, comes from the shim's reach in under the
@@ -10,10 +10,10 @@ import { chainOnShim } from "./saddle-chain.ts";
  */
 export function contactWorth(
   instrument: Instrument,
-  { shim, bridgeClearance }: Profile,
+  { shim, bridgeClearance }: BreakProfile,
 ): number | null {
   const set = givensOf(instrument);
   if (!set.ok) return null;
-  const atTheEnd = chainOnShim({ ...set.givens, contact: 0 }, shim);
+  const atTheEnd = chainOnPart({ ...set.givens, contact: 0 }, shim);
   return atTheEnd === null ? null : bridgeClearance - atTheEnd.bridgeClearance;
 }

@@ -2,16 +2,27 @@ import { curvatureOf } from "../geometry/circle.ts";
 import { BoutOutline, type Outline } from "../geometry/outline/outline.ts";
 import { TracedOutline } from "../geometry/outline/traced-outline.ts";
 import type { Body, Instrument, Tracing } from "../instrument/instrument.ts";
+import { anglePart, targetFields } from "../instrument/outcome-fields.ts";
 import { mm, phrase } from "../instrument/phrase.ts";
-import { fretPlaneZ, middleString, type StringHeights, saddleLineX } from "./neck.ts";
+import {
+  fingerboardEndX,
+  fretPlaneZ,
+  fretX,
+  middleString,
+  type StringHeights,
+  saddleLineX,
+} from "./neck.ts";
 import type { Objection } from "./outcome.ts";
 
 /** What an instrument fixes before any shim is chosen. Millimetres; x from the tail end, heights over the flat's plane. */
 export interface Givens {
   readonly instrument: Instrument;
   readonly outline: Outline;
+  /** Where the domed part of the rim ends toward the neck, and half its width there: the break, or the neck end where all is domed. */
   readonly breakX: number;
   readonly breakHalfWidth: number;
+  /** Where the fingerboard's seat is to be sanded flat on the domed top; null where the rim has its flat. */
+  readonly seat: SeatPlace | null;
   readonly saddleX: number;
   /** Where the rim rests on the shim: see `contactOf`. */
   readonly contact: number;
@@ -23,19 +34,31 @@ export interface Givens {
   readonly middleString: StringHeights;
 }
 
+/** From the fingerboard's end to the neck end, as wide as stated and never wider than the body; mm. */
+export interface SeatPlace {
+  readonly fromX: number;
+  /** Half its width at the fingerboard's end. */
+  readonly halfWidth: number;
+  readonly neckHalfWidth: number;
+}
+
 export type GivensResult =
   | { readonly ok: true; readonly givens: Givens }
   | { readonly ok: false; readonly objection: Objection };
 
 /**
- * Objects unless tail, saddle and break lie in that order, the shim touches tailward of the break, and
- * the board's curve spans the strings. `drawn`: the body's outline, where it has been drawn before.
+ * Objects unless tail, saddle and break lie in that order, the shim touches tailward of the break (with a
+ * seat: tail, saddle and the fingerboard's end), the target belongs to the method, and the board's curve
+ * spans the strings. `drawn`: the body's outline, where it has been drawn before.
  */
 export function givensOf(instrument: Instrument, drawn?: Outline): GivensResult {
   const { body, dome } = instrument;
-  const breakX = body.length - dome.flatLength;
+  const breakX = dome.method === "seat" ? body.length : body.length - dome.flatLength;
   const saddleX = saddleLineX(instrument);
-  const objection = objectionToPlaces(instrument, breakX, saddleX) ?? objectionToBoard(instrument);
+  const objection =
+    objectionToTarget(instrument) ??
+    objectionToPlaces(instrument, breakX, saddleX) ??
+    objectionToBoard(instrument);
   if (objection !== null) return { ok: false, objection };
   const outline = drawn ?? outlineOf(body);
   const givens = {
@@ -43,6 +66,7 @@ export function givensOf(instrument: Instrument, drawn?: Outline): GivensResult 
     outline,
     breakX,
     breakHalfWidth: outline.halfWidth(breakX),
+    seat: dome.method === "seat" ? seatPlaceOf(instrument, outline) : null,
     saddleX,
     contact: contactOf(instrument),
     saddleHalfWidth: outline.halfWidth(saddleX),
@@ -53,6 +77,24 @@ export function givensOf(instrument: Instrument, drawn?: Outline): GivensResult 
   };
   return { ok: true, givens };
 }
+
+function seatPlaceOf(instrument: Instrument, outline: Outline): SeatPlace {
+  const fromX = seatFromX(instrument);
+  const half = instrument.seat.fingerboardWidth / 2;
+  return {
+    fromX,
+    halfWidth: Math.min(half, outline.halfWidth(fromX)),
+    neckHalfWidth: Math.min(half, outline.halfWidth(outline.length)),
+  };
+}
+
+/** Where the seat begins: at the fingerboard's end, or at the neck end where none of it lies on the body. */
+const seatFromX = (instrument: Instrument): number =>
+  Math.min(fingerboardEndX(instrument), instrument.body.length);
+
+/** Whether the rim is domed at x, and the top with it. */
+export const isDomed = ({ seat, breakX }: Givens, x: number): boolean =>
+  seat !== null || x < breakX;
 
 /**
  * Where the rim rests on the shim, from the tail end in, mm: on the shim's neckward edge, or, when the
@@ -74,6 +116,17 @@ function tracedOutlineOf(tracing: Tracing): Outline {
   return outline;
 }
 
+/** The shim is a target of the one method, the spacer of the other. */
+function objectionToTarget({ target, dome }: Instrument): Objection | null {
+  const other = anglePart[dome.method === "break" ? "seat" : "break"];
+  if (target.kind !== other) return null;
+  const own = dome.method === "break" ? "sanded flat on a shim" : "domed all over, on no shim";
+  return {
+    field: "target.value",
+    why: [`${targetFields[other].label} is no target here: the rim is ${own}. Choose another.`],
+  };
+}
+
 function objectionToPlaces(
   instrument: Instrument,
   breakX: number,
@@ -92,6 +145,7 @@ function objectionToPlaces(
       why: phrase`With this scale the saddle falls ${mm(-saddleX)} beyond the tail end.`,
     };
   }
+  if (instrument.dome.method === "seat") return objectionToSeat(instrument, saddleX);
   if (saddleX >= breakX) {
     return {
       field: "dome.flatLength",
@@ -105,6 +159,23 @@ function objectionToPlaces(
     };
   }
   return null;
+}
+
+function objectionToSeat(instrument: Instrument, saddleX: number): Objection | null {
+  const { body, neck } = instrument;
+  if (saddleX >= body.length) {
+    return {
+      field: "bridge.compensation",
+      why: phrase`The saddle falls ${mm(saddleX - body.length)} beyond the neck end: no seat lies neckward of it.`,
+    };
+  }
+  const past = saddleX - seatFromX(instrument);
+  if (past < 0) return null;
+  const overhangs = fretX(instrument, neck.lastFret) > saddleX;
+  return {
+    field: overhangs ? "neck.fingerboardOverhang" : "neck.lastFret",
+    why: phrase`The fingerboard ends ${mm(past)} past the saddle: its seat must lie neckward of it.`,
+  };
 }
 
 function objectionToBoard({ neck, strings }: Instrument): Objection | null {

@@ -10,20 +10,24 @@ export interface Objection {
   readonly why: Phrase;
 }
 
+/** The shims an instrument can be given (with a seat, the spacers), thinnest and thickest, each with the dome it makes. */
+export interface Reach {
+  readonly thinnest: number;
+  readonly thickest: number;
+  readonly thinnestDome: Dome;
+  readonly thickestDome: Dome;
+}
+
 /** The numbers of a profile. All lengths in mm, all angles in degrees. Frame: origin at the tail end on the flat's plane, x toward the neck, z out of the top. */
 export interface Outcomes {
-  /** Thickness of the shim under the tail. */
-  readonly shim: number;
   /** How far the tail end lies below the flat's plane. */
   readonly tailDrop: number;
-  /** Angle at the break between the flat and the chord to the tail end. */
+  /** Angle between the flat's plane and the chord from the tail end to the break, or to the neck end where all is domed. */
   readonly chordPitch: number;
   /** Angle between the flat and the datum, the level rim's top edge. */
   readonly pitch: number;
   /** Between the fingerboard's plane and a heel face cut to a neck end square to the datum. */
   readonly heelAngle: number;
-  readonly breakX: number;
-  readonly breakHalfWidth: number;
   readonly saddleX: number;
   /** Gap under a straightedge laid on the flat, at the saddle line; negative: it cannot lie there. */
   readonly flatGap: number;
@@ -38,8 +42,6 @@ export interface Outcomes {
   /** How far and how deep the flat board cuts tailward of the break; both 0 when it does not. */
   readonly overrunLength: number;
   readonly overrunDepth: number;
-  /** Thinnest shim with no overrun; null when none within reach is. */
-  readonly cleanShim: number | null;
   /** How much the whole level edge must come down because it was too low somewhere. */
   readonly rimOffset: number;
   /** Most that comes off the level rim anywhere, `rimOffset` included. */
@@ -51,11 +53,56 @@ export interface Outcomes {
   readonly dishNeeded: number;
   /** Distance from tail of the fingerboard's end. */
   readonly fingerboardEndX: number;
-  /** The range of each target this instrument can be given. */
-  readonly reachable: Readonly<Record<TargetKind, Range>>;
 }
 
-export interface Profile extends Outcomes {
+/** What only a rim with a break and a flat has. */
+export interface BreakOutcomes {
+  /** Thickness of the shim under the tail. */
+  readonly shim: number;
+  /** Thinnest shim with no overrun; null when none within reach is. */
+  readonly cleanShim: number | null;
+  readonly breakX: number;
+  readonly breakHalfWidth: number;
+  /**
+   * How far a dish that sands the whole rim cuts under the flat anywhere neckward of the break, and where;
+   * 0 and null where nowhere; both null where so small a dish ends short of the neck.
+   */
+  readonly dishUndercut: number | null;
+  readonly dishUndercutX: number | null;
+  readonly seat: null;
+}
+
+/** What comes off the plate on the seat, all on the centreline, where the cut is deepest. */
+export interface SeatCut {
+  readonly mostCut: number;
+  readonly mostCutX: number;
+  /** At the fingerboard's end, and at the neck end. */
+  readonly endCut: number;
+  readonly neckEndCut: number;
+}
+
+/** What only a top with a seat sanded flat has. */
+export interface SeatOutcomes {
+  readonly shim: null;
+  readonly cleanShim: null;
+  readonly breakX: null;
+  readonly breakHalfWidth: null;
+  readonly dishUndercut: null;
+  readonly dishUndercutX: null;
+  readonly seat: SeatCut & {
+    /** Under the bar at the saddle line while the seat is sanded: the gap there. */
+    readonly spacer: number;
+    /** The body's width where the seat lies, at the narrower of its ends. */
+    readonly bodyWidth: number;
+    /** Of the plate, where most is cut; 0 or less: none. */
+    readonly thicknessLeft: number;
+  };
+}
+
+/** Either way's outcomes. */
+export type AnyOutcomes = Outcomes & (BreakOutcomes | SeatOutcomes);
+
+interface Shape {
   /** Width the side's strip must have before it is cut to shape. */
   readonly stockWidth: number;
   readonly stations: readonly Station[];
@@ -64,6 +111,29 @@ export interface Profile extends Outcomes {
   /** The sphere (or plane) the top's rim lies on, and the back's, for drawing. */
   readonly dome: Dome;
   readonly back: Dome;
+}
+
+/** The range of each target that an instrument can be given; null for the other method's. */
+type Reachable<Own extends TargetKind, Other extends TargetKind> = Readonly<
+  Record<Exclude<TargetKind, Other> | Own, Range> & Record<Other, null>
+>;
+
+export type BreakProfile = Outcomes &
+  BreakOutcomes &
+  Shape & { readonly reachable: Reachable<"shim", "spacer"> };
+
+/** `reachable` is what leaves some plate, if anything does. */
+export type SeatProfile = Outcomes &
+  SeatOutcomes &
+  Shape & { readonly reachable: Reachable<"spacer", "shim"> };
+
+/** Everything that follows from an instrument, by either method; `seat` tells which. */
+export type Profile = BreakProfile | SeatProfile;
+
+/** What a profile gives of a target; null for the other method's. */
+export function targetIn(profile: Profile, kind: TargetKind): number | null {
+  if (kind === "spacer") return profile.seat?.spacer ?? null;
+  return profile[kind];
 }
 
 export interface Station {

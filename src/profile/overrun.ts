@@ -1,32 +1,32 @@
 import { type Dome, domeLeaning, domeZ } from "../geometry/dome.ts";
 import { numberAt } from "../geometry/number-at.ts";
-import { along, type Edge } from "../geometry/outline/edge.ts";
+import { along, type Edge, edgeOf } from "../geometry/outline/edge.ts";
 import { highest, lowest, peakNear } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Givens } from "./givens.ts";
-import { type Reach, shimUnder } from "./reach.ts";
+import type { Reach } from "./outcome.ts";
+import { shimUnder } from "./reach.ts";
 import { rounding } from "./standing.ts";
 
 export interface Overrun {
   /** From the break to where the board leaves the rim, and how deep it cuts; both 0 when it does not. */
   readonly length: number;
   readonly depth: number;
-  /** The thinnest shim in reach that does not overrun; null when none is. */
-  readonly cleanShim: number | null;
 }
+
+const none: Overrun = { length: 0, depth: 0 };
 
 /**
  * How a flat board cuts into the domed rim tailward of the break. The rim's edge d mm from the break
  * stands over the flat when d(2·lean − κd) + κ(yb² − y²) > 0, so when 2·lean exceeds
  * κd − κ(yb² − y²)/d: a bound free of the dome's tilt, whose least value along `edge` (from the tail to
- * the break) is the steepest clean dome at once.
+ * the break) is the steepest clean dome at once. None where there is no flat.
  */
-export function overrunOf(givens: Givens, reach: Reach, dome: Dome, edge: Edge): Overrun {
+export function overrunOf(givens: Givens, dome: Dome, edge: Edge): Overrun {
+  if (givens.seat !== null) return none;
   const bound = (x: number, y = givens.outline.halfWidth(x)): number => boundAt(givens, x, y);
   const bounds = along(edge, bound);
   const { x: worst, value: least } = lowest(bound, edge.xs, bounds);
-  const cleanShim = cleanShimAt(givens, reach, least);
-  const none = { length: 0, depth: 0, cleanShim };
   if (2 * dome.lean <= least) return none;
   const excess = (x: number): number => 2 * dome.lean - bound(x);
   const start = firstPositive(
@@ -38,7 +38,7 @@ export function overrunOf(givens: Givens, reach: Reach, dome: Dome, edge: Edge):
   const xs = [...edge.xs, worst].sort((a, b) => a - b);
   const height = (x: number): number => domeZ(dome, x, givens.outline.halfWidth(x));
   const depth = highest(height, xs, xs.map(height)).value;
-  return depth > rounding ? { length: givens.breakX - start, depth, cleanShim } : none;
+  return depth > rounding ? { length: givens.breakX - start, depth } : none;
 }
 
 /** The bound at (x, y); toward the break its limit, −2κ·yb·slope. */
@@ -65,7 +65,11 @@ function firstPositive(
   return numberAt(xs, xs.length - 1);
 }
 
-function cleanShimAt(givens: Givens, reach: Reach, leastBound: number): number | null {
+/** The thinnest shim in reach that does not overrun; null when none is. */
+export function cleanShimIn(givens: Givens, reach: Reach): number | null {
+  const edge = edgeOf(givens.outline, givens.breakX);
+  const bound = (x: number, y = givens.outline.halfWidth(x)): number => boundAt(givens, x, y);
+  const leastBound = lowest(bound, edge.xs, along(edge, bound)).value;
   if (2 * reach.thinnestDome.lean <= leastBound) return reach.thinnest;
   if (2 * reach.thickestDome.lean > leastBound) return null;
   const { dishCurvature, breakX, breakHalfWidth } = givens;

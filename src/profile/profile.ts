@@ -1,31 +1,42 @@
 import { degrees } from "../geometry/circle.ts";
-import { type Dome, domeZ } from "../geometry/dome.ts";
+import type { Dome } from "../geometry/dome.ts";
 import { edgeOf } from "../geometry/outline/edge.ts";
 import { enclosingCircle } from "../geometry/outline/enclosing-circle.ts";
 import { writeField } from "../instrument/field-value.ts";
 import { type FieldPath, fieldAt } from "../instrument/fields.ts";
-import type { Instrument } from "../instrument/instrument.ts";
+import type { Instrument, Range, TargetKind } from "../instrument/instrument.ts";
+import { anglePart } from "../instrument/outcome-fields.ts";
 import { phrase } from "../instrument/phrase.ts";
 import { backOf } from "./back.ts";
 import { checksOf } from "./checks/checks.ts";
-import { type Givens, givensOf } from "./givens.ts";
+import { type Givens, givensOf, type SeatPlace } from "./givens.ts";
 import { nearestWorking } from "./nearest.ts";
 import { fingerboardEndX } from "./neck.ts";
-import type { Outcomes, Profile, ProfileResult, Refusal } from "./outcome.ts";
-import { overrunOf } from "./overrun.ts";
-import { type Reach, reachOf } from "./reach.ts";
-import { removalOver } from "./rim.ts";
+import type {
+  BreakOutcomes,
+  Outcomes,
+  Profile,
+  ProfileResult,
+  Reach,
+  Refusal,
+  SeatOutcomes,
+} from "./outcome.ts";
+import { cleanShimIn, overrunOf } from "./overrun.ts";
+import { reachOf } from "./reach.ts";
+import { datumHeight, removalOver, undercutOf } from "./rim.ts";
 import { exposuresAcross } from "./saddle.ts";
 import { chainOf } from "./saddle-chain.ts";
-import { reachableRange, solve, type TargetObjection } from "./solve.ts";
+import { cutOf } from "./seat.ts";
+import { rangeOver, reachWithin, solve, type TargetObjection } from "./solve.ts";
 import { rounding } from "./standing.ts";
 import { deepestPlace, stationsOf } from "./station.ts";
 
-/** An instrument with its shim found and every sphere it needs in place. */
+/** An instrument with its shim or spacer found and every sphere it needs in place. */
 interface Solved {
   readonly givens: Givens;
   readonly reach: Reach;
-  readonly shim: number;
+  /** The shim's thickness, or with a seat the spacer's. */
+  readonly part: number;
   readonly dome: Dome;
   readonly back: Dome;
 }
@@ -35,9 +46,9 @@ type SolvedResult =
   | { readonly ok: false; readonly objection: TargetObjection };
 
 /**
- * Everything that follows from an instrument as its schema yields it: the shim its target asks for,
- * and what that shim does. Refuses, naming one field and the nearest value of it that works, when
- * tail, saddle and break do not lie in order, a sphere ends short of the rim, or the target is out of
+ * Everything that follows from an instrument as its schema yields it: the shim its target asks for (or
+ * the spacer, where the seat is sanded on the glued top), and what that does. Refuses, naming one field and
+ * the nearest value of it that works, when tail, saddle and break or seat do not lie in order, a sphere ends short of the rim, or the target is out of
  * reach. `stationEvery` is the stations' spacing along the edge, mm.
  */
 export function profileOf(instrument: Instrument, { stationEvery = 25 } = {}): ProfileResult {
@@ -89,55 +100,99 @@ function solvedOf(instrument: Instrument): SolvedResult {
   if (!solution.ok) return solution;
   const reached = reachOf(givens);
   if (!reached.ok) return reached;
-  const { shim, dome } = solution.solution;
-  const back = backOf(givens, -domeZ(dome, 0, 0));
+  const { part, dome } = solution.solution;
+  const back = backOf(givens, dome);
   if (back === null) {
     const why = phrase`A back this round ends short of the rim.`;
     return { ok: false, objection: { field: "body.backRadius", why } };
   }
-  return { ok: true, solved: { givens, reach: reached.reach, shim, dome, back } };
+  return { ok: true, solved: { givens, reach: reached.reach, part, dome, back } };
 }
 
 function profileFrom(solved: Solved, stationEvery: number): Profile {
-  const { givens, reach, shim, dome, back } = solved;
-  const chain = chainOf(givens, dome, shim);
+  const { givens, dome, back } = solved;
+  const { part, ...chain } = chainOf(givens, dome, solved.part);
   const outcomes: Outcomes = {
     ...chain,
     stringExposure: exposuresAcross(givens, chain.bridgeClearance),
-    chordPitch: degrees(Math.atan(chain.tailDrop / givens.breakX)),
+    chordPitch: degrees(Math.atan((datumHeight(givens, dome) + chain.tailDrop) / givens.breakX)),
     ...rimOf(solved, chain.pitch),
-    breakX: givens.breakX,
-    breakHalfWidth: givens.breakHalfWidth,
     saddleX: givens.saddleX,
     fingerboardEndX: fingerboardEndX(givens.instrument),
-    reachable: {
-      pitch: reachableRange(givens, reach, "pitch"),
-      bridgeClearance: reachableRange(givens, reach, "bridgeClearance"),
-      saddleExposure: reachableRange(givens, reach, "saddleExposure"),
-      stringHeight: reachableRange(givens, reach, "stringHeight"),
-      shim: reachableRange(givens, reach, "shim"),
-    },
   };
   const rim = { givens, dome, back, pitch: outcomes.pitch };
-  return {
-    ...outcomes,
+  const shape = {
     stockWidth: deepestPlace(rim).depth + outcomes.rimOffset,
     stations: stationsOf(rim, stationEvery),
-    checks: checksOf(givens.instrument, outcomes),
     dome,
     back,
   };
+  const { heights, part: partRange } = rangesOf(solved);
+  const checks = (own: BreakOutcomes | SeatOutcomes) =>
+    checksOf(givens.instrument, { ...outcomes, ...own });
+  if (givens.seat === null) {
+    const own = breakOutcomes(solved, part);
+    const reachable = { ...heights, shim: partRange, spacer: null };
+    return { ...outcomes, ...own, reachable, ...shape, checks: checks(own) };
+  }
+  const own = seatOutcomes(givens, givens.seat, dome, part);
+  const reachable = { ...heights, shim: null, spacer: partRange };
+  return { ...outcomes, ...own, reachable, ...shape, checks: checks(own) };
 }
 
-function rimOf({ givens, reach, dome }: Solved, pitch: number) {
+/** What only a rim with a break has. */
+function breakOutcomes({ givens, reach, dome }: Solved, shim: number): BreakOutcomes {
+  const { breakX, breakHalfWidth } = givens;
+  const undercut = undercutOf(givens, dome);
+  return {
+    shim,
+    cleanShim: cleanShimIn(givens, reach),
+    breakX,
+    breakHalfWidth,
+    dishUndercut: undercut?.value ?? null,
+    dishUndercutX: undercut?.x ?? null,
+    seat: null,
+  };
+}
+
+/** What only a top with a seat has. */
+function seatOutcomes(givens: Givens, seat: SeatPlace, dome: Dome, spacer: number): SeatOutcomes {
+  const { outline, instrument } = givens;
+  const cut = cutOf(givens, seat, dome);
+  const narrower = Math.min(outline.halfWidth(seat.fromX), outline.halfWidth(outline.length));
+  const thicknessLeft = instrument.seat.topThickness - cut.mostCut;
+  return {
+    shim: null,
+    cleanShim: null,
+    breakX: null,
+    breakHalfWidth: null,
+    dishUndercut: null,
+    dishUndercutX: null,
+    seat: { spacer, bodyWidth: 2 * narrower, ...cut, thicknessLeft },
+  };
+}
+
+/** The range of each target that can be had, that of the shim or spacer apart. */
+function rangesOf({ givens, reach }: Solved) {
+  const named = reachWithin(givens, reach);
+  const range = (kind: TargetKind): Range => rangeOver(givens, named, kind);
+  const heights = {
+    pitch: range("pitch"),
+    bridgeClearance: range("bridgeClearance"),
+    saddleExposure: range("saddleExposure"),
+    stringHeight: range("stringHeight"),
+  };
+  return { heights, part: range(anglePart[givens.instrument.dome.method]) };
+}
+
+function rimOf({ givens, dome }: Solved, pitch: number) {
   const edge = edgeOf(givens.outline, givens.breakX);
-  const overrun = overrunOf(givens, reach, dome, edge);
+  const overrun = overrunOf(givens, dome, edge);
   const { most, least } = removalOver(givens, dome, pitch, edge);
   const rimOffset = -least.value > rounding ? -least.value : 0;
   return {
     overrunLength: overrun.length,
     overrunDepth: overrun.depth,
-    cleanShim: overrun.cleanShim,
     rimOffset,
     maxRemoval: most.value + rimOffset,
     maxRemovalX: most.x,

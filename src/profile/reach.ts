@@ -6,16 +6,22 @@ import { highest, lowest } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range } from "../instrument/instrument.ts";
 import { mm, phrase } from "../instrument/phrase.ts";
-import type { Givens } from "./givens.ts";
-import type { Objection } from "./outcome.ts";
+import type { Givens, SeatPlace } from "./givens.ts";
+import type { Objection, Reach } from "./outcome.ts";
+import { domeUnder } from "./seat.ts";
+import { sinksOnSeat, spacerReach, spacerUnder } from "./spacer-reach.ts";
 import { topTurn } from "./top.ts";
 
-/** The shims an instrument can be given, thinnest first, each with the dome it makes. */
-export interface Reach {
-  readonly thinnest: number;
-  readonly thickest: number;
-  readonly thinnestDome: Dome;
-  readonly thickestDome: Dome;
+/** The shim's thickness, or with a seat the spacer's, that a dome asks for. */
+export const partUnder = (givens: Givens, dome: Dome): number =>
+  givens.seat === null ? shimUnder(givens, dome) : spacerUnder(givens, dome);
+
+/** The dome that a shim, or with a seat a spacer, of thickness t makes; null where there is none. */
+export function domeOnPart(givens: Givens, t: number): Dome | null {
+  const { seat } = givens;
+  if (seat === null) return domeOnShim(givens, t);
+  const tilts = coveringTilts(givens);
+  return tilts === null ? null : domeUnder(givens, seat, [givens.saddleX, -t], tilts);
 }
 
 export type ReachResult =
@@ -37,6 +43,7 @@ export const shimUnder = (givens: Givens, dome: Dome): number => -domeZ(dome, gi
  * ends are not the two first named. Objects when nothing is left.
  */
 export function reachOf(givens: Givens): ReachResult {
+  if (givens.seat !== null) return reachOnSeat(givens, givens.seat);
   const deepest = givens.instrument.body.depthTail;
   const [flat, steep] = [fittingDome(givens, 0), fittingDome(givens, deepest)];
   if (flat !== null && steep !== null) return found(0, flat, deepest, steep);
@@ -52,6 +59,28 @@ export function reachOf(givens: Givens): ReachResult {
   return 0 <= thinnest && thinnest <= thickest && thickest <= deepest
     ? found(thinnest, thinDome, thickest, thickDome)
     : { ok: false, objection: objectionTo(givens) };
+}
+
+function reachOnSeat(givens: Givens, seat: SeatPlace): ReachResult {
+  const tilts = coveringTilts(givens);
+  const reach = tilts === null ? null : spacerReach(givens, seat, tilts);
+  return reach === null
+    ? { ok: false, objection: objectionToSeat(givens, seat, tilts) }
+    : { ok: true, reach };
+}
+
+/** A plane's slope, so far from level that no instrument's comes near it. */
+const steepest = 0.9;
+
+/** The tilts at the neck end of the domes that reach over the whole outline; null when none does. */
+export function coveringTilts(givens: Givens): Range | null {
+  const { dishCurvature, braceCurvature, outline, breakX } = givens;
+  if (dishCurvature === 0)
+    return archesOver(braceCurvature, outline, breakX) ? [-steepest, steepest] : null;
+  const centres = coveringCentres(givens, Math.max(dishCurvature, braceCurvature));
+  if (centres === null) return null;
+  const [tailmost, neckmost] = centres;
+  return [dishCurvature * (breakX - neckmost), dishCurvature * (breakX - tailmost)];
 }
 
 function found(
@@ -79,7 +108,8 @@ export function domeFits(givens: Givens, dome: Dome): boolean {
   const { outline, breakX, dishCurvature, braceCurvature } = givens;
   if (dishCurvature === 0) return archesOver(braceCurvature, outline, breakX);
   const sharper = Math.max(1, braceCurvature / dishCurvature);
-  return sphereCovers(dome, outline, breakX, sharper) && sinks(givens, dome);
+  if (!sphereCovers(dome, outline, breakX, sharper)) return false;
+  return givens.seat === null ? sinks(givens, dome) : sinksOnSeat(givens, dome);
 }
 
 /** How much of its radius a sphere must have to spare, so that no rounding puts a rim beyond it. */
@@ -166,9 +196,27 @@ function widestIn(outline: Outline, to: number): number {
   return highest((x) => outline.halfWidth(x), edge.xs, edge.halfWidths).value;
 }
 
+/** Why no spacer will do: braces or dish too small, or sides too shallow for the tail to lie so low. */
+function objectionToSeat(givens: Givens, seat: SeatPlace, tilts: Range | null): Objection {
+  if (tilts === null) return objectionToSphere(givens, "spacer");
+  const { dishCurvature, braceCurvature, instrument } = givens;
+  const onTop = domeUnder(givens, seat, [givens.saddleX, 0], tilts);
+  const drop = onTop === null ? 0 : -domeZ(onTop, 0, 0);
+  if (drop > instrument.body.depthTail) {
+    return {
+      field: "body.depthTail",
+      why: phrase`Even with no spacer the tail end would lie ${mm(drop)} under the seat's plane, deeper than the sides are.`,
+    };
+  }
+  return {
+    field: braceCurvature > dishCurvature ? "dome.braceRadius" : "dome.dishRadius",
+    why: phrase`A top arched this sharply cannot be tipped so far that the saddle comes under the seat's plane.`,
+  };
+}
+
 /** Why no shim will do: braces or dish too small, or a break so near that the dome cannot be turned. */
 function objectionTo(givens: Givens): Objection {
-  const { dishCurvature, braceCurvature, breakX, contact, instrument } = givens;
+  const { breakX, contact, instrument } = givens;
   const shims = coveringShims(givens);
   if (shims !== null && shims[1] < 0) {
     return {
@@ -182,18 +230,24 @@ function objectionTo(givens: Givens): Objection {
       why: phrase`The flat comes so close to the saddle or the shim that a thicker shim would lift the top there.`,
     };
   }
+  return objectionToSphere(givens, "shim");
+}
+
+/** That braces or dish are too sharply curved to reach over the rim. */
+function objectionToSphere(givens: Givens, part: "shim" | "spacer"): Objection {
+  const { dishCurvature, braceCurvature } = givens;
   if (
     braceCurvature > dishCurvature &&
     (dishCurvature === 0 || coveringCentres(givens, dishCurvature) !== null)
   ) {
     return {
       field: "dome.braceRadius",
-      why: phrase`Braces arched this sharply would end short of the rim, whatever the shim.`,
+      why: [`Braces arched this sharply would end short of the rim, whatever the ${part}.`],
     };
   }
   return {
     field: "dome.dishRadius",
-    why: phrase`A sphere this small ends short of the rim, whatever the shim.`,
+    why: [`A sphere this small ends short of the rim, whatever the ${part}.`],
   };
 }
 

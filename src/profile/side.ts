@@ -42,9 +42,8 @@ interface SidePlace {
 
 /** What comes off the level rim at x, `rimOffset` included: never negative. */
 export function comesOffAt(givens: Givens, profile: Profile, x: number): number {
-  const { breakX } = givens;
-  const z = rimZ(givens, profile.dome, x);
-  return profile.rimOffset + removalOf(x - breakX, z, radians(profile.pitch));
+  const { dome, pitch, rimOffset } = profile;
+  return rimOffset + removalOf(givens, dome, radians(pitch))(x, rimZ(givens, dome, x));
 }
 
 export function sideOf(givens: Givens, profile: Profile): Side {
@@ -56,7 +55,7 @@ export function sideOf(givens: Givens, profile: Profile): Side {
   const topAt = (along: number): number => comesOffAt(givens, profile, placeAt(along)[0]);
   const backAt = (along: number): number => {
     const [x, y] = placeAt(along);
-    const depth = rimZ(givens, profile.dome, x) - backZ(givens, profile.back, x, y);
+    const depth = rimZ(givens, profile.dome, x) - backZ(profile.back, x, y);
     return comesOffAt(givens, profile, x) + depth;
   };
   const smooth = [...outline.knots, givens.breakX].map((x) => outline.arcLength(x));

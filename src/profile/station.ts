@@ -4,7 +4,7 @@ import { along, edgeOf, type Turns, turnsOf } from "../geometry/outline/edge.ts"
 import { highest } from "../geometry/peak.ts";
 import type { Place } from "../geometry/polyline.ts";
 import { backZ } from "./back.ts";
-import type { Givens } from "./givens.ts";
+import { type Givens, isDomed } from "./givens.ts";
 import type { Station } from "./outcome.ts";
 import { removalOf } from "./rim.ts";
 import { rounding } from "./standing.ts";
@@ -33,13 +33,13 @@ export function stationsOf(rim: Rim, spacing: number): readonly Station[] {
 }
 
 function landmarksOf(rim: Rim): readonly Station[] {
-  const { outline, breakX } = rim.givens;
+  const { outline, breakX, seat } = rim.givens;
   const landmark = (name: string, x: number): Station =>
     stationAt(rim, [x, outline.halfWidth(x)], outline.arcLength(x), name);
   return [
     landmark("tail", 0),
     ...boutsOf(rim.givens).map(({ name, x }) => landmark(name, x)),
-    landmark("break", breakX),
+    ...(seat === null ? [landmark("break", breakX)] : []),
     landmark("neck end", outline.length),
   ].sort((a, b) => a.arcLength - b.arcLength);
 }
@@ -59,15 +59,15 @@ function boutsOf({ outline, instrument }: Givens): readonly { name: string; x: n
 
 function stationAt(rim: Rim, [x, halfWidth]: Place, arcLength: number, name: string): Station {
   const { givens, dome } = rim;
-  const zone = x < givens.breakX ? "dome" : "flat";
+  const zone = isDomed(givens, x) ? "dome" : "flat";
   const z = zone === "dome" ? domeZ(dome, x, halfWidth) : 0;
   return {
     name,
     x,
     halfWidth,
     arcLength,
-    removal: removalOf(x - givens.breakX, z, radians(rim.pitch)),
-    sideDepth: z - backZ(givens, rim.back, x, halfWidth),
+    removal: removalOf(givens, dome, radians(rim.pitch))(x, z),
+    sideDepth: z - backZ(rim.back, x, halfWidth),
     zone,
   };
 }
@@ -85,10 +85,11 @@ interface DeepestPlace {
  * from, when no part of the edge was too low.
  */
 export function deepestPlace({ givens, dome, back, pitch }: Rim): DeepestPlace {
-  const { outline, breakX } = givens;
+  const { outline } = givens;
+  const removal = removalOf(givens, dome, radians(pitch));
   const depth = (x: number, y = outline.halfWidth(x)): number => {
-    const z = x < breakX ? domeZ(dome, x, y) : 0;
-    return removalOf(x - breakX, z, radians(pitch)) + z - backZ(givens, back, x, y);
+    const z = isDomed(givens, x) ? domeZ(dome, x, y) : 0;
+    return removal(x, z) + z - backZ(back, x, y);
   };
   const edge = edgeOf(outline, outline.length);
   const most = highest(depth, edge.xs, along(edge, depth));

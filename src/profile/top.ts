@@ -1,30 +1,29 @@
 import { sagitta } from "../geometry/circle.ts";
 import { type Dome, domeSlope, domeTilt, domeTurn, domeZ } from "../geometry/dome.ts";
-import type { Givens } from "./givens.ts";
+import { type Givens, isDomed } from "./givens.ts";
 
 /**
  * Height of the top on the centreline over the flat's plane, mm: the dome, and what braces arched to
- * another radius add between the rims; 0 from the break on. A top of even thickness lies this much
+ * another radius add between the rims; 0 on the flat. A top of even thickness lies this much
  * over its seat everywhere, so its thickness cancels out of every result and is left out.
  */
 export function topZ(givens: Givens, dome: Dome, x: number): number {
-  const { breakX, saddleX, saddleHalfWidth, outline } = givens;
-  if (x >= breakX) return 0;
+  const { saddleX, saddleHalfWidth, outline } = givens;
+  if (!isDomed(givens, x)) return 0;
   const halfWidth = x === saddleX ? saddleHalfWidth : outline.halfWidth(x);
-  return domeZ(dome, x, 0) + braceLift(givens, dome, x, halfWidth);
+  return domeZ(dome, x, 0) + braceLift(givens, domeTilt(dome, x), halfWidth);
 }
 
 /**
- * What the braces add to the dome on the centreline: the arch of their own radius over the body's
+ * What the braces add to the dome on the centreline, where its tilt is κ(x − cx): the arch of their own radius over the body's
  * width, less the dish's. Both arches are the cross sections at x of spheres about one centre: radius
  * √(R² − (x − cx)²), so curvature κ/√(1 − κ²(x − cx)²). Where there is no dome there is no centre,
  * and a brace simply stands square to the centreline with its full radius.
  */
-function braceLift(givens: Givens, dome: Dome, x: number, halfWidth: number): number {
+export function braceLift(givens: Givens, dishTilt: number, halfWidth: number): number {
   const { dishCurvature, braceCurvature } = givens;
   if (braceCurvature === dishCurvature) return 0;
   if (dishCurvature === 0) return sagitta(braceCurvature, halfWidth);
-  const dishTilt = domeTilt(dome, x);
   const braceTilt = (dishTilt * braceCurvature) / dishCurvature;
   return (
     sagitta(crossCurvature(braceCurvature, braceTilt), halfWidth) -
@@ -84,12 +83,18 @@ function sagittaTurn(curvature: number, tilt: number, halfWidth: number): number
 const crossCurvature = (curvature: number, tilt: number): number =>
   curvature / Math.sqrt(1 - tilt * tilt);
 
+/** From where on the finished top is flat, to the neck end: the break, or the seat's end. */
+export const flatFromX = ({ seat, breakX }: Givens): number => seat?.fromX ?? breakX;
+
 /**
  * The top as built, for drawing: the plate takes up the step between the flat brace and the first
  * domed one over `blendLength` tailward of the break, here as a curve that meets both along their own
- * slopes. Nothing is computed from it.
+ * slopes. Where a seat is sanded, the plate is cut down to it. Nothing is computed from it.
  */
 export function blendedTopZ(givens: Givens, dome: Dome, x: number): number {
+  const { seat } = givens;
+  if (seat !== null)
+    return x < seat.fromX ? topZ(givens, dome, x) : Math.min(0, topZ(givens, dome, x));
   const { blendLength } = givens.instrument.dome;
   const z = topZ(givens, dome, x);
   const share = (givens.breakX - x) / blendLength;

@@ -165,10 +165,12 @@ describe("refusing what is not an instrument", () => {
     ]);
   });
 
-  it("refuses a newer version by saying so, and any other by asking for 1", () => {
-    expect(problemsOf({ version: 2 })[0]?.message).toContain("version 2");
-    expect(problemsOf({ version: 2 })[0]?.message).toContain("newer");
-    expect(problemsOf({ version: "1" })[0]?.message).toBe("version must be 1; it is the text “1”.");
+  it("refuses a newer version by saying so, and any other by asking for one it knows", () => {
+    expect(problemsOf({ version: 3 })[0]?.message).toContain("version 3");
+    expect(problemsOf({ version: 3 })[0]?.message).toContain("newer");
+    expect(problemsOf({ version: "1" })[0]?.message).toBe(
+      "version must be 1 or 2; it is the text “1”.",
+    );
   });
 
   it("refuses texts that are too long, and says how long they may be", () => {

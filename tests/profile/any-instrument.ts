@@ -2,7 +2,7 @@ import fc from "fast-check";
 import type { Field } from "../../src/instrument/field.ts";
 import { fieldPaths, fields } from "../../src/instrument/fields.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import { targetFields, targetKinds, windowKinds } from "../../src/instrument/outcome-fields.ts";
+import { targetFields, targetKindsOf, windowKinds } from "../../src/instrument/outcome-fields.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import { even } from "../geometry/even.ts";
 
@@ -65,11 +65,14 @@ export const anyInstrument: fc.Arbitrary<Instrument> = fc
     daring: fc.constantFrom(0, 0.01, 0.02, 0.03, 0.05, 0.1, 0.2, 0.6, 0.99),
     values: shares,
     target: unit,
-    kind: fc.constantFrom(...targetKinds),
+    method: fc.constantFrom("break" as const, "break" as const, "seat" as const),
+    kinds: unit,
     dared: unit,
     places: fc.tuple(placeShare, placeShare, placeShare),
   })
-  .map(({ daring, values, target, kind, dared, places }) => {
+  .map(({ daring, values, target, method, kinds, dared, places }) => {
+    const aims = targetKindsOf(method);
+    const kind = aims[Math.floor(kinds * aims.length)] ?? "pitch";
     const json: Json = { target: { kind, value: randomValue(targetFields[kind], daring, target) } };
     paths.forEach((path, i) => {
       const [group = "", name = "", end] = path.split(".");
@@ -78,6 +81,7 @@ export const anyInstrument: fc.Arbitrary<Instrument> = fc
       const stated = json[group];
       stated[name] = end === undefined ? value : [...((stated[name] ?? []) as unknown[]), value];
     });
+    json["dome"] = { ...json["dome"], method };
     return read(withRelations(json, dared < daring ? places : usualPlaces));
   });
 

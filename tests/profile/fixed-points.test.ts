@@ -1,9 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import type { Profile } from "../../src/profile/outcome.ts";
-import { aimed, solved } from "../support/solved.ts";
+import { aimed, breakTargets, solved } from "../support/solved.ts";
 import { domedInstrument } from "./builder-instrument.ts";
 import { Book } from "./by-the-book.ts";
 
@@ -20,7 +19,7 @@ const radiusOf = (instrument: Instrument): number => instrument.dome.dishRadius 
 
 /** An instrument and its profile for one kind of target, set to what its shim brings. */
 const solvedFor = fc
-  .record({ instrument: domedInstrument, kind: fc.constantFrom(...targetKinds) })
+  .record({ instrument: domedInstrument, kind: fc.constantFrom(...breakTargets) })
   .map(({ instrument, kind }) => {
     const asked = aimed(instrument, kind, solved(instrument)[kind]);
     return { instrument: asked, profile: solved(asked) };

@@ -85,8 +85,11 @@ describe("twenty thousand instruments over all that a file can hold", { timeout:
       "dome.braceRadius",
       "shim.contact",
       "neck.scale",
+      "neck.fingerboardOverhang",
+      "neck.lastFret",
       "neck.fingerboardRadius",
       "body.backRadius",
+      "body.depthTail",
       "target.value",
     ];
     for (const field of fields) expect(tally.get(field), field).toBeGreaterThan(20);

@@ -1,12 +1,11 @@
 import { describe, expect, it, vi } from "vitest";
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import { presets } from "../../src/instrument/presets.ts";
-import type { Profile } from "../../src/profile/outcome.ts";
+import type { BreakProfile } from "../../src/profile/outcome.ts";
 import { type Exact, exact } from "../support/high-precision.ts";
 import { type PreciseChain, preciseInstrument } from "../support/precise.ts";
 import { aimedAt, randomInstruments } from "../support/random-instrument.ts";
-import { solved } from "../support/solved.ts";
+import { breakTargets, solved } from "../support/solved.ts";
 
 /*
  * The core in double precision against a second derivation of the same geometry at 50 digits,
@@ -28,7 +27,7 @@ function expectNear(what: string, actual: number, expected: Exact): void {
   expect(off, `${what}: ${actual} against ${expected.toFixed(15)}`).toBeLessThanOrEqual(agreed);
 }
 
-function expectChain(profile: Profile, chain: PreciseChain): void {
+function expectChain(profile: BreakProfile, chain: PreciseChain): void {
   const { stringExposure, ...single } = chain;
   for (const [name, expected] of Object.entries(single))
     expectNear(name, profile[name as keyof typeof single], expected);
@@ -64,7 +63,7 @@ describe.each(named)("%s", (_, instrument) => {
     expectChain(solved(instrument), precise.chain(shim));
   });
 
-  it.each(targetKinds)("finds the same shim from a wanted %s", (kind) => {
+  it.each(breakTargets)("finds the same shim from a wanted %s", (kind) => {
     const wanted = precise.chain(shim)[kind].toDecimalPlaces(3).toNumber();
     const aimed = aimedAt(instrument, kind, wanted);
     expectChain(solved(aimed), precise.chain(preciseInstrument(aimed).shimForTarget()));

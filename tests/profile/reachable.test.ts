@@ -1,9 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Instrument, Range } from "../../src/instrument/instrument.ts";
-import { targetKinds } from "../../src/instrument/outcome-fields.ts";
 import { even } from "../geometry/even.ts";
-import { aimed, refused, solved, solves, withShim } from "../support/solved.ts";
+import { aimed, breakTargets, refused, solved, solves, withShim } from "../support/solved.ts";
 import { builderInstrument } from "./builder-instrument.ts";
 
 fc.configureGlobal({ seed: 20261125 });
@@ -42,7 +41,7 @@ function inReach(instrument: Instrument): Instrument | null {
 
 function expectRange(
   instrument: Instrument,
-  kind: (typeof targetKinds)[number],
+  kind: (typeof breakTargets)[number],
   [low, high]: Range,
 ) {
   const at = (value: number): Instrument => aimed(instrument, kind, value);
@@ -54,7 +53,7 @@ function expectRange(
   expect(refused(at(high + hair))).toMatchObject({ field: "target.value", nearest: high });
 }
 
-describe.each(targetKinds)("the reachable %s", { timeout: 30_000 }, (kind) => {
+describe.each(breakTargets)("the reachable %s", { timeout: 30_000 }, (kind) => {
   it("solves at and just inside both its ends; just outside is refused with that very number", () => {
     fc.assert(
       fc.property(builderInstrument, (instrument) => {
@@ -123,14 +122,14 @@ describe("the reach", { timeout: 30_000 }, () => {
         let before: Partial<Record<string, number>> = {};
         for (let i = 0; i <= 20; i++) {
           const profile = solved(withShim(instrument, low + ((high - low) * i) / 20));
-          for (const kind of targetKinds) {
+          for (const kind of breakTargets) {
             const value = profile[kind];
             // Where a sphere ends at the rim it stands upright there, and rounding weighs more.
             expect(value).toBeGreaterThanOrEqual(reachable[kind][0] - 1e-7);
             expect(value).toBeLessThanOrEqual(reachable[kind][1] + 1e-7);
             expect(value, kind).toBeGreaterThan(before[kind] ?? Number.NEGATIVE_INFINITY);
           }
-          before = Object.fromEntries(targetKinds.map((kind) => [kind, profile[kind]]));
+          before = Object.fromEntries(breakTargets.map((kind) => [kind, profile[kind]]));
         }
       }),
       { numRuns: 30 },
@@ -141,7 +140,7 @@ describe("the reach", { timeout: 30_000 }, () => {
     fc.assert(
       fc.property(builderInstrument, (instrument) => {
         const { reachable } = solved(instrument);
-        for (const kind of targetKinds) {
+        for (const kind of breakTargets) {
           const [low, high] = reachable[kind];
           expect(solved(aimed(instrument, kind, (low + high) / 2)).reachable).toEqual(reachable);
         }

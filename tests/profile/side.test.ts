@@ -116,30 +116,27 @@ describe("the back edge", () => {
   // sphere; the two one-way drops added give 11.217 (the method of richardarnoldguitars.com,
   // side-height-for-domed-backs.html, with r − √(r² − x²) worked by hand).
   test("falls as a sphere of its radius falls, two ways at once", () => {
-    const { givens, profile } = planned({
+    const { profile } = planned({
       ...standard,
       body: { ...standard.body, backRadius: 4572 },
     });
     // κ(x − cx) is 0 over the middle of the sphere and grows by κ for each mm.
     const middle = -domeTilt(profile.back, 0) / profile.back.curvature;
-    const drop =
-      backZ(givens, profile.back, middle + 200, 250) - backZ(givens, profile.back, middle, 0);
+    const drop = backZ(profile.back, middle + 200, 250) - backZ(profile.back, middle, 0);
     expect(drop).toBeCloseTo(11.223, 3);
-    const along =
-      backZ(givens, profile.back, middle + 200, 0) - backZ(givens, profile.back, middle, 0);
-    const across =
-      backZ(givens, profile.back, middle, 250) - backZ(givens, profile.back, middle, 0);
+    const along = backZ(profile.back, middle + 200, 0) - backZ(profile.back, middle, 0);
+    const across = backZ(profile.back, middle, 250) - backZ(profile.back, middle, 0);
     expect(along + across).toBeCloseTo(11.217, 3);
   });
 
   // r 7620, x 250: 4.102 mm, from the same page's method.
   test("one way", () => {
-    const { givens, profile } = planned({
+    const { profile } = planned({
       ...standard,
       body: { ...standard.body, backRadius: 7620 },
     });
     const middle = -domeTilt(profile.back, 0) / profile.back.curvature;
-    const drop = backZ(givens, profile.back, middle, 250) - backZ(givens, profile.back, middle, 0);
+    const drop = backZ(profile.back, middle, 250) - backZ(profile.back, middle, 0);
     expect(drop).toBeCloseTo(4.102, 3);
   });
 });
@@ -158,7 +155,7 @@ describe("against a body cut as a solid", () => {
       const { givens, profile } = planned(instrument);
       const rim = cutRim(shop, instrument, profile.shim, fineness);
       const { length } = instrument.body;
-      const back = (x: number, y: number) => backZ(givens, profile.back, x, y);
+      const back = (x: number, y: number) => backZ(profile.back, x, y);
       const beyond = { breakX: length + 1, halfWidth: givens.outline.widest + 5, facet: 6 };
       const underBack = shop.subtract(rim.level, shop.dishCut(back, beyond));
       // Both bodies stand on the same level foot: what is left between their upper edges is the two sides.

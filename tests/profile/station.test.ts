@@ -140,17 +140,18 @@ it("the back is one sphere through tail seam and both corners of the neck end", 
     fc.property(builderInstrument, (instrument) => {
       const { back, tailDrop } = solved(instrument);
       const { backRadius, depthTail, depthNeck, length, neckEndWidth } = instrument.body;
-      const fall = tailDrop + depthTail - depthNeck;
+      const fall = tailDrop + depthTail;
       const again = domeThrough(
         backRadius === null ? 0 : 1 / backRadius,
         length,
         neckEndWidth / 2,
         0,
         fall,
+        depthNeck,
       );
       expect(back.curvature).toBe(again?.curvature);
       expect(domeZ(back, 0, 0)).toBeCloseTo(fall, 9);
-      expect(domeZ(back, length, neckEndWidth / 2)).toBeCloseTo(0, 9);
+      expect(domeZ(back, length, neckEndWidth / 2)).toBeCloseTo(depthNeck, 9);
     }),
     { numRuns: 50 },
   );

@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import { targetKinds, windowKinds } from "../../src/instrument/outcome-fields.ts";
+import { windowKinds } from "../../src/instrument/outcome-fields.ts";
 import { presets } from "../../src/instrument/presets.ts";
 import { contactWorth } from "../../src/profile/contact-worth.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 import { standing } from "../../src/profile/standing.ts";
 import { targetWithinWindows } from "../../src/profile/target-within-windows.ts";
 import { randomInstruments } from "../support/random-instrument.ts";
-import { solved } from "../support/solved.ts";
+import { breakTargets, solved } from "../support/solved.ts";
 
 /** Whether nothing is outside its window and the board does not cut past the break. */
 function isWithin(instrument: Instrument): boolean {
@@ -20,7 +20,7 @@ function isWithin(instrument: Instrument): boolean {
   return windows && profile.overrunLength === 0;
 }
 
-const aimed = (instrument: Instrument, kind: (typeof targetKinds)[number], value: number) => ({
+const aimed = (instrument: Instrument, kind: (typeof breakTargets)[number], value: number) => ({
   ...instrument,
   target: { kind, value },
 });
@@ -28,7 +28,7 @@ const aimed = (instrument: Instrument, kind: (typeof targetKinds)[number], value
 describe("the target's range within all windows", () => {
   it("is of every preset, for every target: within at both ends and between, and not beyond", () => {
     for (const preset of presets)
-      for (const kind of targetKinds) {
+      for (const kind of breakTargets) {
         const instrument = aimed(preset, kind, solved(preset)[kind]);
         const range = targetWithinWindows(instrument, solved(instrument));
         expect(range, `${preset.id} ${kind}`).not.toBeNull();

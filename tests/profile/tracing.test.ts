@@ -9,6 +9,7 @@ import { profileOf } from "../../src/profile/profile.ts";
 import { sideOf } from "../../src/profile/side.ts";
 import { pear } from "../support/pear.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
+import { solved } from "../support/solved.ts";
 
 function tracedFrom(instrument: Instrument, error: number): Instrument {
   const { body } = instrument;
@@ -20,17 +21,11 @@ function tracedFrom(instrument: Instrument, error: number): Instrument {
   return read.instrument;
 }
 
-function profiled(instrument: Instrument) {
-  const result = profileOf(instrument);
-  if (!result.ok) throw new Error("no profile");
-  return result.profile;
-}
-
 describe.each(presets.map((instrument) => [instrument.name, instrument] as const))(
   "%s traced to 0.05 mm",
   (_, instrument) => {
     const traced = tracedFrom(instrument, 0.05);
-    const [own, from] = [profiled(traced), profiled(instrument)];
+    const [own, from] = [solved(traced), solved(instrument)];
 
     // The same body by its four curves: a tracing 0.05 mm true cannot move a height by more than that
     // times the dome's slope at the rim, about 1 in 40.
@@ -65,7 +60,7 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
       const length = (which: Instrument) => {
         const set = givensOf(which);
         if (!set.ok) throw new Error("no givens");
-        return sideOf(set.givens, profiled(which)).length;
+        return sideOf(set.givens, solved(which)).length;
       };
       expect(Math.abs(length(traced) - length(instrument))).toBeLessThan(0.3);
     });
@@ -76,7 +71,7 @@ test("an outline without a waist has a lower bout only", () => {
   const tracing = [...pear.slice(0, -1), [492, 34]] as const;
   const read = readInstrument({ body: { length: 492, tracing } });
   if (!read.ok) throw new Error(read.problems[0]?.message);
-  const names = profiled(read.instrument)
+  const names = solved(read.instrument)
     .stations.map(({ name }) => name)
     .filter((name) => name !== "");
   expect(names).toEqual(["tail", "lower bout", "break", "neck end"]);

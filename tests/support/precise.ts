@@ -130,7 +130,7 @@ function shimForTarget(
   { kind, value }: Instrument["target"],
   chain: (shim: Exact) => PreciseChain,
 ): Exact {
-  if (kind === "shim") return exact(value);
+  if (kind === "shim" || kind === "spacer") return exact(value);
   const miss = (shim: Exact): Exact => chain(shim)[kind].minus(value);
   let [low, high] = [exact(0), exact(12)];
   while (miss(low).isPositive()) low = low.minus(8);

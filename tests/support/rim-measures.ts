@@ -1,5 +1,5 @@
 import type { Instrument } from "../../src/instrument/instrument.ts";
-import type { Profile } from "../../src/profile/outcome.ts";
+import type { BreakProfile } from "../../src/profile/outcome.ts";
 import {
   type CutRim,
   cutRim,
@@ -33,7 +33,12 @@ const rounding = 2e-6;
  * polyline puts them, and so does the edge at a station: both inside the curve by a measured width, which the
  * dome's slope there turns into height.
  */
-function boundsOf(shop: Workshop, { dome }: Instrument, profile: Profile, rim: CutRim): Bounds {
+function boundsOf(
+  shop: Workshop,
+  { dome }: Instrument,
+  profile: BreakProfile,
+  rim: CutRim,
+): Bounds {
   const curvature = dome.dishRadius === null ? 0 : 1 / dome.dishRadius;
   const inset = (x: number, halfWidth: number): number => {
     const { left } = edgesOf(shop.sectionAt(rim.level, x));
@@ -45,14 +50,14 @@ function boundsOf(shop: Workshop, { dome }: Instrument, profile: Profile, rim: C
   return { centre, edge, removal: centre + edge };
 }
 
-const domedStations = (profile: Profile, rim: CutRim): Profile["stations"] =>
+const domedStations = (profile: BreakProfile, rim: CutRim): BreakProfile["stations"] =>
   profile.stations.filter(({ x }) => x > 1 && x < rim.breakX - 1e-6);
 
 /** Cuts the rim and measures it: only what the solid shows, in the frame of the flat. */
 export function measuresOf(
   shop: Workshop,
   instrument: Instrument,
-  profile: Profile,
+  profile: BreakProfile,
   fineness: Fineness,
 ): Measure[] {
   const rim = cutRim(shop, instrument, profile.shim, fineness);
@@ -91,7 +96,7 @@ interface Removal {
 function removalMeasures(
   shop: Workshop,
   { body }: Instrument,
-  profile: Profile,
+  profile: BreakProfile,
   { rim, cameOff, bound }: Removal,
 ): Measure[] {
   const atStations = profile.stations
@@ -120,7 +125,12 @@ function removalMeasures(
 }
 
 /** How far and how deep the board cut into the edge the dish had left. A place is as uncertain as the height over the slope. */
-function overrunMeasures(shop: Workshop, profile: Profile, rim: CutRim, bound: number): Measure[] {
+function overrunMeasures(
+  shop: Workshop,
+  profile: BreakProfile,
+  rim: CutRim,
+  bound: number,
+): Measure[] {
   const reach = overrunReach(shop, rim);
   const start = rim.breakX - reach;
   const edge = (x: number): number => edgeHeight(shop, rim.dished, x);
@@ -148,7 +158,7 @@ function overrunMeasures(shop: Workshop, profile: Profile, rim: CutRim, bound: n
 export function areaMeasure(
   shop: Workshop,
   instrument: Instrument,
-  profile: Profile,
+  profile: BreakProfile,
   fineness: Fineness,
 ): Measure {
   const rim = cutRim(shop, instrument, profile.shim, fineness);
@@ -172,7 +182,7 @@ export function areaMeasure(
 }
 
 /** The core's removal along the core's arc length, by trapezoids, both sides and the straight neck end. */
-function sandedArea({ stations, pitch }: Profile): number {
+function sandedArea({ stations, pitch }: BreakProfile): number {
   const upright = Math.cos((pitch * Math.PI) / 180);
   let oneHand = 0;
   stations.forEach((station, i) => {

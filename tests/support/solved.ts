@@ -1,7 +1,7 @@
 import type { Instrument, TargetKind } from "../../src/instrument/instrument.ts";
 import { readInstrument } from "../../src/instrument/read-instrument.ts";
 import { type Givens, givensOf } from "../../src/profile/givens.ts";
-import type { Profile, Refusal } from "../../src/profile/outcome.ts";
+import type { BreakProfile, Profile, Refusal, SeatProfile } from "../../src/profile/outcome.ts";
 import { profileOf } from "../../src/profile/profile.ts";
 
 /** An instrument from plain JSON through the one door, as a file would come. */
@@ -11,20 +11,37 @@ export function instrumentFrom(json: unknown): Instrument {
   return reading.instrument;
 }
 
-/** The profile of an instrument that must have one. */
-export function solved(instrument: Instrument, stationEvery = 25): Profile {
+function profileWithin(instrument: Instrument, stationEvery: number): Profile {
   const result = profileOf(instrument, { stationEvery });
   if (!result.ok) throw new Error(JSON.stringify(result.refusal));
   return result.profile;
 }
 
+/** The profile of an instrument that must have one, its rim sanded flat from a break. */
+export function solved(instrument: Instrument, stationEvery = 25): BreakProfile {
+  const profile = profileWithin(instrument, stationEvery);
+  if (profile.seat !== null) throw new Error("a seat where a break was expected");
+  return profile;
+}
+
+/** The profile of an instrument that must have one, its seat sanded on the domed top. */
+export function solvedSeat(instrument: Instrument, stationEvery = 25): SeatProfile {
+  const profile = profileWithin(instrument, stationEvery);
+  if (profile.seat === null) throw new Error("a break where a seat was expected");
+  return profile;
+}
+
+/** The same instrument, domed all over. */
+export const onSeat = (instrument: Instrument): Instrument => ({
+  ...instrument,
+  dome: { ...instrument.dome, method: "seat" },
+});
+
 /** The givens and the profile of an instrument that must have both. */
-export function planned(instrument: Instrument): { givens: Givens; profile: Profile } {
+export function planned(instrument: Instrument): { givens: Givens; profile: BreakProfile } {
   const set = givensOf(instrument);
   if (!set.ok) throw new Error(JSON.stringify(set.objection));
-  const result = profileOf(instrument);
-  if (!result.ok) throw new Error(JSON.stringify(result.refusal));
-  return { givens: set.givens, profile: result.profile };
+  return { givens: set.givens, profile: solved(instrument) };
 }
 
 /** The refusal of an instrument that has no profile. */
@@ -58,3 +75,12 @@ export function numbersOf(profile: Profile): ReadonlyMap<string, number> {
   walk(rest, "");
   return found;
 }
+
+/** What can be aimed for where the rim has a break. */
+export const breakTargets = [
+  "pitch",
+  "bridgeClearance",
+  "saddleExposure",
+  "stringHeight",
+  "shim",
+] as const;

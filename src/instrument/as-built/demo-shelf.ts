@@ -1,10 +1,10 @@
 import { presets } from "../presets.ts";
 import { emptyAsBuilt, type FinishedInstrument, type Measurements } from "./as-built.ts";
 import { isMeasurementKey, type MeasurementKey, measurementField } from "./measurement-fields.ts";
-import { type StepId, stepIds } from "./steps.ts";
+import { type StepId, stepsOf } from "./steps.ts";
 
 /** The day each step was done, for an instrument begun in a month. */
-const days: Readonly<Record<StepId, string>> = {
+const days: Readonly<Partial<Record<StepId, string>>> = {
   level: "-02",
   mark: "-02",
   dish: "-03",
@@ -40,7 +40,8 @@ function invented(
     ),
   );
   const last = values.yearClearance === undefined ? "week" : "year";
-  const done = stepIds.slice(0, stepIds.indexOf(last) + 1);
+  const steps = stepsOf("break");
+  const done = steps.slice(0, steps.indexOf(last) + 1);
   return [
     {
       instrument: { ...base, id: `invented-${preset}`, name },

@@ -1,3 +1,4 @@
+import type { DomeMethod } from "../dome-fields.ts";
 import type { Field } from "../field.ts";
 import type { FieldPath } from "../fields.ts";
 import { fields } from "../fields.ts";
@@ -62,6 +63,19 @@ const measurementFields = {
     depth,
   ),
   gapBefore: own("offer", "Straightedge gap, top offered up", gapHow),
+  spacer: {
+    ...own("spacer", "Spacer used", "Calipers on the spacer, where the bar rests on it.", depth),
+    max: 200,
+  },
+  plateLeft: {
+    ...own(
+      "seat",
+      "Plate left at the fingerboard's end",
+      "Depth gauge or calipers, in the middle of the seat.",
+      depth,
+    ),
+    max: 20,
+  },
   gapAfter: own("gap", "Straightedge gap, top glued", gapHow),
   fingerboardThickness: made("fingerboard", "neck.fingerboardThickness"),
   fretHeight: made("fingerboard", "neck.fretHeight"),
@@ -109,5 +123,16 @@ export const measurementKeys: readonly MeasurementKey[] =
 
 export const measurementField = (key: MeasurementKey): MeasurementField => measurementFields[key];
 
-export const measurementsAt = (step: StepId): readonly MeasurementKey[] =>
-  measurementKeys.filter((key) => measurementFields[key].at === step);
+/** Of a rim with a break alone. */
+const ofBreak: readonly MeasurementKey[] = [
+  "breakBeforeDish",
+  "tailBeforeDish",
+  "breakAfterDish",
+  "tailAfterDish",
+  "depthBreak",
+];
+
+export const measurementsAt = (step: StepId, method: DomeMethod): readonly MeasurementKey[] =>
+  measurementKeys.filter(
+    (key) => measurementFields[key].at === step && (method === "break" || !ofBreak.includes(key)),
+  );

@@ -15,7 +15,7 @@ import {
   type RemedyId,
   type RemedyMaker,
   type RemedyResult,
-  remedyIds,
+  remediesOf,
   stageOf,
 } from "./remedy.ts";
 import { bridgeThickness, saddle } from "./remedy-bridge.ts";
@@ -27,9 +27,12 @@ import {
   heelTip,
   wedge,
 } from "./remedy-neck.ts";
+import { anotherSpacer, seatAgain } from "./remedy-seat.ts";
 
 const makers: Readonly<Record<RemedyId, RemedyMaker>> = {
   shim: anotherShim,
+  spacer: anotherSpacer,
+  "seat-again": seatAgain,
   "flat-about-break": flatAboutBreak,
   "flat-about-neck-end": flatAboutNeckEnd,
   bridge: bridgeThickness,
@@ -70,7 +73,9 @@ export function correctionOf(
   const left = wanted - outlook.heights[goal];
   const context = contextOf(outlook, asBuilt, goal);
   const all =
-    Math.abs(left) < leastDifference ? [] : remedyIds.map((id) => makers[id](context, left));
+    Math.abs(left) < leastDifference
+      ? []
+      : remediesOf(outlook.instrument.dome.method).map((id) => makers[id](context, left));
   return {
     ...{ goal, extent, wanted, left },
     standing: standing(outlook.heights[goal], outlook.instrument.windows[goal]),
@@ -172,12 +177,15 @@ export function takeBackCorrection(asBuilt: AsBuilt): AsBuilt {
   };
 }
 
+/** What is measured of the flat, or of the seat. */
+const ofFlat: readonly MeasurementKey[] = ["shim", "overrun", "gapBefore", "spacer", "plateLeft"];
+
 /** Whether a measurement no longer holds once `changes` are made. */
 function outdates(key: MeasurementKey, changes: readonly Change[]): boolean {
   const { replaces } = measurementField(key);
   if (changes.some(({ path }) => path === replaces)) return true;
   if (key === "stringHeight" || key === "saddleExposure") return true;
-  if (key === "shim" || key === "overrun" || key === "gapBefore") return movesFlat(changes);
+  if (ofFlat.includes(key)) return movesFlat(changes);
   return key === "bridgeClearance" && changes.some(({ path }) => !path.startsWith("strings."));
 }
 

@@ -10,6 +10,7 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import type { Profile, ProfileResult } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
 import type { SaddleHeights } from "../saddle.ts";
+import { cutOf } from "../seat.ts";
 import { madeOf, noOffsets } from "./made-instrument.ts";
 import { type Outlook, outlookOf } from "./outlook.ts";
 import { clearanceAlongFrets, reliefBeside } from "./straightedge.ts";
@@ -99,7 +100,8 @@ function valueFrom(outlook: Outlook, before: Measurements, key: MeasurementKey):
     const depth = measured(before, dished.before);
     return depth === null ? null : depth - lossAt(plan, dished.station);
   }
-  if (key === "shim") return instrument.target.value + offsets.shim;
+  if (key === "shim" || key === "spacer") return instrument.target.value + offsets.shim;
+  if (key === "plateLeft") return plateLeftOn(outlook);
   if (key === "overrun") return overrunOn(outlook);
   const path = measurementField(settled[key] ?? key).replaces;
   return path === null ? null : readField(instrument, path);
@@ -115,12 +117,23 @@ function overrunOn({ instrument }: Outlook): number | null {
   return result.ok ? result.profile.overrunLength : null;
 }
 
+/** What should be left of the plate in the middle of the fingerboard's end. */
+function plateLeftOn({ instrument, givens, dome }: Outlook): number | null {
+  const { seat } = givens;
+  return seat === null || dome === null
+    ? null
+    : instrument.seat.topThickness - cutOf(givens, seat, dome).endCut;
+}
+
 function withinOf(outlook: Outlook, key: MeasurementKey): number {
   const height = heightRead[key];
   if (height !== undefined) return heightWithin(outlook, height);
   if (stationsNamed[key] !== undefined || afterDish[key] !== undefined) return depthWithin;
   if (key === "overrun") return overrunWithin;
-  const path = key === "shim" ? "target.value" : measurementField(settled[key] ?? key).replaces;
+  const path =
+    key === "shim" || key === "spacer"
+      ? "target.value"
+      : measurementField(settled[key] ?? key).replaces;
   return (path === null ? undefined : outlook.instrument.tolerances[path]) ?? caliperWithin;
 }
 

@@ -7,7 +7,7 @@ import {
 import type { MeasurementKey } from "../../instrument/as-built/measurement-fields.ts";
 import type { Instrument, Target } from "../../instrument/instrument.ts";
 import { count, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
-import type { Profile } from "../outcome.ts";
+import { type Profile, targetIn } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
 import { goals, type Outlook, outlookOf } from "./outlook.ts";
 import { clearanceAlongFrets, reliefBeside } from "./straightedge.ts";
@@ -176,7 +176,8 @@ export function aimAllowingFor(
   if (height !== undefined) return reached(instrument, { kind, value: value - deviation });
   const aimed = { kind: "stringHeight", value: profile.stringHeight - deviation } as const;
   const result = profileOf({ ...instrument, target: aimed });
-  return result.ok ? { kind, value: result.profile[kind] } : null;
+  const aim = result.ok ? targetIn(result.profile, kind) : null;
+  return aim === null ? null : { kind, value: aim };
 }
 
 const reached = (instrument: Instrument, target: Target): Target | null =>

@@ -1,17 +1,19 @@
 import type { Dome } from "../../geometry/dome.ts";
 import type { Change, Offsets } from "../../instrument/as-built/as-built.ts";
 import { writeField } from "../../instrument/field-value.ts";
+import type { FieldPath } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
+import { anglePart } from "../../instrument/outcome-fields.ts";
 import { type Givens, givensOf } from "../givens.ts";
-import type { Objection } from "../outcome.ts";
-import { shimUnder } from "../reach.ts";
+import { type Objection, type Profile, targetIn } from "../outcome.ts";
+import { partUnder } from "../reach.ts";
 import { type SaddleHeights, saddleHeights } from "../saddle.ts";
 import { solve } from "../solve.ts";
 import { topSlope, topZ } from "../top.ts";
 
-/** An instrument as far as it is made, its shim stated, and the heights at the saddle that follow. mm. */
+/** An instrument as far as it is made, its shim (or spacer) stated, and the heights at the saddle that follow. mm. */
 export interface MadeInstrument {
-  /** The target is the shim; where a gap was measured, the shim that gap speaks for. */
+  /** The target is the shim (or spacer); where a gap was measured, the one that gap speaks for. */
   readonly instrument: Instrument;
   readonly givens: Givens;
   /** Null where no dome of this dish gives the measured gap. */
@@ -28,7 +30,7 @@ export type MadeResult =
 export const noOffsets: Offsets = { shim: 0, fretPlane: 0, stringHeight: 0, saddleExposure: 0 };
 
 /**
- * What is made of an instrument whose target is its shim, with the gap at the saddle line as measured
+ * What is made of an instrument whose target is its shim (or spacer), with the gap at the saddle line as measured
  * (null: as the shim makes it), its heights off the geometry by `offsets`. Objects as the core does.
  */
 export function madeOf(instrument: Instrument, gap: number | null, offsets: Offsets): MadeResult {
@@ -54,8 +56,8 @@ function madeOnGap(givens: Givens, gap: number, offsets: Offsets): MadeInstrumen
   };
   const solution = solve({ ...givens, instrument: aimed });
   const dome = solution.ok ? solution.solution.dome : null;
-  const shim = dome === null ? instrument.target.value : shimUnder(givens, dome);
-  const standing: Instrument = { ...instrument, target: { kind: "shim", value: shim } };
+  const part = dome === null ? instrument.target.value : partUnder(givens, dome);
+  const standing = withPart(instrument, part);
   return {
     instrument: standing,
     givens: { ...givens, instrument: standing },
@@ -89,20 +91,28 @@ export function heightsWithOffsets(
   };
 }
 
-/** The instrument with the changes made; a changed shim is its target. */
+const withPart = (instrument: Instrument, value: number): Instrument => ({
+  ...instrument,
+  target: { kind: anglePart[instrument.dome.method], value },
+});
+
+/** The instrument with its plan's shim (or spacer) for its target. */
+export const withPlannedPart = (instrument: Instrument, plan: Profile): Instrument =>
+  withPart(instrument, targetIn(plan, anglePart[instrument.dome.method]) ?? 0);
+
+/** The instrument with the changes made; a changed shim (or spacer) is its target. */
 export function changedBy(instrument: Instrument, changes: readonly Change[]): Instrument {
   let changed = instrument;
   for (const { path, value } of changes)
-    changed =
-      path === "target.value"
-        ? { ...changed, target: { kind: "shim", value } }
-        : writeField(changed, path, value);
+    changed = path === "target.value" ? withPart(changed, value) : writeField(changed, path, value);
   return changed;
 }
 
-/** Whether a change moves the flat, so that a gap measured before no longer holds. */
+const flatPaths: readonly FieldPath[] = ["target.value", "dome.flatLength", "seat.leastCut"];
+
+/** Whether a change moves the flat or the seat, so that a gap measured before no longer holds. */
 export const movesFlat = (changes: readonly Change[]): boolean =>
-  changes.some(({ path }) => path === "target.value" || path === "dome.flatLength");
+  changes.some(({ path }) => flatPaths.includes(path));
 
 /** The instrument after changes, off the geometry by as much as before. */
 export function madeAfter(made: MadeInstrument, changes: readonly Change[]): MadeResult {

@@ -6,6 +6,7 @@ import {
 } from "../../instrument/as-built/measurement-fields.ts";
 import { writeField } from "../../instrument/field-value.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
+import { anglePart } from "../../instrument/outcome-fields.ts";
 import { mm, type Phrase } from "../../instrument/phrase.ts";
 import type { Profile, ProfileResult } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
@@ -15,6 +16,7 @@ import {
   type MadeInstrument,
   madeOf,
   noOffsets,
+  withPlannedPart,
 } from "./made-instrument.ts";
 
 /** What the rest of the work will come to, with what is measured in place of what was planned. */
@@ -49,7 +51,7 @@ export function outlookOf(
   if (!planned.ok) return { ok: false, measurement: null, why: planned.refusal.why };
   const plan = planned.profile;
   const carried = asBuilt.taken.at(-1)?.offsets ?? noOffsets;
-  const stated = asMade(instrument, asBuilt, plan.shim, carried.shim);
+  const stated = asMade(instrument, asBuilt, plan, carried.shim);
   const gap = measured(asBuilt.readings, "gapAfter") ?? measured(asBuilt.readings, "gapBefore");
   const bare = madeOf(stated, gap, noOffsets);
   if (!bare.ok) {
@@ -62,16 +64,15 @@ export function outlookOf(
   return { ok: true, outlook: { ...bare.made, heights, offsets, plan } };
 }
 
-/** The plan with its shim fixed, the corrections taken, and each stated number as measured. */
+/** The plan with its shim (or spacer) fixed, the corrections taken, and each stated number as measured. */
 function asMade(
   instrument: Instrument,
   { readings, taken }: AsBuilt,
-  plannedShim: number,
-  shimOffset: number,
+  plan: Profile,
+  partOffset: number,
 ): Instrument {
-  const fixed: Instrument = { ...instrument, target: { kind: "shim", value: plannedShim } };
   const corrected = changedBy(
-    fixed,
+    withPlannedPart(instrument, plan),
     taken.flatMap(({ changes }) => changes),
   );
   const made = measurementKeys.reduce((before, key) => {
@@ -79,8 +80,9 @@ function asMade(
     const value = measured(readings, key);
     return replaces === null || value === null ? before : writeField(before, replaces, value);
   }, corrected);
-  const shim = measured(readings, "shim");
-  return shim === null ? made : { ...made, target: { kind: "shim", value: shim - shimOffset } };
+  const kind = anglePart[instrument.dome.method];
+  const part = measured(readings, kind);
+  return part === null ? made : { ...made, target: { kind, value: part - partOffset } };
 }
 
 /** By how much each measured height stands off what the geometry makes of all that was measured before it. */
@@ -115,7 +117,9 @@ function measurementToBlame(
 ): MeasurementKey | null {
   const present = measurementKeys.filter((key) => asBuilt.readings[key] !== undefined);
   const own = present.find((key) =>
-    key === "shim" ? field === "target.value" : measurementField(key).replaces === field,
+    key === "shim" || key === "spacer"
+      ? field === "target.value"
+      : measurementField(key).replaces === field,
   );
   const fits = (key: MeasurementKey): boolean => {
     const { [key]: _, ...readings } = asBuilt.readings;

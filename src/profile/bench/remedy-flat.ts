@@ -208,6 +208,7 @@ function turned(givens: Givens, dome: Dome, turn: number): Turned | null {
     curvature: k,
     axis: newBreak,
     halfWidth: set.givens.breakHalfWidth,
+    level: 0,
     lean,
     rise,
   };

@@ -1,11 +1,14 @@
 import type { AsBuilt, Change } from "../../instrument/as-built/as-built.ts";
 import type { StepId } from "../../instrument/as-built/steps.ts";
+import type { DomeMethod } from "../../instrument/dome-fields.ts";
 import type { Phrase } from "../../instrument/phrase.ts";
 import type { MadeInstrument } from "./made-instrument.ts";
 import type { Goal } from "./outlook.ts";
 
-export const remedyIds = [
+const remedyIds = [
   "shim",
+  "spacer",
+  "seat-again",
   "flat-about-break",
   "flat-about-neck-end",
   "bridge",
@@ -18,6 +21,15 @@ export const remedyIds = [
 ] as const;
 
 export type RemedyId = (typeof remedyIds)[number];
+
+const onlyOf: Readonly<Record<DomeMethod, readonly RemedyId[]>> = {
+  break: ["shim", "flat-about-break", "flat-about-neck-end"],
+  seat: ["spacer", "seat-again"],
+};
+
+/** The remedies there are with a method. */
+export const remediesOf = (method: DomeMethod): readonly RemedyId[] =>
+  remedyIds.filter((id) => !onlyOf[method === "break" ? "seat" : "break"].includes(id));
 
 /** What a remedy starts from. */
 export interface RemedyContext {
@@ -51,6 +63,8 @@ export type RemedyMaker = (context: RemedyContext, raise: number) => RemedyResul
 
 export const remedyNames: Readonly<Record<RemedyId, string>> = {
   shim: "Another shim",
+  spacer: "Another spacer",
+  "seat-again": "Re-sand the seat",
   "flat-about-break": "Re-sand the flat about the break",
   "flat-about-neck-end": "Re-sand the flat about the neck end",
   bridge: "Bridge thickness",
@@ -87,9 +101,10 @@ export function stageOf({ done, readings }: AsBuilt): Stage {
   const any = (steps: readonly StepId[]): boolean => steps.some((step) => done[step] !== undefined);
   const strung = any(["strings", "week", "year"]);
   const glued = strung || any(["gap"]) || readings.gapAfter !== undefined;
-  const sandedSeen = readings.flatLength ?? readings.overrun ?? readings.gapBefore;
+  const sandedSeen =
+    readings.flatLength ?? readings.overrun ?? readings.gapBefore ?? readings.plateLeft;
   return {
-    sanded: glued || any(["flat", "overrun", "offer"]) || sandedSeen !== undefined,
+    sanded: glued || any(["flat", "overrun", "offer", "seat"]) || sandedSeen !== undefined,
     glued,
     neckOn: strung || any(["fingerboard"]),
     bridgeMade: strung || any(["bridge"]),

@@ -6,7 +6,7 @@ import { deg, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import type { Profile } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
 
-/** The dish's curvature, 1/mm, and the break's place and half width, mm. */
+/** The dish's curvature, 1/mm, and the break's place and half width, mm; where all is domed, the neck end's middle. */
 interface DishedRim {
   readonly curvature: number;
   readonly breakX: number;
@@ -40,28 +40,45 @@ export const evenLowestX = ({ breakX, breakHalfWidth }: Omit<DishedRim, "curvatu
 
 /** What the plan counts on, and what a rim held level with its middle over the dish's middle would lose. */
 export function tailExtraExplained({ dome, body }: Instrument, plan: Profile): readonly Phrase[] {
-  if (dome.dishRadius === null) return [counted(dome.tailExtra)];
-  const rim = { curvature: 1 / dome.dishRadius, ...plan };
+  if (dome.dishRadius === null) return [counted(dome.tailExtra, plan)];
+  const { breakX, breakHalfWidth } =
+    plan.seat === null ? plan : { breakX: body.length, breakHalfWidth: 0 };
+  const rim = { curvature: 1 / dome.dishRadius, breakX, breakHalfWidth };
+  const end = endOf(plan);
   const level = tailExtraHeldLevel(rim, body.length / 2);
-  if (level === null) return [counted(dome.tailExtra)];
+  if (level === null) return [counted(dome.tailExtra, plan)];
   const by = mm(Math.abs(level));
   const even = mm(evenLowestX(rim));
   return [
-    counted(dome.tailExtra),
-    level < 0
-      ? phrase`A rim held level, its middle over the dish's middle, loses ${by} less at the tail end than at the break.`
-      : phrase`A rim held level, its middle over the dish's middle, loses ${by} more at the tail end than at the break.`,
+    counted(dome.tailExtra, plan),
+    [
+      "A rim held level, its middle over the dish's middle, loses ",
+      by,
+      ` ${level < 0 ? "less" : "more"} at the tail end than at the ${end}.`,
+    ],
     phrase`It loses as much at both with the dish's lowest place ${even} from the tail end.`,
   ];
 }
 
-function counted(tailExtra: number): Phrase {
+/** The other end of what is dished. */
+const endOf = ({ seat }: Profile): string => (seat === null ? "break" : "neck end");
+
+function counted(tailExtra: number, plan: Profile): Phrase {
+  const end = endOf(plan);
   if (tailExtra === 0)
-    return ["The plan counts on as much off the tail end as off the rim at the break."];
+    return [`The plan counts on as much off the tail end as off the rim at the ${end}.`];
   const by = mm(Math.abs(tailExtra));
   return tailExtra > 0
-    ? phrase`Bear down at the tail: the plan counts on ${by} more off the tail end than off the rim at the break.`
-    : phrase`Bear down at the break: the plan counts on ${by} less off the tail end than off the rim there.`;
+    ? [
+        "Bear down at the tail: the plan counts on ",
+        by,
+        ` more off the tail end than off the rim at the ${end}.`,
+      ]
+    : [
+        `Bear down at the ${end}: the plan counts on `,
+        by,
+        " less off the tail end than off the rim there.",
+      ];
 }
 
 /** How much more the dish took at the tail end than at the break, from the four side depths, mm; null until all are there. */
@@ -83,7 +100,7 @@ interface TailExtraOffer {
 
 /**
  * The measured extra off the tail in place of the one the plan counts on, and what that does to it;
- * null while it is not measured, is the plan's own, is more than the field may hold, or leaves no plan.
+ * null while it is not measured (as it cannot be without a break), is the plan's own, is more than the field may hold, or leaves no plan.
  */
 export function tailExtraOffer(instrument: Instrument, asBuilt: AsBuilt): TailExtraOffer | null {
   const tailExtra = tailExtraMeasured(asBuilt);
@@ -93,7 +110,8 @@ export function tailExtraOffer(instrument: Instrument, asBuilt: AsBuilt): TailEx
   if (tailExtra < min || tailExtra > max) return null;
   const result = profileOf(writeField(instrument, "dome.tailExtra", tailExtra));
   if (!result.ok) return null;
-  const { shim, pitch } = result.profile;
+  const { shim, pitch, seat } = result.profile;
+  if (seat !== null) return null;
   return {
     tailExtra,
     said: [

@@ -1,4 +1,5 @@
 import type { Instrument } from "../../instrument/instrument.ts";
+import { anglePart } from "../../instrument/outcome-fields.ts";
 import {
   count,
   deg,
@@ -8,12 +9,13 @@ import {
   roundedDown,
   roundedUp,
 } from "../../instrument/phrase.ts";
-import type { Check, Grade, Outcomes } from "../outcome.ts";
+import type { AnyOutcomes, Check, Grade } from "../outcome.ts";
 import { leastShown, rounding, standing } from "../standing.ts";
 import { deeperAtNeck, neckDepthUnlikely, tailDepthUnlikely } from "./depth-checks.ts";
+import { plateLeft, seatTooWide } from "./seat-checks.ts";
 import { windowChecks } from "./window-checks.ts";
 
-type Test = (instrument: Instrument, outcomes: Outcomes) => Check | null;
+type Test = (instrument: Instrument, outcomes: AnyOutcomes) => Check | null;
 
 // Numbers in a fix are limits: shown rounded so that the figure read off the page clears the check.
 const atLeast = (value: number) => roundedUp(mm(value));
@@ -22,13 +24,13 @@ const atMost = (value: number) => roundedDown(mm(value));
 const worst: Readonly<Record<Grade, number>> = { stop: 0, warn: 1, note: 2 };
 
 /** What a builder should know of a plan before sanding, worst first. */
-export function checksOf(instrument: Instrument, outcomes: Outcomes): readonly Check[] {
+export function checksOf(instrument: Instrument, outcomes: AnyOutcomes): readonly Check[] {
   return [...tests.map((test) => test(instrument, outcomes)), ...windowChecks(instrument, outcomes)]
     .filter((check) => check !== null)
     .sort((a, b) => worst[a.grade] - worst[b.grade]);
 }
 
-const saddleBuried: Test = (_, { stringExposure, saddleExposure }) => {
+const saddleBuried: Test = ({ dome }, { stringExposure, saddleExposure }) => {
   const least = Math.min(saddleExposure, ...stringExposure);
   if (least >= -rounding) return null;
   return {
@@ -36,12 +38,16 @@ const saddleBuried: Test = (_, { stringExposure, saddleExposure }) => {
     grade: "stop",
     field: "target.value",
     means: phrase`A string runs ${mm(-least)} below the top of the bridge: no saddle can bring it to its action.`,
-    fix: phrase`A thicker fingerboard or a thinner bridge, by ${atLeast(-least)} and the saddle you want to see, or a thicker shim.`,
+    fix: [
+      "A thicker fingerboard or a thinner bridge, by ",
+      atLeast(-least),
+      ` and the saddle you want to see, or a thicker ${anglePart[dome.method]}.`,
+    ],
   };
 };
 
 const fingerboardPastFlat: Test = (instrument, { fingerboardEndX, breakX }) => {
-  const past = breakX - fingerboardEndX;
+  const past = breakX === null ? 0 : breakX - fingerboardEndX;
   if (past <= rounding) return null;
   return {
     id: "fingerboard-past-flat",
@@ -81,6 +87,7 @@ const soundholeUnderFingerboard: Test = ({ body }, { fingerboardEndX }) => {
 };
 
 const breakInSoundhole: Test = ({ body, dome }, { breakX }) => {
+  if (breakX === null) return null;
   const edge = body.soundholeAt + body.soundholeDiameter / 2;
   const inside = edge - breakX;
   if (inside <= rounding || inside >= body.soundholeDiameter - rounding) return null;
@@ -98,6 +105,7 @@ const breakInSoundhole: Test = ({ body, dome }, { breakX }) => {
 };
 
 const soundholeOnFlat: Test = ({ body, dome }, { breakX }) => {
+  if (breakX === null) return null;
   const clear = body.soundholeAt - body.soundholeDiameter / 2 - breakX;
   if (clear <= rounding) return null;
   return {
@@ -128,6 +136,7 @@ const overrun: Test = (_, { overrunLength, overrunDepth, cleanShim }) => {
 };
 
 const saddleInBlend: Test = ({ dome }, { saddleX, breakX }) => {
+  if (breakX === null) return null;
   // From the saddle line to a bridge's neckward edge; common practice, no source.
   const bridgeAhead = 11;
   const into = saddleX + bridgeAhead - (breakX - dome.blendLength);
@@ -155,7 +164,8 @@ function clearOfBlend({ blendLength, flatLength }: Instrument["dome"], into: num
   return phrase`A saddle ${by} nearer the tail: a longer scale, or a join at a lower fret.`;
 }
 
-const contactPastBlock: Test = ({ shim }) => {
+const contactPastBlock: Test = ({ shim, dome }) => {
+  if (dome.method === "seat") return null;
   const past = shim.contact - shim.tailBlockDepth;
   if (past <= rounding) return null;
   return {
@@ -200,18 +210,24 @@ const pitchUnusual: Test = ({ dome }, { pitch }) => {
     grade: "note",
     field: "target.value",
     means: phrase`A pitch of ${deg(pitch)} is outside common practice, ${deg(low)} to ${deg(high)}: neck block and heel must be cut to suit.`,
-    fix: [pitch < low ? "A thicker shim" : "A thinner shim", ", if bridge and saddle allow it."],
+    fix: [
+      pitch < low ? "A thicker " : "A thinner ",
+      anglePart[dome.method],
+      ", if bridge and saddle allow it.",
+    ],
   };
 };
 
 const tests: readonly Test[] = [
   saddleBuried,
+  plateLeft,
   fingerboardPastFlat,
   lastFretBeforeJoin,
   overrun,
   saddleInBlend,
   contactPastBlock,
   dishTooSmall,
+  seatTooWide,
   soundholeUnderFingerboard,
   straightedgeCannotLie,
   breakInSoundhole,

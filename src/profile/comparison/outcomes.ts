@@ -1,12 +1,13 @@
 import type { Instrument, Range, WindowKind } from "../../instrument/instrument.ts";
-import { windowKinds } from "../../instrument/outcome-fields.ts";
+import { anglePart, windowKinds } from "../../instrument/outcome-fields.ts";
 import type { Profile } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
 import { type ChainKey, chainOfInstrument } from "../saddle-chain.ts";
 
-/** The single numbers of a profile that can be set side by side and swept, in the order of cause. */
+/** The single numbers of a profile, by either method, that can be set side by side and swept, in the order of cause. */
 export const outcomeNames = {
   shim: ["Shim", "length"],
+  spacer: ["Spacer", "length"],
   tailDrop: ["Drop of the tail end", "length"],
   pitch: ["Pitch", "angle"],
   heelAngle: ["Heel angle", "angle"],
@@ -19,11 +20,12 @@ export const outcomeNames = {
   overrunLength: ["Overrun past the break", "length"],
   overrunDepth: ["Overrun, depth", "length"],
   cleanShim: ["Thinnest shim without overrun", "length"],
+  thicknessLeft: ["Plate left on the seat", "length"],
   rimOffset: ["Whole edge down by", "length"],
   maxRemoval: ["Most off the level rim", "length"],
   stockWidth: ["Side stock", "length"],
   dishNeeded: ["Dish needed", "length"],
-} as const satisfies Partial<Record<keyof Profile, readonly [string, "length" | "angle"]>>;
+} as const;
 
 export type OutcomeKey = keyof typeof outcomeNames;
 
@@ -40,6 +42,7 @@ const ofRim: readonly OutcomeKey[] = [
   "overrunLength",
   "overrunDepth",
   "cleanShim",
+  "thicknessLeft",
   "rimOffset",
   "maxRemoval",
   "stockWidth",
@@ -56,7 +59,16 @@ const fewStations = { stationEvery: 1e6 };
 export function outcomeAt(instrument: Instrument, key: OutcomeKey): number | null {
   if (needsRim(key)) {
     const result = profileOf(instrument, fewStations);
-    return result.ok ? result.profile[key] : null;
+    return result.ok ? outcomeIn(result.profile, key) : null;
   }
-  return chainOfInstrument(instrument)?.[key as ChainKey] ?? null;
+  const chain = chainOfInstrument(instrument);
+  if (chain === null) return null;
+  if (key !== "shim" && key !== "spacer") return chain[key as ChainKey];
+  return key === anglePart[instrument.dome.method] ? chain.part : null;
+}
+
+/** One outcome of a profile; null where its method has none. */
+export function outcomeIn(profile: Profile, key: OutcomeKey): number | null {
+  if (key === "spacer" || key === "thicknessLeft") return profile.seat?.[key] ?? null;
+  return profile[key];
 }

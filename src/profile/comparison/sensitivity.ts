@@ -4,7 +4,7 @@ import { fieldAt, fieldPaths } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { deg, mm, type Phrase, type Quantity } from "../../instrument/phrase.ts";
 import { givensOf } from "../givens.ts";
-import { type ChainKey, chainOnShim } from "../saddle-chain.ts";
+import { type ChainKey, chainOnPart } from "../saddle-chain.ts";
 import { slopeAt, stepOf } from "../uncertainty/perturbed-model.ts";
 import { errorsActOn, tolerancesOf } from "../uncertainty/tolerances.ts";
 
@@ -36,7 +36,7 @@ export const movedOutcomes = {
 export type MovedOutcome = keyof typeof movedOutcomes;
 
 /**
- * Every measure that moves an outcome, the one whose tolerance moves it most first. The shim is fixed
+ * Every measure that moves an outcome, the one whose tolerance moves it most first. The shim (or spacer) is fixed
  * at the planned one: what is measured wrong at the bench no longer changes it. Its own thickness is
  * among the measures, as `target.value`. Null where the instrument has no plan.
  */
@@ -65,7 +65,7 @@ function sensitivityOf(
   outcome: MovedOutcome,
   plusMinus: number,
 ): Sensitivity | null {
-  const { label, quantity, usual } = fieldAt(path, "shim");
+  const { label, quantity, usual } = fieldAt(path, built.target.kind);
   const value = readField(built, path);
   if (value === null || quantity === "count" || path.startsWith("windows.")) return null;
   const slope = slopeAt(
@@ -97,7 +97,7 @@ function outcomeWith(
 ): number {
   const changed = writeField(built, path, value);
   const set = givensOf(changed);
-  const chain = set.ok ? chainOnShim(set.givens, changed.target.value) : null;
+  const chain = set.ok ? chainOnPart(set.givens, changed.target.value) : null;
   return chain === null ? Number.NaN : chain[outcome];
 }
 

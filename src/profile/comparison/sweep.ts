@@ -6,7 +6,7 @@ import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { relationProblems } from "../../instrument/relations.ts";
-import { withShimFixed } from "../uncertainty/tolerances.ts";
+import { withPartFixed } from "../uncertainty/tolerances.ts";
 import { needsRim, type OutcomeKey, outcomeAt, windowOf } from "./outcomes.ts";
 
 /** What is swept against what. With `shim` held, the plan's shim stays as it is; otherwise its target is met anew at every value. */
@@ -42,7 +42,7 @@ export interface Sweep {
 export const heldInstrument = (
   instrument: Instrument,
   hold: SweepAsked["hold"],
-): Instrument | null => (hold === "target" ? instrument : withShimFixed(instrument));
+): Instrument | null => (hold === "target" ? instrument : withPartFixed(instrument));
 
 /** Enough that a smooth curve turns at most once between neighbours; fewer where each costs a whole profile. */
 const intervals = { chain: 96, rim: 32 };

@@ -3,9 +3,10 @@ import { rootBetween } from "../../geometry/root.ts";
 import type { Instrument, TargetKind, WindowKind } from "../../instrument/instrument.ts";
 import { windowKinds } from "../../instrument/outcome-fields.ts";
 import { type Givens, givensOf } from "../givens.ts";
-import { type Reach, reachOf, shimUnder } from "../reach.ts";
+import type { Reach } from "../outcome.ts";
+import { reachOf, shimUnder } from "../reach.ts";
 import { chainOf } from "../saddle-chain.ts";
-import { reachableRange, solve } from "../solve.ts";
+import { rangeOver, solve } from "../solve.ts";
 import { cleanShimOf } from "../uncertainty/clean-shim.ts";
 
 /** What keeps a shim from being thinner or thicker: a window, the overrun, or what the rim can be given at all. */
@@ -23,8 +24,8 @@ export interface ShimRange {
   readonly high: Limit;
 }
 
-/** Why one is not to be had: it has no plan, or its own limits cross. */
-export type NoRange = "no-plan" | "none-serves";
+/** Why one is not to be had: it is made without one, it has no plan, or its own limits cross. */
+export type NoRange = "no-stick" | "no-plan" | "none-serves";
 
 /**
  * The shims that serve an instrument. Every outcome with a window grows with the shim, so each edge
@@ -32,6 +33,7 @@ export type NoRange = "no-plan" | "none-serves";
  * function.
  */
 export function shimRangeOf(instrument: Instrument): ShimRange | NoRange {
+  if (instrument.dome.method === "seat") return "no-stick";
   const set = givensOf(instrument);
   if (!set.ok) return "no-plan";
   const { givens } = set;
@@ -60,12 +62,12 @@ function edgeShim(givens: Givens, reach: Reach, by: WindowKind, end: 0 | 1): num
 }
 
 function shimAt(givens: Givens, reach: Reach, kind: TargetKind, value: number): number {
-  const [low, high] = reachableRange(givens, reach, kind);
+  const [low, high] = rangeOver(givens, reach, kind);
   if (value < low) return Number.NEGATIVE_INFINITY;
   if (value > high) return Number.POSITIVE_INFINITY;
   const aimed = { ...givens, instrument: { ...givens.instrument, target: { kind, value } } };
   const solution = solve(aimed);
-  return solution.ok ? solution.solution.shim : Number.NaN;
+  return solution.ok ? solution.solution.part : Number.NaN;
 }
 
 /** Both the saddle and the slope of the top under it turn the strings further as the shim thickens. */

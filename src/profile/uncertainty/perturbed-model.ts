@@ -4,16 +4,21 @@ import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { windowKinds } from "../../instrument/outcome-fields.ts";
 import { type Givens, givensOf } from "../givens.ts";
-import { domeFits, domeOnShim } from "../reach.ts";
+import { domeFits, domeOnPart } from "../reach.ts";
 import { chainOf } from "../saddle-chain.ts";
+import { cutOf } from "../seat.ts";
 import { cleanShimOf, cleanShimTable } from "./clean-shim.ts";
 import type { Input, Model, Shape } from "./monte-carlo.ts";
 import { tolerancesOf } from "./tolerances.ts";
 
-/** What is drawn of an instrument: an outcome for each window, and how much thicker the shim is than the thinnest clean one. */
-export const perturbedOutcomes = [...windowKinds, "cleanShimMargin"] as const;
+/**
+ * What is drawn of an instrument: an outcome for each window, and what else must not fall below 0: how much
+ * thicker the shim is than the thinnest clean one, or with a seat what is left of the plate.
+ */
+export const perturbedOutcomesOf = ({ dome }: Instrument) =>
+  [...windowKinds, dome.method === "break" ? "cleanShimMargin" : "thicknessLeft"] as const;
 
-export type PerturbedOutcome = (typeof perturbedOutcomes)[number];
+export type PerturbedOutcome = ReturnType<typeof perturbedOutcomesOf>[number];
 
 /** A measure with its plus-or-minus, and how it is taken to be spread. */
 export interface PerturbedInput extends Input {
@@ -40,7 +45,7 @@ export function inputsOf(built: Instrument, shape: Shape): readonly PerturbedInp
 /** 95 % of a normal distribution lie within so many deviations. */
 export const normal95 = 1.959963984540054;
 
-/** The range each drawn outcome must keep to: the builder's windows, and no overrun. */
+/** The range each drawn outcome must keep to: the builder's windows, and no overrun, or some plate left. */
 export const windowsOf = ({ windows }: Instrument): readonly Range[] => [
   ...windowKinds.map((kind) => windows[kind]),
   [0, Number.POSITIVE_INFINITY],
@@ -63,7 +68,9 @@ export function modelOf(built: Instrument, paths: readonly FieldPath[], many: bo
   const base = givensOf(built);
   const still = !paths.some((path) => outlinePath.test(path));
   const cleanShim =
-    base.ok && many && still ? cleanShimTable(base.givens, tableSpread(built)) : cleanShimOf;
+    base.ok && base.givens.seat === null && many && still
+      ? cleanShimTable(base.givens, tableSpread(built))
+      : cleanShimOf;
   return (inputs, outcomes) => {
     write(inputs);
     const set = givensOf(draft, base.ok && still ? base.givens.outline : undefined);
@@ -77,19 +84,23 @@ const tableSpread = (built: Instrument): number =>
 
 function fill(
   givens: Givens,
-  shim: number,
+  part: number,
   cleanShim: (givens: Givens) => number,
   outcomes: Float64Array,
 ): boolean {
-  const dome = domeOnShim(givens, shim);
+  const dome = domeOnPart(givens, part);
   if (dome === null || !domeFits(givens, dome)) return false;
-  const chain = chainOf(givens, dome, shim);
+  const chain = chainOf(givens, dome, part);
   outcomes[0] = chain.bridgeClearance;
   outcomes[1] = chain.saddleExposure;
   outcomes[2] = chain.stringHeight;
   outcomes[3] = chain.breakAngle;
   outcomes[4] = chain.pitch;
-  outcomes[5] = shim - cleanShim(givens);
+  const { seat, instrument } = givens;
+  outcomes[5] =
+    seat === null
+      ? part - cleanShim(givens)
+      : instrument.seat.topThickness - cutOf(givens, seat, dome).mostCut;
   return !Number.isNaN(outcomes[5]);
 }
 
@@ -101,6 +112,7 @@ function draftOf(built: Instrument, paths: readonly FieldPath[]) {
     body: { ...built.body },
     dome: { ...built.dome },
     shim: { ...built.shim },
+    seat: { ...built.seat },
     neck: { ...built.neck },
     bridge: { ...built.bridge },
     strings: { ...built.strings },

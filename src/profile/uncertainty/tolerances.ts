@@ -1,22 +1,24 @@
 import { readField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
-import { fieldAt, fieldPaths } from "../../instrument/fields.ts";
+import { appliesTo, fieldAt, fieldPaths } from "../../instrument/fields.ts";
 import type { Instrument, Tolerances } from "../../instrument/instrument.ts";
+import { anglePart } from "../../instrument/outcome-fields.ts";
 import { contactOf, givensOf } from "../givens.ts";
 import { solve } from "../solve.ts";
 
 /**
- * The instrument as it is built: the shim is the planned one, cut and laid under the tail, and no
- * longer answers to what the other measures turn out to be. Its `target.value`
- * is the shim's thickness, mm. Null where the plan has no shim.
+ * The instrument as it is built: the shim (or spacer) is the planned one, cut and laid in place, and no
+ * longer answers to what the other measures turn out to be. Its `target.value` is that part's thickness,
+ * mm. Null where there is no plan.
  */
-export function withShimFixed(instrument: Instrument): Instrument | null {
-  if (instrument.target.kind === "shim") return instrument;
+export function withPartFixed(instrument: Instrument): Instrument | null {
+  const kind = anglePart[instrument.dome.method];
+  if (instrument.target.kind === kind) return instrument;
   const set = givensOf(instrument);
   if (!set.ok) return null;
   const solution = solve(set.givens);
   if (!solution.ok) return null;
-  return { ...instrument, target: { kind: "shim", value: solution.solution.shim } };
+  return { ...instrument, target: { kind, value: solution.solution.part } };
 }
 
 /**
@@ -25,31 +27,32 @@ export function withShimFixed(instrument: Instrument): Instrument | null {
  * as farther, also where that place is the block's own edge.
  */
 export function errorsActOn(instrument: Instrument): Instrument | null {
-  const built = withShimFixed(instrument);
+  const built = withPartFixed(instrument);
   if (built === null) return null;
   const tailBlockDepth = fieldAt("shim.tailBlockDepth", "shim").max;
   return { ...built, shim: { contact: contactOf(built), tailBlockDepth } };
 }
 
-/** How closely a shim's thickness is held unless stated otherwise, plus or minus mm; common practice, no source. */
-const shimTolerance = 0.1;
+/** How closely a shim's or spacer's thickness is held unless stated otherwise, plus or minus mm; common practice, no source. */
+const partTolerance = 0.1;
 
 /** Whether errors in this field can move the saddle or the pitch of a built instrument. */
-function perturbs(path: FieldPath): boolean {
+function perturbs(path: FieldPath, { dome }: Instrument): boolean {
+  if (!appliesTo(path, dome.method)) return false;
   return !path.startsWith("windows.") && fieldAt(path, "shim").quantity !== "count";
 }
 
 /**
- * The plus-or-minus of every measure that has one, in a builder's order. `target.value` is the shim's
+ * The plus-or-minus of every measure that has one, in a builder's order. `target.value` is the shim's or spacer's
  * thickness as built, mm, whatever the plan aims for.
  */
 export function tolerancesOf(
   built: Instrument,
 ): readonly (readonly [path: FieldPath, plusMinus: number])[] {
-  const stated: Tolerances = { "target.value": shimTolerance, ...built.tolerances };
+  const stated: Tolerances = { "target.value": partTolerance, ...built.tolerances };
   return fieldPaths.flatMap((path) => {
     const plusMinus = stated[path] ?? 0;
-    const has = perturbs(path) && readField(built, path) !== null;
+    const has = perturbs(path, built) && readField(built, path) !== null;
     return has && plusMinus > 0 ? [[path, plusMinus] as const] : [];
   });
 }
@@ -89,7 +92,7 @@ export function generalTolerance(size: number, name: GeneralClass): number | nul
  * keep their own: the class speaks of linear sizes, and a dish is not cut to it.
  */
 export function withGeneralTolerances(instrument: Instrument, name: GeneralClass): Instrument {
-  const built = withShimFixed(instrument) ?? instrument;
+  const built = withPartFixed(instrument) ?? instrument;
   const changed = tolerancesOf(built).map(([path, plusMinus]) => {
     const size = readField(built, path) ?? 0;
     const linear = fieldAt(path, "shim").quantity === "length";

@@ -6,7 +6,7 @@ import {
   modelOf,
   type PerturbedInput,
   type PerturbedOutcome,
-  perturbedOutcomes,
+  perturbedOutcomesOf,
   stepOf,
   windowsOf,
 } from "./perturbed-model.ts";
@@ -50,12 +50,14 @@ const columns = 64;
  */
 export class UncertaintyRun {
   readonly #inputs: readonly PerturbedInput[];
+  readonly #kinds: readonly PerturbedOutcome[];
   readonly #windows: readonly Range[];
   readonly #first: readonly FirstOrder[];
   readonly #draws: MonteCarlo;
 
   private constructor(built: Instrument, first: readonly FirstOrder[], asked: UncertaintyRequest) {
     this.#inputs = inputsOf(built, asked.shape);
+    this.#kinds = perturbedOutcomesOf(built);
     this.#windows = windowsOf(built);
     this.#first = first;
     const paths = this.#inputs.map(({ path }) => path);
@@ -75,7 +77,7 @@ export class UncertaintyRun {
     const paths = inputs.map(({ path }) => path);
     const steps = inputs.map(({ path, value }) => stepOf(path, value));
     const model = modelOf(built, paths, false);
-    const first = firstOrderOf(model, inputs, steps, perturbedOutcomes.length);
+    const first = firstOrderOf(model, inputs, steps, perturbedOutcomesOf(built).length);
     return first === null ? null : new UncertaintyRun(built, first, asked);
   }
 
@@ -93,7 +95,7 @@ export class UncertaintyRun {
       draws: draws.count,
       failed: draws.failed,
       inputs: this.#inputs,
-      outcomes: perturbedOutcomes.flatMap((kind, i) => {
+      outcomes: this.#kinds.flatMap((kind, i) => {
         const [first, window] = [this.#first[i], this.#windows[i]];
         const sampled = draws.outcome(i, columns);
         if (first === undefined || window === undefined || sampled === null) return [];

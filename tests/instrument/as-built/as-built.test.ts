@@ -72,7 +72,7 @@ describe("the door for as-built records", () => {
 describe("the steps and what is measured at them", () => {
   it("names every step, and hands out every measurement at one of them, in the order of work", () => {
     expect(Object.keys(stepNames)).toEqual([...stepIds]);
-    expect(stepIds.flatMap(measurementsAt)).toEqual(measurementKeys);
+    expect(stepIds.flatMap((id) => measurementsAt(id, "break"))).toEqual(measurementKeys);
   });
 
   it("gives every measurement limits and a way to measure it", () => {

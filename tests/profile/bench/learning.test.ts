@@ -204,7 +204,7 @@ describe("the aim that allows for it", () => {
     for (const instrument of randomInstruments(8, 51))
       for (const kind of ["pitch", "shim", "saddleExposure", "stringHeight"] as const) {
         const plan = profile(instrument);
-        const asked = aimedAt(instrument, kind, plan[kind]);
+        const asked = aimedAt(instrument, kind, plan[kind] ?? Number.NaN);
         const aim = aimAllowingFor(asked, plan, -0.3);
         if (aim === null) continue;
         allowed++;

@@ -4,7 +4,7 @@ import { writeField } from "../../../src/instrument/field-value.ts";
 import type { Place } from "../../../src/profile/comparison/contour.ts";
 import { type MapAsked, mapIn, passesAll, roundStep } from "../../../src/profile/comparison/map.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
-import { withShimFixed } from "../../../src/profile/uncertainty/tolerances.ts";
+import { withPartFixed } from "../../../src/profile/uncertainty/tolerances.ts";
 import { resultOf } from "../../support/steps.ts";
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -16,7 +16,7 @@ const asked: MapAsked = {
   hold: "shim",
 };
 
-const built = withShimFixed(defaultInstrument) ?? defaultInstrument;
+const built = withPartFixed(defaultInstrument) ?? defaultInstrument;
 const map = resultOf(mapIn(defaultInstrument, asked));
 const at = (x: number, y: number) =>
   writeField(writeField(built, "target.value", x), "dome.dishRadius", y);

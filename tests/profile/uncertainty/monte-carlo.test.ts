@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
 import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { writeField } from "../../../src/instrument/field-value.ts";
+import { windowKinds } from "../../../src/instrument/outcome-fields.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
 import { chainOfInstrument } from "../../../src/profile/saddle-chain.ts";
@@ -9,19 +10,14 @@ import {
   type Model,
   MonteCarlo,
 } from "../../../src/profile/uncertainty/monte-carlo.ts";
-import {
-  inputsOf,
-  modelOf,
-  perturbedOutcomes,
-  windowsOf,
-} from "../../../src/profile/uncertainty/perturbed-model.ts";
+import { inputsOf, modelOf, windowsOf } from "../../../src/profile/uncertainty/perturbed-model.ts";
 import { Random } from "../../../src/profile/uncertainty/random.ts";
 import { RunningStatistics } from "../../../src/profile/uncertainty/running-statistics.ts";
 import {
   generalTolerance,
   tolerancesOf,
   withGeneralTolerances,
-  withShimFixed,
+  withPartFixed,
 } from "../../../src/profile/uncertainty/tolerances.ts";
 import { randomInstruments } from "../../support/random-instrument.ts";
 
@@ -29,8 +25,10 @@ vi.setConfig({ testTimeout: 60_000 });
 
 const instruments = [...presets, ...randomInstruments(40, 4)];
 
+const kinds = [...windowKinds, "cleanShimMargin"] as const;
+
 function built(of = defaultInstrument) {
-  const found = withShimFixed(of);
+  const found = withPartFixed(of);
   if (found === null) throw new Error(`${of.name} has no plan`);
   return found;
 }
@@ -42,8 +40,10 @@ describe("the short way to the saddle", () => {
       const whole = profileOf(instrument);
       const chain = chainOfInstrument(instrument);
       if (!whole.ok || chain === null) throw new Error("no plan");
-      for (const [key, value] of Object.entries(chain))
-        expect(value, key).toBeCloseTo(whole.profile[key as keyof typeof chain], 11);
+      const { part, ...heights } = chain;
+      expect(part).toBeCloseTo(whole.profile.shim ?? Number.NaN, 11);
+      for (const [key, value] of Object.entries(heights))
+        expect(value, key).toBeCloseTo(whole.profile[key as keyof typeof heights], 11);
     },
   );
 });
@@ -100,7 +100,7 @@ describe("the model that is drawn", () => {
       const paths = inputs.map(({ path }) => path);
       const model = modelOf(plan, paths, true);
       const random = Random.seeded(11);
-      const outcomes = new Float64Array(perturbedOutcomes.length);
+      const outcomes = new Float64Array(kinds.length);
       for (let draw = 0; draw < 20; draw++) {
         const values = inputs.map(
           ({ value, plusMinus }) => value + plusMinus * (2 * random.even() - 1),
@@ -109,9 +109,10 @@ describe("the model that is drawn", () => {
         const moved = paths.reduce((so, path, i) => writeField(so, path, values[i] ?? 0), plan);
         const whole = profileOf(moved);
         if (!whole.ok) throw new Error("no plan");
-        perturbedOutcomes.forEach((kind, i) => {
+        kinds.forEach((kind, i) => {
           if (kind === "cleanShimMargin") {
-            const room = whole.profile.shim - (whole.profile.cleanShim ?? Number.NaN);
+            const room =
+              (whole.profile.shim ?? Number.NaN) - (whole.profile.cleanShim ?? Number.NaN);
             // Read off a table; and a clean shim thinner than none is reported as none.
             if ((whole.profile.cleanShim ?? 0) > 0)
               expect(Math.abs((outcomes[i] ?? 0) - room)).toBeLessThan(1e-3);
@@ -124,14 +125,17 @@ describe("the model that is drawn", () => {
   it("draws the outline anew where the body varies", () => {
     const plan = built();
     const model = modelOf(plan, ["body.lowerBoutWidth", "body.length"], true);
-    const outcomes = new Float64Array(perturbedOutcomes.length);
+    const outcomes = new Float64Array(kinds.length);
     model(Float64Array.of(400, 500), outcomes);
     const moved = profileOf(
       writeField(writeField(plan, "body.lowerBoutWidth", 400), "body.length", 500),
     );
     if (!moved.ok) throw new Error("no plan");
     expect(outcomes[1]).toBeCloseTo(moved.profile.saddleExposure, 10);
-    expect(outcomes[5]).toBeCloseTo(moved.profile.shim - (moved.profile.cleanShim ?? 0), 9);
+    expect(outcomes[5]).toBeCloseTo(
+      (moved.profile.shim ?? Number.NaN) - (moved.profile.cleanShim ?? 0),
+      9,
+    );
   });
 });
 
@@ -142,7 +146,7 @@ describe("draws", () => {
   const run = (seed: number): MonteCarlo =>
     new MonteCarlo(inputs, modelOf(plan, paths, true), windowsOf(plan), seed);
   const all = (draws: MonteCarlo): unknown => [
-    perturbedOutcomes.map((_, i) => [draws.outcome(i, 30), draws.chance(i)]),
+    kinds.map((_, i) => [draws.outcome(i, 30), draws.chance(i)]),
     draws.chanceOfAll(),
   ];
 

@@ -1,0 +1,44 @@
+import { defaultInstrument } from "./default-instrument.ts";
+import { readField } from "./field-value.ts";
+import { type FieldPath, fieldPaths, isFieldPath } from "./fields.ts";
+import type { Instrument } from "./instrument.ts";
+
+/** The newest form of an instrument's file that is read. */
+export const newestVersion = 2;
+
+/** The fields that version 1 did not have; each has a default that leaves its results as they were. */
+const addedPaths: readonly FieldPath[] = fieldPaths.filter((path) => path.startsWith("seat."));
+
+/**
+ * The version an instrument's file must state: 1 while nothing is used that version 1 did not have, so that
+ * older pages open it; else 2, so that they refuse it untouched instead of opening it wrong.
+ */
+function versionOf(instrument: Instrument): 1 | 2 {
+  const { dome, target, tolerances } = instrument;
+  const uses =
+    dome.method !== "break" ||
+    target.kind === "spacer" ||
+    addedPaths.some((path) => readField(instrument, path) !== readField(defaultInstrument, path)) ||
+    Object.keys(tolerances).some((path) => isFieldPath(path) && addedPaths.includes(path));
+  return uses ? 2 : 1;
+}
+
+/** An instrument as a file holds it: what version 1 did not have is left out of a file of version 1. */
+export type InstrumentForm = Omit<Instrument, "dome" | "seat"> & {
+  readonly dome: Omit<Instrument["dome"], "method"> & Partial<Pick<Instrument["dome"], "method">>;
+  readonly seat?: Instrument["seat"];
+};
+
+export function fileForm(instrument: Instrument): InstrumentForm {
+  const own = withVersion(instrument);
+  if (own.version === 2) return own;
+  const { seat: _, ...rest } = own;
+  const { method: __, ...dome } = own.dome;
+  return { ...rest, dome };
+}
+
+/** The instrument with the version its file must state. */
+export function withVersion(instrument: Instrument): Instrument {
+  const version = versionOf(instrument);
+  return instrument.version === version ? instrument : { ...instrument, version };
+}
