@@ -104,10 +104,10 @@ function givensFor(instrument: Instrument): Givens {
 
 function solved(givens: Givens): number {
   const result = solve(givens);
-  return result.ok ? result.solution.shim : Number.NaN;
+  return result.ok ? result.solution.part : Number.NaN;
 }
 
 function profiled(instrument: Instrument, options?: { stationEvery: number }): number {
   const result = profileOf(instrument, options);
-  return result.ok ? result.profile.shim : Number.NaN;
+  return result.ok ? (result.profile.shim ?? Number.NaN) : Number.NaN;
 }

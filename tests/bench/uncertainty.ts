@@ -4,9 +4,9 @@ import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import {
   inputsOf,
   modelOf,
-  perturbedOutcomes,
+  perturbedOutcomesOf,
 } from "../../src/profile/uncertainty/perturbed-model.ts";
-import { withShimFixed } from "../../src/profile/uncertainty/tolerances.ts";
+import { withPartFixed } from "../../src/profile/uncertainty/tolerances.ts";
 import { UncertaintyRun } from "../../src/profile/uncertainty/uncertainty.ts";
 import { withBuiltPage } from "../browser/built-page.ts";
 import { longestTask, taskCategories } from "./longest-task.ts";
@@ -64,7 +64,7 @@ function own(draws: number): number {
 
 /** The same model, its inputs drawn and its outcomes summed up by the library. */
 function byLibrary(draws: number): number {
-  const built = withShimFixed(defaultInstrument);
+  const built = withPartFixed(defaultInstrument);
   if (built === null) throw new Error("The bench's instrument has no plan.");
   const start = performance.now();
   const inputs = inputsOf(built, "normal");
@@ -73,9 +73,10 @@ function byLibrary(draws: number): number {
     inputs.map(({ path }) => path),
     true,
   );
+  const kinds = perturbedOutcomesOf(built);
   const values = new Float64Array(inputs.length);
-  const outcomes = new Float64Array(perturbedOutcomes.length);
-  const kept = perturbedOutcomes.map(() => new Array<number>(draws));
+  const outcomes = new Float64Array(kinds.length);
+  const kept = kinds.map(() => new Array<number>(draws));
   for (let draw = 0; draw < draws; draw++) {
     inputs.forEach(({ value, u }, i) => {
       values[i] = jStat.normal.sample(value, u);

@@ -3,11 +3,11 @@ import { expect, type Page } from "@playwright/test";
 import jsqr from "jsqr";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
-import { profileOf } from "../../src/profile/profile.ts";
 import { openAddress, readShareText } from "../../src/store/files/share.ts";
 import { sharedIn } from "../../src/store/files/shared-address.ts";
 import { outlinePoints } from "../support/precise-outline.ts";
 import { preset } from "../support/preset.ts";
+import { solved } from "../support/solved.ts";
 import { expectNoViolationAtAnySize } from "./any-size.ts";
 import { test } from "./page.ts";
 import { lengthsOn, readPdf } from "./pdf-lines.ts";
@@ -118,9 +118,7 @@ async function expectBothPapers(page: Page): Promise<void> {
 
 /** What the sheet must say of the instrument, in mm: the shim in both units, the chain, and where the break is marked. */
 async function expectSaid(page: Page, instrument: Instrument): Promise<void> {
-  const result = profileOf(instrument);
-  if (!result.ok) throw new Error("no profile");
-  const { shim, flatGap, pitch, breakX, stations } = result.profile;
+  const { shim, flatGap, pitch, breakX, stations } = solved(instrument);
   const sheet = page.locator(".sheet");
   await expect(sheet.getByRole("region", { name: "Shim" })).toContainText(shim.toFixed(1));
   // The nearest 64th, by hand: twelve 64ths are 3/16.

@@ -1,4 +1,6 @@
 import { domeZ } from "../../geometry/dome.ts";
+import { isDomed } from "../../profile/givens.ts";
+import { flatFromX, topZ as uncutTopZ } from "../../profile/top.ts";
 import { type Frame, type Point, pointAt, pxAt, pyAt } from "../frame.ts";
 import { curvePoints } from "../path.ts";
 import type { GroupShape, Shape } from "../scene.ts";
@@ -16,7 +18,7 @@ export function rimShapes(layout: SectionLayout): GroupShape {
   const { frame, givens, profile, cut } = layout;
   const { body } = givens.instrument;
   const end = (role: string, x: number): Shape => {
-    const foot = cut ?? pyAt(frame, backZ(givens, profile, x, 0));
+    const foot = cut ?? pyAt(frame, backZ(profile, x, 0));
     return lineShape(role, "thick", [pointAt(frame, x, blockZ(layout, x)), [pxAt(frame, x), foot]]);
   };
   const [tail, neck] = blocks(layout);
@@ -32,7 +34,7 @@ export function rimShapes(layout: SectionLayout): GroupShape {
 /** Upper face of the blocks, which dish and board cut with the rim; under the top it is the top. */
 function blockZ({ givens, profile, frame }: SectionLayout, x: number): number {
   if (!frame.turned) return topZ(givens, profile, x);
-  return x < givens.breakX ? Math.min(0, domeZ(profile.dome, x, 0)) : 0;
+  return isDomed(givens, x) ? Math.min(0, domeZ(profile.dome, x, 0)) : 0;
 }
 
 /** Outlines of the tail block and the neck block. */
@@ -47,11 +49,11 @@ export function blocks(layout: SectionLayout): readonly [readonly Point[], reado
 }
 
 function blockPoints(layout: SectionLayout, x0: number, x1: number): readonly Point[] {
-  const { frame, givens, profile, cut } = layout;
+  const { frame, profile, cut } = layout;
   const over = curvePoints(frame, x0, x1, (x) => blockZ(layout, x));
   const under: Point[] =
     cut === null
-      ? curvePoints(frame, x0, x1, (x) => backZ(givens, profile, x, 0))
+      ? curvePoints(frame, x0, x1, (x) => backZ(profile, x, 0))
       : [
           [pxAt(frame, x0), cut],
           [pxAt(frame, x1), cut],
@@ -61,7 +63,7 @@ function blockPoints(layout: SectionLayout, x0: number, x1: number): readonly Po
 
 /** The back on the centreline. */
 export const backPoints = ({ frame, givens, profile }: SectionLayout): Point[] =>
-  curvePoints(frame, 0, givens.outline.length, (x) => backZ(givens, profile, x, 0));
+  curvePoints(frame, 0, givens.outline.length, (x) => backZ(profile, x, 0));
 
 function backs(layout: SectionLayout): readonly Shape[] {
   const { frame, givens, profile } = layout;
@@ -70,7 +72,7 @@ function backs(layout: SectionLayout): readonly Shape[] {
     frame,
     0,
     outline.length,
-    (x) => backZ(givens, profile, x, outline.halfWidth(x)),
+    (x) => backZ(profile, x, outline.halfWidth(x)),
     outline.knots,
   );
   return [
@@ -86,7 +88,13 @@ export function rimEdgeShapes(layout: SectionLayout): GroupShape {
   const flat = [domeEnd(layout), givens.instrument.body.length].map((x) => pointAt(frame, x, 0));
   const shapes = frame.turned
     ? [...edge(layout, "rim edge", "dome", dome), ...edge(layout, "rim edge", "flat", flat)]
-    : [lineShape("rim edge", "dashed", [...dome, pointAt(frame, givens.breakX, 0)])];
+    : [
+        lineShape(
+          "rim edge",
+          "dashed",
+          givens.seat === null ? [...dome, pointAt(frame, givens.breakX, 0)] : dome,
+        ),
+      ];
   return group("rim edge", shapes);
 }
 
@@ -100,7 +108,10 @@ export const rimEdgePoints = (layout: SectionLayout): Point[] =>
     layout.frame,
     0,
     domeEnd(layout),
-    (x) => Math.min(0, edgeZ(layout.givens, layout.profile, x)),
+    (x) =>
+      layout.givens.seat === null
+        ? Math.min(0, edgeZ(layout.givens, layout.profile, x))
+        : edgeZ(layout.givens, layout.profile, x),
     layout.givens.outline.knots,
   );
 
@@ -108,16 +119,16 @@ export const rimEdgePoints = (layout: SectionLayout): Point[] =>
 export function topShapes(layout: SectionLayout): GroupShape {
   const { givens } = layout;
   const { length } = givens.instrument.body;
-  const { breakX } = givens;
+  const flatX = flatFromX(givens);
   const [hole0, hole1] = soundhole(layout);
   const run = (wash: "dome" | "flat", x0: number, x1: number): readonly Shape[] =>
     x1 > x0 ? edge(layout, "top", wash, topPoints(layout, x0, x1)) : [];
   return group("top", [
     lineShape("soundhole", "thin", topPoints(layout, hole0, hole1)),
-    ...run("dome", 0, Math.min(hole0, breakX)),
-    ...run("dome", hole1, breakX),
-    ...run("flat", breakX, hole0),
-    ...run("flat", Math.max(hole1, breakX), length),
+    ...run("dome", 0, Math.min(hole0, flatX)),
+    ...run("dome", hole1, flatX),
+    ...run("flat", flatX, hole0),
+    ...run("flat", Math.max(hole1, flatX), length),
   ]);
 }
 
@@ -130,8 +141,21 @@ function soundhole({ givens }: SectionLayout): readonly [number, number] {
 export const topPoints = ({ frame, givens, profile }: SectionLayout, x0: number, x1: number) =>
   curvePoints(frame, x0, x1, (x) => topZ(givens, profile, x), [
     givens.breakX - givens.instrument.dome.blendLength,
-    givens.breakX,
+    flatFromX(givens),
   ]);
+
+/** The wood that the seat takes off the plate; none where the rim has a flat. */
+export function seatCutShapes({ frame, givens, profile }: SectionLayout): readonly Shape[] {
+  const { seat, outline } = givens;
+  if (seat === null) return [];
+  const whole = curvePoints(frame, seat.fromX, outline.length, (x) =>
+    Math.max(0, uncutTopZ(givens, profile.dome, x)),
+  );
+  const [from, to] = [seat.fromX, outline.length].map((x) => pointAt(frame, x, 0));
+  return from === undefined || to === undefined
+    ? []
+    : [areaShape("seat cut", "thin", "ink", [from, ...whole, to])];
+}
 
 /** How far the colour along a finished edge reaches into the wood. */
 export const inside = ({ turned }: Frame, [x, y]: Point): Point => [

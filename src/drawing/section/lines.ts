@@ -1,4 +1,6 @@
+import { anglePart } from "../../instrument/outcome-fields.ts";
 import { fingerboardEndX, fretPlaneZ } from "../../profile/neck.ts";
+import { flatFromX } from "../../profile/top.ts";
 import { type Point, pointAt, pxAt, pyAt } from "../frame.ts";
 import type { PathShape, Shape } from "../scene.ts";
 import { areaShape, lineShape, rectangle } from "../shapes.ts";
@@ -50,11 +52,11 @@ export function datumPoints({ frame, givens, profile }: SectionLayout): readonly
   return [at(-over), at(length + over)];
 }
 
-/** The flat extended over the bridge to the tail. */
+/** The flat, or the seat's plane, extended over the bridge to the tail. */
 export function flatPoints({ frame, givens }: SectionLayout): readonly [Point, Point] {
   return [
     [pxAt(frame, 0) - past, frame.level],
-    [pxAt(frame, givens.breakX), frame.level],
+    [pxAt(frame, flatFromX(givens)), frame.level],
   ];
 }
 
@@ -69,7 +71,7 @@ export function fretPlanePoints(layout: SectionLayout): readonly [Point, Point] 
 /** The planes that the heights are measured from. */
 export function planeShapes(layout: SectionLayout): readonly PathShape[] {
   const shapes = [lineShape("datum", "thin", datumPoints(layout))];
-  if (layout.frame.turned) return shapes;
+  if (layout.atWork) return shapes;
   return [
     ...shapes,
     lineShape("flat extended", "chain", flatPoints(layout)),
@@ -77,23 +79,65 @@ export function planeShapes(layout: SectionLayout): readonly PathShape[] {
   ];
 }
 
-/** The break line, which runs across the top: here only its end is seen. */
+/** The break line, or where the seat begins, which runs across the top: here only its end is seen. */
 export function breakShape({ frame, givens }: SectionLayout): PathShape {
-  const x = pxAt(frame, givens.breakX);
-  return lineShape("break", "thick", [
+  const x = pxAt(frame, flatFromX(givens));
+  return lineShape(givens.seat === null ? "break" : "seat's end", "thick", [
     [x, frame.level - breakTick],
     [x, frame.level + breakTick],
   ]);
 }
 
-/** The shim between the flat's plane and the domed rim, which rests on its neckward edge. */
-export const shimShape = (layout: SectionLayout): PathShape =>
-  areaShape("shim", layout.frame.turned ? "thick" : "thin", "wood", shimPoints(layout));
+/**
+ * The part that sets the angle: the shim between the flat's plane and the domed rim, which rests on its
+ * neckward edge, or the spacer between the top and the bar, which is away once the seat is sanded.
+ */
+export function partShapes(layout: SectionLayout): readonly PathShape[] {
+  if (layout.givens.seat !== null && !layout.atWork) return [];
+  return [
+    areaShape(
+      anglePart[layout.givens.instrument.dome.method],
+      layout.atWork ? "thick" : "thin",
+      "wood",
+      partPoints(layout),
+    ),
+  ];
+}
 
-export function shimPoints({ frame, givens, profile }: SectionLayout): readonly Point[] {
+/** Width of a spacer as drawn, mm. */
+const spacerWidth = 16;
+
+export function partPoints(layout: SectionLayout): readonly Point[] {
+  const { frame, givens, profile } = layout;
+  if (profile.seat !== null) {
+    const { saddleX } = givens;
+    const from = saddleX - spacerWidth / 2;
+    return rectangle(
+      pointAt(frame, from, 0),
+      pointAt(frame, from + spacerWidth, -profile.seat.spacer),
+    );
+  }
   const { contact } = givens;
   const from = Math.min(0, contact - shimWidth);
   return rectangle(pointAt(frame, from, 0), pointAt(frame, contact, -profile.shim));
+}
+
+/** The bar the seat is sanded to: it lies on the spacer and on the neck end. */
+export function barShapes(layout: SectionLayout): readonly Shape[] {
+  const [left, right] = barFace(layout);
+  const up = ([x, y]: Point): Point => [x, y - boardThickness];
+  return [
+    areaShape("bar", "thin", "wood", [left, right, up(right), up(left)]),
+    lineShape("bar's face", "thick", [left, right]),
+  ];
+}
+
+/** Lower face of the bar. */
+export function barFace({ frame, givens }: SectionLayout): readonly [Point, Point] {
+  return [
+    [pxAt(frame, givens.saddleX - spacerWidth) - past, frame.level],
+    [pxAt(frame, givens.outline.length) + past, frame.level],
+  ];
 }
 
 /** The sanding board, whose face is the flat's plane. */
@@ -126,16 +170,16 @@ export function boardFace({ frame, givens }: SectionLayout): readonly [Point, Po
 /** Where the drawing stops though the part does not: the sides when heights are stretched, and always the neck. */
 export function breakLines(layout: SectionLayout): readonly Shape[] {
   const { frame, givens, cut } = layout;
-  const end = frame.turned ? givens.instrument.body.length : neckCutX(layout);
+  const end = layout.atWork ? givens.instrument.body.length : neckCutX(layout);
   const sides =
     cut === null
       ? []
       : [breakLine("cut of the sides", [pxAt(frame, 0), cut], [pxAt(frame, end), cut])];
-  return frame.turned ? sides : [...sides, breakLine("cut of the neck", ...neckCut(layout))];
+  return layout.atWork ? sides : [...sides, breakLine("cut of the neck", ...neckCut(layout))];
 }
 
-/** The shim where the rim rests on it, px. */
-export const contactPoint = ({ frame, givens, profile }: SectionLayout): Point => [
-  pxAt(frame, givens.contact),
-  pyAt(frame, -profile.shim),
-];
+/** The shim where the rim rests on it, or the spacer where it rests on the top, px. */
+export const contactPoint = ({ frame, givens, profile }: SectionLayout): Point =>
+  profile.seat === null
+    ? [pxAt(frame, givens.contact), pyAt(frame, -profile.shim)]
+    : [pxAt(frame, givens.saddleX), pyAt(frame, -profile.seat.spacer)];

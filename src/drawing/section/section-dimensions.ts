@@ -7,7 +7,7 @@ import type { LabelCandidate, LabelPlacement } from "../label-placement.ts";
 import type { GroupShape } from "../scene.ts";
 import { group } from "../shapes.ts";
 import { bridgeEnds, bridgeTopZ } from "./bridge.ts";
-import { contactPoint, shimPoints } from "./lines.ts";
+import { contactPoint, partPoints } from "./lines.ts";
 import { firstRow, nextRow, type SectionLayout } from "./section-layout.ts";
 import { bandsEnd } from "./windows.ts";
 
@@ -24,8 +24,8 @@ interface Offer {
   readonly limit?: number;
 }
 
-/** The shim is what the drawing is for: it is shown even across an outline. */
-const shimLimit = 36;
+/** The shim (or spacer) is what the drawing is for: it is shown even across an outline. */
+const partLimit = 36;
 
 /**
  * The dimensions of the section. Those that can stand in one place only come first, then the rest,
@@ -44,24 +44,34 @@ export function dimensionShapes(
 }
 
 function offersOf(layout: SectionLayout): readonly Offer[] {
-  const { size } = layout;
-  const lengths = [breakToTail, flatLength, contact].map((of) => of(layout));
+  const { size, atWork } = layout;
+  const byHeight = byHeightAt(size);
+  const onRim = layout.givens.seat === null;
+  const lengths = (onRim ? [breakToTail, flatLength, contact] : [seatLength]).map((of) =>
+    of(layout),
+  );
+  // Once the spacer is away, its place is the gap.
+  const part = onRim || atWork ? [{ ...byHeight(partDimension(layout)), limit: partLimit }] : [];
   const atBridge = [saddleExposed, stringHeight, flatGap, clearance].map((of) => of(layout));
-  const byHeight = (dimension: Dimension): Offer => ({
-    role: dimension.role,
-    candidates: heightCandidates(dimension, size),
-  });
   const byLength = (dimension: Dimension): Offer => ({
     role: dimension.role,
     candidates: lengthCandidates(dimension, size),
   });
   return [
     ...[...lengths, ...overrun(layout)].map(byLength),
-    { ...byHeight(shim(layout)), limit: shimLimit },
-    ...(layout.frame.turned ? [] : atBridge.map(byHeight)),
+    ...part,
+    ...seatCut(layout).map(byHeight),
+    ...(atWork ? [] : atBridge.map(byHeight)),
     { role: "pitch", candidates: angleCandidates(pitch(layout), size) },
   ];
 }
+
+const byHeightAt =
+  (size: number) =>
+  (dimension: Dimension): Offer => ({
+    role: dimension.role,
+    candidates: heightCandidates(dimension, size),
+  });
 
 /** A measure's name and value: in full where there is room, and always more briefly. */
 function wordings({ width }: SectionLayout, full: string, brief: string, value: string) {
@@ -69,15 +79,50 @@ function wordings({ width }: SectionLayout, full: string, brief: string, value: 
   return width < roomy || full === brief ? short : [`${full} ${value}`, ...short];
 }
 
-function shim(layout: SectionLayout): Dimension {
+function partDimension(layout: SectionLayout): Dimension {
   const { frame, profile, words } = layout;
   const foot = contactPoint(layout);
+  const [role, value] =
+    profile.seat === null
+      ? (["shim", profile.shim] as const)
+      : (["spacer", profile.seat.spacer] as const);
+  const xs = partPoints(layout).map(([x]) => x);
   return {
-    role: "shim",
-    texts: wordings(layout, "shim", "shim", words.shim(profile.shim)),
+    role,
+    texts: wordings(layout, role, role, words.shim(value)),
     from: foot,
     to: [foot[0], frame.level],
-    offsets: [Math.min(...shimPoints(layout).map(([x]) => x)) - 16, foot[0] + 16],
+    offsets: [Math.min(...xs) - 16, Math.max(...xs) + 16],
+  };
+}
+
+/** What comes off the plate at the fingerboard's end. */
+function seatCut(layout: SectionLayout): readonly Dimension[] {
+  const { frame, givens, profile, words } = layout;
+  if (givens.seat === null || profile.seat === null || profile.seat.endCut < leastShown) return [];
+  const { fromX } = givens.seat;
+  const { endCut } = profile.seat;
+  return [
+    {
+      role: "seat cut",
+      texts: wordings(layout, "off the plate", "cut", words.height(endCut)),
+      from: pointAt(frame, fromX, 0),
+      to: pointAt(frame, fromX, endCut),
+      offsets: offsetsFrom(pxAt(frame, fromX) - 14, -1),
+    },
+  ];
+}
+
+function seatLength(layout: SectionLayout): Dimension {
+  const { givens, words } = layout;
+  const { length } = givens.outline;
+  const from = givens.seat?.fromX ?? length;
+  return {
+    role: "seat length",
+    texts: wordings(layout, "seat", "seat", words.length(length - from)),
+    from: onFlat(layout, from),
+    to: onFlat(layout, length),
+    offsets: rows(layout, 1),
   };
 }
 
@@ -123,7 +168,10 @@ function flatGap(layout: SectionLayout): Dimension {
   const { profile, words } = layout;
   return {
     role: "gap under the straightedge",
-    texts: wordings(layout, "gap under straightedge", "gap", words.height(profile.flatGap)),
+    texts:
+      profile.seat === null
+        ? wordings(layout, "gap under straightedge", "gap", words.height(profile.flatGap))
+        : wordings(layout, "gap, as the spacer", "spacer", words.height(profile.flatGap)),
     from: atSaddle(layout, -profile.flatGap),
     to: atSaddle(layout, 0),
     offsets: tailward(layout, 0),

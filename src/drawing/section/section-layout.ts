@@ -17,16 +17,15 @@ export const edgeZ = (givens: Givens, { dome }: Profile, x: number): number =>
   rim.rimZ(givens, dome, x);
 
 /** The level rim's top edge. */
-export const datumZ = ({ breakX }: Givens, { pitch }: Profile, x: number): number =>
-  rim.datumZ(breakX, pitch, x);
+export const datumZ = (givens: Givens, { dome, pitch }: Profile, x: number): number =>
+  rim.datumZ(givens, dome, pitch, x);
 
 /** The top on the centreline as built. */
 export const topZ = (givens: Givens, { dome }: Profile, x: number): number =>
   blendedTopZ(givens, dome, x);
 
 /** The back, y mm from the centreline. */
-export const backZ = (givens: Givens, { back }: Profile, x: number, y: number): number =>
-  rear.backZ(givens, back, x, y);
+export const backZ = ({ back }: Profile, x: number, y: number): number => rear.backZ(back, x, y);
 
 /** Underside of the middle string between nut and saddle: straight between its heights over the fret plane at both. */
 export function stringZ(givens: Givens, x: number): number {
@@ -60,7 +59,7 @@ export interface SectionOptions {
   readonly width: number;
   readonly height: number;
   readonly stretch: Stretch;
-  /** As it lies on the sanding board, top down. */
+  /** At work: top down on the sanding board, or with a seat under bar and spacer. */
   readonly turned: boolean;
   readonly words: SectionFormat;
   /** A frame to keep, so that the drawing does not slip while something on it is dragged. */
@@ -78,6 +77,8 @@ export interface SectionLayout {
   readonly height: number;
   /** Font size of the lettering, px. */
   readonly size: number;
+  /** At work: on the sanding board, or under bar and spacer. */
+  readonly atWork: boolean;
   /** Where the sides are cut short, px down; null when they are drawn whole. */
   readonly cut: number | null;
   /** Below everything that is drawn of the instrument, px down: lengths are dimensioned under it. */
@@ -124,7 +125,8 @@ export function sectionLayoutOf(
   const height = Math.max(options.height, smallest.height);
   const size = width < narrow ? 12 : width < wide ? 15 : 16;
   const frame = options.hold ?? frameFor(givens, profile, { ...options, width, height }, size);
-  const { turned, stretch, words } = options;
+  const { stretch, words } = options;
+  const { turned } = frame;
   const bottom = heightsDrawn(givens, profile, stretch).low * frame.up;
   const partFoot = turned ? frame.level + boardThickness : frame.level - bottom;
   const shown = cutRoom(height) - bottom;
@@ -132,16 +134,20 @@ export function sectionLayoutOf(
   const foot = turned ? partFoot : (cut ?? partFoot);
   const strip = height - stripRoom;
   const rows = rowsIn(height);
-  return { givens, profile, frame, stretch, words, width, height, size, cut, foot, rows, strip };
+  return {
+    ...{ givens, profile, frame, stretch, words, width, height, size, cut, foot, rows, strip },
+    atWork: options.turned,
+  };
 }
 
 /** The largest frame in which everything fits: the body's length and the neck's stub along, the heights shown and the rows of lettering up. */
 function frameFor(
   givens: Givens,
   profile: Profile,
-  { width, height, stretch, turned }: SectionOptions,
+  { width, height, stretch, turned: atWork }: SectionOptions,
   size: number,
 ): Frame {
+  const turned = atWork && givens.seat === null;
   const left = width < narrow ? tailRoom.narrow : tailRoom.wide;
   const { length } = givens.instrument.body;
   const heights = heightsDrawn(givens, profile, stretch);
@@ -183,15 +189,14 @@ function heightsDrawn(
   const { length } = givens.instrument.body;
   const edges = [0, 0.25, 0.5, 0.75, 1].map((share) => edgeZ(givens, profile, share * length));
   const tail = [datumZ(givens, profile, 0), -profile.tailDrop, -profile.flatGap];
-  const backs =
-    stretch === 1 ? [0, 0.5, 1].map((share) => backZ(givens, profile, share * length, 0)) : [];
+  const backs = stretch === 1 ? [0, 0.5, 1].map((share) => backZ(profile, share * length, 0)) : [];
   return {
     low: Math.min(-1, ...edges, ...tail, ...backs),
     high: Math.max(
       1,
       ...tail,
       datumZ(givens, profile, length),
-      profile.shim,
+      profile.shim ?? 0,
       stringZ(givens, givens.saddleX),
       givens.fretPlaneAtSaddle,
       -profile.flatGap + bandTop(givens, profile),

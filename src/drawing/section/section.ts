@@ -19,11 +19,14 @@ import {
   rimEdgePoints,
   rimEdgeShapes,
   rimShapes,
+  seatCutShapes,
   topPoints,
   topShapes,
 } from "./body.ts";
 import { bridgePoints, bridgeShapes, stringPoints } from "./bridge.ts";
 import {
+  barFace,
+  barShapes,
   boardFace,
   boardFoot,
   boardShapes,
@@ -33,9 +36,9 @@ import {
   datumPoints,
   flatPoints,
   fretPlanePoints,
+  partPoints,
+  partShapes,
   planeShapes,
-  shimPoints,
-  shimShape,
 } from "./lines.ts";
 import { fingerboardPoints, neckShapes } from "./neck.ts";
 import { dimensionShapes } from "./section-dimensions.ts";
@@ -47,20 +50,20 @@ import {
 } from "./section-layout.ts";
 import { bandBoxes, windowLegend, windowShapes } from "./windows.ts";
 
-/** Where the break, the shim and the saddle can be taken hold of, px; turned over there is no saddle. */
+/** Where the break, the shim (or spacer) and the saddle can be taken hold of, px; null where they are not there. */
 interface Handles {
-  readonly break: Point;
-  readonly shim: Point;
+  readonly break: Point | null;
+  readonly part: Point | null;
   readonly saddle: Point | null;
 }
 
 function handlesOf(layout: SectionLayout): Handles {
-  const { frame, givens } = layout;
-  const { breakX, saddleX } = givens;
+  const { frame, givens, atWork } = layout;
+  const { breakX, saddleX, seat } = givens;
   return {
-    break: pointAt(frame, breakX, 0),
-    shim: contactPoint(layout),
-    saddle: frame.turned ? null : pointAt(frame, saddleX, stringZ(givens, saddleX)),
+    break: seat === null ? pointAt(frame, breakX, 0) : null,
+    part: seat === null || atWork ? contactPoint(layout) : null,
+    saddle: atWork ? null : pointAt(frame, saddleX, stringZ(givens, saddleX)),
   };
 }
 
@@ -70,9 +73,9 @@ const reach = { along: 16, across: 8 };
 /** Outlines of the marks a view may put on the handles, for the lettering to keep off. */
 function handleBoxes(layout: SectionLayout): readonly (readonly Point[])[] {
   const handles = handlesOf(layout);
-  const upright = handles.saddle === null ? [handles.shim] : [handles.shim, handles.saddle];
+  const upright = [handles.part, handles.saddle].filter((point) => point !== null);
   return [
-    around(handles.break, reach.along, reach.across),
+    ...(handles.break === null ? [] : [around(handles.break, reach.along, reach.across)]),
     ...upright.map((point) => around(point, reach.across, reach.along)),
   ];
 }
@@ -127,10 +130,14 @@ interface NamedLine {
 
 function namedLines(layout: SectionLayout): readonly NamedLine[] {
   const datum: NamedLine = { role: "datum", text: "level rim", line: datumPoints(layout) };
-  if (layout.frame.turned)
-    return [{ role: "board", text: "sanding board", line: boardFoot(layout) }, datum];
+  const onRim = layout.givens.seat === null;
+  if (layout.atWork)
+    return onRim
+      ? [{ role: "board", text: "sanding board", line: boardFoot(layout) }, datum]
+      : [{ role: "bar", text: "straight bar", line: barFace(layout) }, datum];
+  const plane = onRim ? "flat extended" : "seat extended";
   return [
-    { role: "flat extended", text: "flat extended", line: flatPoints(layout) },
+    { role: "flat extended", text: plane, line: flatPoints(layout) },
     { role: "fret plane", text: "fret plane", line: fretPlanePoints(layout) },
     datum,
   ];
@@ -144,12 +151,15 @@ function avoidDrawing(layout: SectionLayout, labels: LabelPlacement): void {
 
 function outlines(layout: SectionLayout): readonly (readonly Point[])[] {
   const { frame, givens } = layout;
-  const shim = closed(shimPoints(layout));
-  const both = [shim, farSide(layout), ...handleBoxes(layout).map(closed)];
-  if (frame.turned) return [...both, rimEdgePoints(layout), boardFace(layout)];
+  const both = [farSide(layout), ...handleBoxes(layout).map(closed)];
+  const part = closed(partPoints(layout));
+  if (frame.turned) return [...both, part, rimEdgePoints(layout), boardFace(layout)];
+  const top = topPoints(layout, 0, givens.instrument.body.length);
+  if (layout.atWork) return [...both, part, top, barFace(layout)];
   return [
     ...both,
-    topPoints(layout, 0, givens.instrument.body.length),
+    ...(givens.seat === null ? [part] : []),
+    top,
     closed(bridgePoints(layout)),
     fingerboardPoints(layout),
     ...bandBoxes(layout).map(closed),
@@ -175,7 +185,7 @@ function thinLines(layout: SectionLayout): readonly (readonly Point[])[] {
     datumPoints(layout),
     ...blocks(layout).map(closed),
   ];
-  if (frame.turned) return both;
+  if (layout.atWork) return both;
   const planes = [flatPoints(layout), fretPlanePoints(layout), stringPoints(layout)];
   return [...both, ...planes, rimEdgePoints(layout)];
 }
@@ -199,7 +209,11 @@ export interface Section {
 export function sectionOf(givens: Givens, profile: Profile, options: SectionOptions): Section {
   const layout = sectionLayoutOf(givens, profile, options);
   const { frame, width, height } = layout;
-  const shapes = frame.turned ? turnedOver(layout) : assembled(layout);
+  const shapes = !layout.atWork
+    ? assembled(layout)
+    : givens.seat === null
+      ? turnedOver(layout)
+      : underBar(layout);
   return {
     scene: { width, height, title: titleOf(layout), shapes: [...shapes, ...lettering(layout)] },
     frame,
@@ -213,7 +227,8 @@ const assembled = (layout: SectionLayout): readonly Shape[] => [
   rimShapes(layout),
   rimEdgeShapes(layout),
   topShapes(layout),
-  shimShape(layout),
+  ...seatCutShapes(layout),
+  ...partShapes(layout),
   neckShapes(layout),
   windowShapes(layout),
   bridgeShapes(layout),
@@ -225,8 +240,21 @@ const assembled = (layout: SectionLayout): readonly Shape[] => [
 const turnedOver = (layout: SectionLayout): readonly Shape[] => [
   group("board", boardShapes(layout)),
   rimShapes(layout),
-  shimShape(layout),
+  ...partShapes(layout),
   rimEdgeShapes(layout),
+  group("planes", planeShapes(layout)),
+  breakShape(layout),
+  group("cuts", breakLines(layout)),
+];
+
+/** The top as its seat is sanded: before neck and bridge, bar and spacer on it. */
+const underBar = (layout: SectionLayout): readonly Shape[] => [
+  rimShapes(layout),
+  rimEdgeShapes(layout),
+  topShapes(layout),
+  ...seatCutShapes(layout),
+  ...partShapes(layout),
+  group("bar", barShapes(layout)),
   group("planes", planeShapes(layout)),
   breakShape(layout),
   group("cuts", breakLines(layout)),
@@ -243,17 +271,23 @@ function lettering(layout: SectionLayout): readonly Shape[] {
     width - 16,
     size,
   );
-  const rows = [scales, ...(frame.turned ? [] : windowLegend(layout, scales))];
+  const rows = [scales, ...(layout.atWork ? [] : windowLegend(layout, scales))];
   for (const { shapes } of rows)
     for (const shape of shapes) if (shape.kind === "text") labels.reserve(textBox(shape));
   avoidDrawing(layout, labels);
   return [...rows, ...dimensionShapes(layout, labels), ...nameShapes(layout, labels)];
 }
 
-function titleOf({ profile, words, stretch, frame }: SectionLayout): string {
-  const view = frame.turned
-    ? "The rim top down on the sanding board"
-    : "Section along the centreline";
+function titleOf({ profile, words, stretch, atWork }: SectionLayout): string {
+  const work =
+    profile.seat === null
+      ? "The rim top down on the sanding board"
+      : "The top under bar and spacer";
+  const view = atWork ? work : "Section along the centreline";
+  const part =
+    profile.seat === null
+      ? `shim ${words.shim(profile.shim)}`
+      : `spacer ${words.shim(profile.seat.spacer)}`;
   const heights = stretch === 1 ? "drawn true to scale" : `heights drawn ${stretch} times`;
-  return `${view}, ${heights}: shim ${words.shim(profile.shim)}, pitch ${words.angle(profile.pitch)}, saddle exposed ${words.height(profile.saddleExposure)}.`;
+  return `${view}, ${heights}: ${part}, pitch ${words.angle(profile.pitch)}, saddle exposed ${words.height(profile.saddleExposure)}.`;
 }

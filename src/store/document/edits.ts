@@ -1,10 +1,14 @@
+import type { DomeMethod } from "../../instrument/dome-fields.ts";
 import { isWithin, toleranceBounds } from "../../instrument/field.ts";
 import { readField, writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt, isFieldPath } from "../../instrument/fields.ts";
+import { withVersion } from "../../instrument/file-version.ts";
 import type { Instrument, TargetKind, Tolerances, Tracing } from "../../instrument/instrument.ts";
+import { anglePart } from "../../instrument/outcome-fields.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
 import { tracingFlaw } from "../../instrument/tracing.ts";
+import { targetIn } from "../../profile/outcome.ts";
 import { readText } from "./field-view.ts";
 import { hasPlan, shownPlan, solvedPlan } from "./plan.ts";
 import { newDocument, type State, type UndoStep, undoStep } from "./state.ts";
@@ -23,7 +27,7 @@ export function setTolerances(state: State, tolerances: Tolerances): State {
       isFieldPath(path) && isWithin(plusMinus, toleranceBounds(fieldAt(path, "shim"))),
   );
   if (!fit) return state;
-  const instrument = { ...state.instrument, tolerances };
+  const instrument = withVersion({ ...state.instrument, tolerances });
   const lastGood =
     state.lastGood === state.instrument ? instrument : { ...state.lastGood, tolerances };
   return { ...state, instrument, lastGood, undoStep: undoStep("set the tolerances", "all") };
@@ -116,7 +120,31 @@ export function switchTarget(state: State, kind: TargetKind): State {
   if (kind === state.instrument.target.kind) return state;
   const plan = shownPlan(state);
   if (plan === null) return state;
-  return setTarget(state, kind, plan.profile[kind]);
+  const value = targetIn(plan.profile, kind);
+  return value === null ? state : setTarget(state, kind, value);
+}
+
+/**
+ * Makes the seat flat the other way. What the shim or the spacer was stated for is no target of it: the
+ * saddle is then, as it stands, so that both ways are asked for the same.
+ */
+export function switchMethod(state: State, method: DomeMethod): State {
+  const { instrument } = state;
+  if (method === instrument.dome.method) return state;
+  const plan = shownPlan(state);
+  const { kind } = instrument.target;
+  const isPart = kind === anglePart[instrument.dome.method];
+  const target =
+    isPart && plan !== null
+      ? ({ kind: "saddleExposure", value: plan.profile.saddleExposure } as const)
+      : instrument.target;
+  const dome = { ...instrument.dome, method };
+  return {
+    ...withInstrument(state, { ...instrument, dome, target }),
+    texts: without(state.texts, "target.value"),
+    lastChanged: "target.value",
+    undoStep: undoStep("change the method"),
+  };
 }
 
 /** Aims for `value` of an outcome. */
@@ -158,7 +186,9 @@ export function stepTarget(state: State, kind: TargetKind, steps: number): State
   const plan = shownPlan(state);
   if (plan === null) return state;
   const field = fieldAt("target.value", kind);
-  const aim = stepped(plan.profile[kind], field, state.choices.units, steps);
+  const now = targetIn(plan.profile, kind);
+  if (now === null) return state;
+  const aim = stepped(now, field, state.choices.units, steps);
   return withPlan(state, setTarget(state, kind, aim, undoStep("step", kind)));
 }
 
@@ -242,7 +272,8 @@ function withValue(state: State, path: FieldPath, value: number | null): State {
     : after;
 }
 
-function withInstrument(state: State, instrument: Instrument): State {
+function withInstrument(state: State, changed: Instrument): State {
+  const instrument = withVersion(changed);
   const lastGood = solvedPlan(instrument).ok ? instrument : state.lastGood;
   return { ...state, instrument, lastGood };
 }

@@ -1,14 +1,14 @@
 import { dequal as equal } from "dequal/lite";
 import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
-import type { Instrument } from "../../instrument/instrument.ts";
+import { fileForm, type InstrumentForm } from "../../instrument/file-version.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
 import type { Document } from "../document/state.ts";
 
 /** What a file holds of one instrument: not its texts as typed, nor its undo. */
 export interface FileEntry {
-  readonly instrument: Instrument;
+  readonly instrument: InstrumentForm;
   /** The last instrument that had a plan, where this one has none. */
-  readonly lastGood?: Instrument;
+  readonly lastGood?: InstrumentForm;
   /** Left out where nothing was compared. */
   readonly comparison?: Comparison;
   /** Left out where nothing was measured. */
@@ -44,8 +44,8 @@ export const shelfFileOf = (kept: readonly { readonly document: Document }[]): S
 
 export function fileEntryOf({ instrument, lastGood, comparison, asBuilt }: Document): FileEntry {
   return {
-    instrument,
-    ...(equal(lastGood, instrument) ? {} : { lastGood }),
+    instrument: fileForm(instrument),
+    ...(equal(lastGood, instrument) ? {} : { lastGood: fileForm(lastGood) }),
     ...(equal(comparison, firstComparison) ? {} : { comparison }),
     ...(equal(asBuilt, emptyAsBuilt) ? {} : { asBuilt }),
   };

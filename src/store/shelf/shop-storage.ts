@@ -3,7 +3,7 @@ import { readAsBuilt } from "../../instrument/as-built/read-as-built.ts";
 import { isStepId } from "../../instrument/as-built/steps.ts";
 import { readInstrument } from "../../instrument/read-instrument.ts";
 import { goals } from "../../profile/bench/outlook.ts";
-import { remedyIds } from "../../profile/bench/remedy.ts";
+import { remedyNames } from "../../profile/bench/remedy.ts";
 import { asJson } from "../document/json.ts";
 import type { State } from "../document/state.ts";
 import type { Store } from "../document/store.ts";
@@ -54,7 +54,7 @@ export function readShop(json: unknown): Shop {
     step: typeof step === "string" && isStepId(step) ? step : firstShop.step,
     goal: goals.find((one) => one === goal) ?? null,
     shares: Object.fromEntries(
-      remedyIds.flatMap((id) => {
+      Object.keys(remedyNames).flatMap((id) => {
         const share = asJson(shares)[id];
         return typeof share === "number" && share >= 0 && share <= 100 ? [[id, share]] : [];
       }),

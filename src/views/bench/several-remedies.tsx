@@ -6,7 +6,7 @@ import {
   leastDifference,
 } from "../../profile/bench/correction.ts";
 import type { Goal, Outlook } from "../../profile/bench/outlook.ts";
-import { type RemedyId, remedyIds, remedyNames } from "../../profile/bench/remedy.ts";
+import { type RemedyId, remediesOf, remedyNames } from "../../profile/bench/remedy.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
 import { height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
@@ -16,6 +16,8 @@ import { useShop, useShopEdit } from "./bench-context.ts";
 /** How much each may take unless stated, mm at the saddle: what is least to be seen first. Common practice, no source. */
 const usualShares: Readonly<Record<RemedyId, number>> = {
   shim: 1,
+  spacer: 1,
+  "seat-again": 0.5,
   "flat-about-break": 1,
   "flat-about-neck-end": 0.5,
   bridge: 0.3,
@@ -43,11 +45,12 @@ export function SeveralRemedies({ record, outlook, goal, extent, drawn, onDraw, 
   const shares = useShop((shop) => shop.shares);
   const edit = useShopEdit();
   const most = (id: RemedyId): number => shares[id] ?? usualShares[id];
+  const ids = remediesOf(outlook.instrument.dome.method);
   const mix = combineRemedies(
     outlook,
     record,
     goal,
-    remedyIds.map((id) => ({ id, most: most(id) })),
+    ids.map((id) => ({ id, most: most(id) })),
     extent,
   );
   return (
@@ -58,7 +61,7 @@ export function SeveralRemedies({ record, outlook, goal, extent, drawn, onDraw, 
         not possible now are passed over. A limit of 0 leaves one out.
       </p>
       <ul className="shares">
-        {remedyIds.map((id) => (
+        {ids.map((id) => (
           <li key={id}>
             <LengthEntry
               label={`${remedyNames[id]}, at most`}

@@ -1,11 +1,11 @@
 import { useEffect, useRef } from "react";
 import { noteLimit } from "../../instrument/as-built/as-built.ts";
 import { measurementsAt } from "../../instrument/as-built/measurement-fields.ts";
-import { type StepId, stepIds, stepNames } from "../../instrument/as-built/steps.ts";
+import { type StepId, stepNameOf, stepsOf } from "../../instrument/as-built/steps.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { type Phrase, sayPhrase } from "../../instrument/phrase.ts";
-import type { WorkStep } from "../../profile/bench/order-of-work.ts";
 import { tailExtraOffer } from "../../profile/bench/tail-extra.ts";
+import type { WorkStep } from "../../profile/bench/work-step.ts";
 import { markStep, noteStep } from "../../store/document/as-built-edits.ts";
 import { setField } from "../../store/document/edits.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
@@ -50,9 +50,11 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
   useEffect(() => {
     if (arrived) heading.current?.focus();
   }, [arrived]);
-  const at = stepIds.indexOf(id);
+  const { method } = instrument.dome;
+  const steps = stepsOf(method);
+  const at = steps.indexOf(id);
   // Nothing follows from how far an overrun runs: it is shown where it was written down, and no more asked for.
-  const asked = measurementsAt(id).filter(
+  const asked = measurementsAt(id, method).filter(
     (key) => key !== "overrun" || record.readings.overrun !== undefined,
   );
   const done = record.done[id];
@@ -61,11 +63,11 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
   return (
     <article className="step-card" aria-labelledby="step-name">
       <p className="step-count">
-        Step {at + 1} of {stepIds.length}
+        Step {at + 1} of {steps.length}
         {done !== undefined && `, done on ${done}`}
       </p>
       <h2 id="step-name" ref={heading} tabIndex={-1}>
-        {stepNames[id]}
+        {stepNameOf(id, method)}
       </h2>
       {work.instructions.map((phrase) => (
         <p key={say(phrase)} className="step-act">
@@ -102,20 +104,21 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
           onChange={({ target }) => edit((state) => noteStep(state, id, target.value))}
         />
       </label>
-      <StepBar at={at} done={done !== undefined} onMark={mark} onGoTo={onGoTo} />
+      <StepBar steps={steps} at={at} done={done !== undefined} onMark={mark} onGoTo={onGoTo} />
     </article>
   );
 }
 
 interface BarProps {
+  readonly steps: readonly StepId[];
   readonly at: number;
   readonly done: boolean;
   readonly onMark: (date: string | null) => void;
   readonly onGoTo: (step: StepId) => void;
 }
 
-function StepBar({ at, done, onMark, onGoTo }: BarProps) {
-  const [before, after] = [stepIds[at - 1], stepIds[at + 1]];
+function StepBar({ steps, at, done, onMark, onGoTo }: BarProps) {
+  const [before, after] = [steps[at - 1], steps[at + 1]];
   const finishStep = (): void => {
     onMark(today());
     if (after !== undefined) onGoTo(after);

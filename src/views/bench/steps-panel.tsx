@@ -1,6 +1,6 @@
 import { useMemo, useState } from "react";
-import { type StepId, stepIds, stepNames } from "../../instrument/as-built/steps.ts";
-import { changedBy } from "../../profile/bench/made-instrument.ts";
+import { type StepId, stepNameOf, stepsOf } from "../../instrument/as-built/steps.ts";
+import { changedBy, withPlannedPart } from "../../profile/bench/made-instrument.ts";
 import { orderOfWork } from "../../profile/bench/order-of-work.ts";
 import { finish, unfinish } from "../../store/document/as-built-edits.ts";
 import { solvedPlan } from "../../store/document/plan.ts";
@@ -14,7 +14,11 @@ import { usePrinting, WorkList } from "./work-list.tsx";
 
 /** The order of work: the step open, and all of them to choose from. */
 export function StepsPanel({ instrument, profile }: Workpiece) {
-  const open = useShop((shop) => shop.step);
+  const { method } = instrument.dome;
+  const steps = stepsOf(method);
+  const chosen = useShop((shop) => shop.step);
+  // The other method's step may have been open.
+  const open = steps.includes(chosen) ? chosen : (steps[0] ?? chosen);
   const record = useRecord();
   const editShop = useShopEdit();
   const [arrived, setArrived] = useState(false);
@@ -26,8 +30,8 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
   // The plan as corrected: its sentences name what is to be done now.
   const works = useMemo(() => {
     const changes = record.taken.flatMap((one) => one.changes);
-    const fixed = { ...instrument, target: { kind: "shim", value: profile.shim } } as const;
-    const corrected = changes.length === 0 ? instrument : changedBy(fixed, changes);
+    const corrected =
+      changes.length === 0 ? instrument : changedBy(withPlannedPart(instrument, profile), changes);
     const plan = solvedPlan(corrected);
     return orderOfWork(corrected, plan.ok ? plan.profile : profile);
   }, [instrument, profile, record.taken]);
@@ -46,7 +50,7 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
       )}
       <nav className="step-list" aria-label="Steps">
         <ol>
-          {stepIds.map((step, i) => (
+          {steps.map((step, i) => (
             <li key={step}>
               <button
                 type="button"
@@ -54,7 +58,7 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
                 onClick={() => goTo(step)}
               >
                 <span className="step-number">{i + 1}</span>
-                <span className="step-name">{stepNames[step]}</span>
+                <span className="step-name">{stepNameOf(step, method)}</span>
                 {record.done[step] !== undefined && (
                   <span className="step-done">
                     <span aria-hidden="true">✓</span>

@@ -6,10 +6,10 @@ import {
   measurementField,
   measurementsAt,
 } from "../../instrument/as-built/measurement-fields.ts";
-import { stepNames } from "../../instrument/as-built/steps.ts";
+import { stepNameOf } from "../../instrument/as-built/steps.ts";
 import { type Phrase, sayPhrase } from "../../instrument/phrase.ts";
 import { expectedOf } from "../../profile/bench/expected.ts";
-import type { WorkStep } from "../../profile/bench/order-of-work.ts";
+import type { WorkStep } from "../../profile/bench/work-step.ts";
 import { height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { useRecord } from "./bench-context.ts";
@@ -59,11 +59,12 @@ function PrintedStep({ work, ...piece }: Workpiece & { readonly work: WorkStep }
   const record = useRecord();
   const say = (phrase: Phrase): string => sayPhrase(phrase, units);
   const { id, caution } = work;
-  const keys = measurementsAt(id).filter((key) => key !== "overrun");
+  const { method } = piece.instrument.dome;
+  const keys = measurementsAt(id, method).filter((key) => key !== "overrun");
   return (
     <li>
       <h3>
-        {stepNames[id]}
+        {stepNameOf(id, method)}
         <span className="printed-done">Done: {record.done[id] ?? <Blank />}</span>
       </h3>
       {work.instructions.map((phrase) => (

@@ -3,7 +3,12 @@ import { readField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
-import { type OutcomeKey, outcomeKeys, windowOf } from "../../profile/comparison/outcomes.ts";
+import {
+  type OutcomeKey,
+  outcomeIn,
+  outcomeKeys,
+  windowOf,
+} from "../../profile/comparison/outcomes.ts";
 import { standing } from "../../profile/standing.ts";
 import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
 import type { Compared } from "./use-comparison.ts";
@@ -60,10 +65,10 @@ function outcomeCells(
   key: OutcomeKey,
   measure: Measure,
 ): ColumnCells {
-  const value = plan.ok ? plan.profile[key] : null;
+  const value = plan.ok ? outcomeIn(plan.profile, key) : null;
   if (value === null) return [null];
   const window = windowOf(instrument, key);
-  const from = base?.plan.ok ? base.plan.profile[key] : null;
+  const from = base?.plan.ok ? outcomeIn(base.plan.profile, key) : null;
   return [
     inUnit(value, measure),
     window === null ? null : standing(value, window),

@@ -4,9 +4,10 @@ import { readField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Instrument, TargetKind } from "../../instrument/instrument.ts";
-import { targetFields, targetKinds } from "../../instrument/outcome-fields.ts";
+import { targetFields, targetKindsOf } from "../../instrument/outcome-fields.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
+import { targetIn } from "../../profile/outcome.ts";
 import { stepField, switchTarget, typeField } from "../../store/document/edits.ts";
 import { fieldTrouble, readText, shownText } from "../../store/document/field-view.ts";
 import { solvedPlan } from "../../store/document/plan.ts";
@@ -102,7 +103,7 @@ export function AimCell({ variant, instrument }: AimCellProps) {
       return;
     }
     const plan = solvedPlan(instrument);
-    const value = plan.ok ? plan.profile[next] : targetFields[next].default;
+    const value = (plan.ok ? targetIn(plan.profile, next) : null) ?? targetFields[next].default;
     edit((state) => aimVariant(state, variant.id, { kind: next, value }));
   };
   return (
@@ -111,7 +112,7 @@ export function AimCell({ variant, instrument }: AimCellProps) {
         label={`Aims for, ${variant === null ? "base" : variant.name}`}
         labelUnseen
         value={kind}
-        options={targetKinds.map((one) => [one, targetFields[one].label])}
+        options={targetKindsOf(instrument.dome.method).map((one) => [one, targetFields[one].label])}
         onChoose={aim}
       />
       {variant === null ? (

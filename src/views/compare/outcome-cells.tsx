@@ -1,5 +1,5 @@
 import { sayPhrase } from "../../instrument/phrase.ts";
-import { type OutcomeKey, windowOf } from "../../profile/comparison/outcomes.ts";
+import { type OutcomeKey, outcomeIn, windowOf } from "../../profile/comparison/outcomes.ts";
 import { standing } from "../../profile/standing.ts";
 import { useRimwright } from "../store-context.ts";
 import { gradeNames } from "../verdict/checks.tsx";
@@ -17,10 +17,10 @@ interface OutcomeProps {
 /** An outcome with its difference from the base and how it stands to its window. */
 export function OutcomeCell({ column: { plan, instrument }, base, outcome, first }: OutcomeProps) {
   const units = useRimwright((state) => state.choices.units);
-  const value = plan.ok ? plan.profile[outcome] : null;
+  const value = plan.ok ? outcomeIn(plan.profile, outcome) : null;
   if (value === null) return <span className="none">{plan.ok ? "none" : "–"}</span>;
   const window = windowOf(instrument, outcome);
-  const from = base.plan.ok ? base.plan.profile[outcome] : null;
+  const from = base.plan.ok ? outcomeIn(base.plan.profile, outcome) : null;
   const stands = window === null ? null : standing(value, window);
   return (
     <div className="outcome">

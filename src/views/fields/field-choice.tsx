@@ -1,6 +1,6 @@
 import { readField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
-import { fieldAt, fieldGroups, pathsIn } from "../../instrument/fields.ts";
+import { appliesTo, fieldAt, fieldGroups, pathsIn } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { Select } from "./select.tsx";
 
@@ -32,6 +32,7 @@ export function FieldChoice(props: Props) {
 }
 
 function choosable(path: FieldPath, { instrument, without, evenNull }: Props): boolean {
+  if (!appliesTo(path, instrument.dome.method)) return false;
   if (path.startsWith("windows.") || without?.includes(path)) return false;
   return evenNull === true || readField(instrument, path) !== null;
 }

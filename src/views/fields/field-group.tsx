@@ -1,5 +1,5 @@
 import { memo, type ReactNode } from "react";
-import { type FieldGroup as Group, groupOf, pathsIn } from "../../instrument/fields.ts";
+import { appliesTo, type FieldGroup as Group, groupOf, pathsIn } from "../../instrument/fields.ts";
 import { fold } from "../../store/document/choices.ts";
 import { unreadFields } from "../../store/document/field-view.ts";
 import { solvedPlan } from "../../store/document/plan.ts";
@@ -15,6 +15,7 @@ interface Props {
 
 /** The fields of one group under a heading that folds them away. */
 export const FieldGroup = memo(function FieldGroup({ group, heading, children }: Props) {
+  const method = useRimwright((state) => state.instrument.dome.method);
   const folded = useRimwright((state) => state.choices.folded.includes(group));
   const troubled = useRimwright(
     (state) =>
@@ -22,6 +23,8 @@ export const FieldGroup = memo(function FieldGroup({ group, heading, children }:
       refusedGroup(solvedPlan(state.instrument)) === group,
   );
   const edit = useEdit();
+  const paths = pathsIn(group).filter((path) => appliesTo(path, method));
+  if (children === undefined && paths.length === 0) return null;
   return (
     <section className="group">
       <h2>
@@ -39,7 +42,7 @@ export const FieldGroup = memo(function FieldGroup({ group, heading, children }:
         </button>
       </h2>
       <div id={`group-${group}`} className="fields" hidden={folded}>
-        {!folded && (children ?? pathsIn(group).map((path) => <FieldRow key={path} path={path} />))}
+        {!folded && (children ?? paths.map((path) => <FieldRow key={path} path={path} />))}
       </div>
     </section>
   );

@@ -28,7 +28,10 @@ function ContactWorth() {
   const units = useRimwright((state) => state.choices.units);
   const plan = usePlanSoon();
   const worth = useMemo(
-    () => (plan === null ? null : contactWorth(plan.instrument, plan.profile)),
+    () =>
+      plan === null || plan.profile.seat !== null
+        ? null
+        : contactWorth(plan.instrument, plan.profile),
     [plan],
   );
   return worth === null ? null : `Worth ${height(worth, units)} at the bridge.`;

@@ -1,7 +1,7 @@
 import "./fields.css";
 import { type FocusEvent, type ReactNode, useState } from "react";
 import type { FieldGroup as FieldGroupName, FieldPath } from "../../instrument/fields.ts";
-import { fieldGroups, isFieldPath, pathsIn } from "../../instrument/fields.ts";
+import { appliesTo, fieldGroups, isFieldPath, pathsIn } from "../../instrument/fields.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
 import { writeNotes } from "../../store/document/edits.ts";
 import { latePart } from "../late-part.tsx";
@@ -9,6 +9,7 @@ import { useEdit, useRimwright } from "../store-context.ts";
 import { FieldGroup } from "./field-group.tsx";
 import { FieldRow } from "./field-row.tsx";
 import { HowPanel } from "./how-panel.tsx";
+import { MethodFields } from "./method-fields.tsx";
 import { TargetFields } from "./target-fields.tsx";
 
 function NotesField() {
@@ -47,16 +48,25 @@ const ToleranceFields = latePart({
 
 const benchPaths = pathsIn("bench").filter((path) => path !== "target.value");
 
-/** What stands in a group where it is more than its fields. */
-const insides: Readonly<Partial<Record<FieldGroupName, ReactNode>>> = {
-  bench: (
+/** What is changed most, of what shapes anything with the method chosen. */
+function BenchFields() {
+  const method = useRimwright((state) => state.instrument.dome.method);
+  return (
     <>
       <TargetFields />
-      {benchPaths.map((path) => (
-        <FieldRow key={path} path={path} />
-      ))}
+      {benchPaths
+        .filter((path) => appliesTo(path, method))
+        .map((path) => (
+          <FieldRow key={path} path={path} />
+        ))}
+      <MethodFields />
     </>
-  ),
+  );
+}
+
+/** What stands in a group where it is more than its fields. */
+const insides: Readonly<Partial<Record<FieldGroupName, ReactNode>>> = {
+  bench: <BenchFields />,
   tolerances: <ToleranceFields />,
 };
 

@@ -35,4 +35,9 @@ export const targetChoices: Readonly<Record<TargetKind, Choice>> = {
     name: "Shim itself, as stated",
     when: "When you have the stick and want to know what it gives.",
   },
+  spacer: {
+    short: "Spacer",
+    name: "Spacer itself, as stated",
+    when: "When you have the spacer and want to know what it gives.",
+  },
 };

@@ -6,7 +6,7 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import {
   tolerancesOf,
   withGeneralTolerances,
-  withShimFixed,
+  withPartFixed,
 } from "../../profile/uncertainty/tolerances.ts";
 import { setTolerances } from "../../store/document/edits.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
@@ -18,7 +18,7 @@ import "./tolerance-fields.css";
 export function ToleranceFields() {
   const instrument = useRimwright((state) => state.lastGood);
   const edit = useEdit();
-  const built = useMemo(() => withShimFixed(instrument) ?? instrument, [instrument]);
+  const built = useMemo(() => withPartFixed(instrument) ?? instrument, [instrument]);
   const [asked, setAsked] = useState<readonly FieldPath[]>([]);
   const stated = tolerancesOf(built).map(([path]) => path);
   const emptied = asked.filter((path) => !stated.includes(path));

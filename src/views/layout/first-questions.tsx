@@ -1,7 +1,7 @@
 import "./first-questions.css";
 import type { TargetKind } from "../../instrument/instrument.ts";
 import { formatRadius } from "../../instrument/length.ts";
-import { targetKinds } from "../../instrument/outcome-fields.ts";
+import { targetKindsOf } from "../../instrument/outcome-fields.ts";
 import { presets } from "../../instrument/presets.ts";
 import { roundIn } from "../../instrument/round-in-inches.ts";
 import { introduce } from "../../store/document/choices.ts";
@@ -46,7 +46,9 @@ export function FirstQuestions() {
       <Select
         label="What do you want to set?"
         value={target.kind}
-        options={targetKinds.map((kind) => [kind, targetChoices[kind].name] as const)}
+        options={targetKindsOf(dome.method).map(
+          (kind) => [kind, targetChoices[kind].name] as const,
+        )}
         onChoose={(kind: TargetKind) => edit((state) => switchTarget(state, kind))}
       />
       <button type="button" onClick={() => edit(introduce)}>

@@ -2,7 +2,8 @@ import { type KeyboardEvent, type PointerEvent, useRef, useState } from "react";
 import type { Frame, Point } from "../../drawing/frame.ts";
 import type { Section } from "../../drawing/section/section.ts";
 import type { Units } from "../../instrument/length.ts";
-import { targetFields } from "../../instrument/outcome-fields.ts";
+import { anglePart, type TargetKind, targetFields } from "../../instrument/outcome-fields.ts";
+import { targetIn } from "../../profile/outcome.ts";
 import { dragBreak, dragTarget, stepField, stepTarget } from "../../store/document/edits.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
 import type { State } from "../../store/document/state.ts";
@@ -11,7 +12,7 @@ import { useEdit, useRimwright } from "../store-context.ts";
 
 /** Something on the section that can be moved by hand or by key. */
 export interface Handle {
-  readonly id: "break" | "shim" | "saddle";
+  readonly id: "break" | "part" | "saddle";
   readonly name: string;
   readonly at: Point;
   readonly direction: "along" | "up";
@@ -33,16 +34,16 @@ export interface Place {
 /** Each moves by as much as the hand does, so that it need not be hit in the middle. */
 function handlesOf(section: Section, plan: ShownPlan, units: Units): readonly Handle[] {
   const { handles } = section;
-  const saddle = handles.saddle === null ? [] : [saddleHandle(handles.saddle, plan, units)];
   return [
-    breakHandle(handles.break, plan, units),
-    shimHandle(handles.shim, plan, units),
-    ...saddle,
-  ];
+    handles.break === null ? null : breakHandle(handles.break, plan, units),
+    handles.part === null ? null : partHandle(handles.part, plan, units),
+    handles.saddle === null ? null : saddleHandle(handles.saddle, plan, units),
+  ].filter((handle) => handle !== null);
 }
 
-function breakHandle(at: Point, { instrument, profile }: ShownPlan, units: Units): Handle {
+function breakHandle(at: Point, { instrument, profile }: ShownPlan, units: Units): Handle | null {
   const { breakX } = profile;
+  if (breakX === null) return null;
   return {
     id: "break",
     name: "Break",
@@ -57,19 +58,22 @@ function breakHandle(at: Point, { instrument, profile }: ShownPlan, units: Units
   };
 }
 
-function shimHandle(at: Point, { instrument, profile }: ShownPlan, units: Units): Handle {
-  const { shim } = profile;
+function partHandle(at: Point, { instrument, profile }: ShownPlan, units: Units): Handle | null {
+  const kind = anglePart[instrument.dome.method];
+  const value = targetIn(profile, kind);
+  const range = profile.reachable[kind];
+  if (value === null || range === null) return null;
   return {
-    id: "shim",
-    name: "Shim",
+    id: "part",
+    name: targetFields[kind].label,
     at,
     direction: "up",
-    value: shim,
-    range: profile.reachable.shim,
-    said: height(shim, units),
-    targetNotice: noticeOfTarget(instrument.target.kind, "shim"),
-    drag: (state, from, to, gesture) => dragTarget(state, "shim", shim - (to.z - from.z), gesture),
-    step: (state, steps) => stepTarget(state, "shim", steps),
+    value,
+    range,
+    said: height(value, units),
+    targetNotice: noticeOfTarget(instrument.target.kind, kind),
+    drag: (state, from, to, gesture) => dragTarget(state, kind, value - (to.z - from.z), gesture),
+    step: (state, steps) => stepTarget(state, kind, steps),
   };
 }
 
@@ -90,10 +94,7 @@ function saddleHandle(at: Point, { instrument, profile }: ShownPlan, units: Unit
   };
 }
 
-function noticeOfTarget(
-  before: keyof typeof targetFields,
-  now: "shim" | "saddleExposure",
-): string | null {
+function noticeOfTarget(before: TargetKind, now: TargetKind): string | null {
   if (before === now) return null;
   const [old, taken] = [targetFields[before].label, targetFields[now].label];
   return `The target is now “${taken}”, in place of “${old}”.`;
@@ -122,7 +123,7 @@ const keys: Readonly<Record<string, 1 | -1>> = {
 
 let drags = 0;
 
-/** The break, the shim and the saddle, to be dragged or moved by the arrow keys. */
+/** The break, the shim (or spacer) and the saddle, to be dragged or moved by the arrow keys. */
 export function Handles({ section, plan, onHold }: Props) {
   const units = useRimwright((state) => state.choices.units);
   const edit = useEdit();

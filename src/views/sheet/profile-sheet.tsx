@@ -5,9 +5,10 @@ import { endsSomewhere, planHeight } from "../../drawing/plan/rim-plan-layout.ts
 import { sectionOf } from "../../drawing/section/section.ts";
 import { formatRadius, lengthFigure, type Units } from "../../instrument/length.ts";
 import { contactOf, givensOf } from "../../profile/givens.ts";
-import type { Profile } from "../../profile/outcome.ts";
+import type { Profile, SeatProfile } from "../../profile/outcome.ts";
 import { leastShown } from "../../profile/standing.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
+import { anglePartOf } from "../figures/angle-part.ts";
 import { measureFormat } from "../figures/measure-format.ts";
 import { dimension, height } from "../figures/measures.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
@@ -21,22 +22,23 @@ import { SheetMarks } from "./sheet-marks.tsx";
 /** The dish by its radius, and where it reaches last. */
 function dishSaid({ instrument, profile }: ShownPlan, units: Units): string {
   const { dishRadius } = instrument.dome;
+  const end = profile.seat === null ? "break" : "neck end";
   if (dishRadius === null)
-    return "There is no dome: the rim stays flat from the tail to the break.";
-  const dish = `Dish the rim, radius ${formatRadius(dishRadius, units)}, from the tail to the break`;
+    return `There is no dome: the rim stays flat from the tail to the ${end}.`;
+  const dish = `Dish the rim, radius ${formatRadius(dishRadius, units)}, from the tail to the ${end}`;
   if (!endsSomewhere(profile)) return `${dish}.`;
   return `${dish}; it is sanded last ${dimension(profile.leastRemovalX, units)} from the tail.`;
 }
 
 /** Room to write what it came to beside what was planned. */
 function SheetBlanks({ profile, units }: { profile: Profile; units: Units }) {
-  const rows = [
-    ["Shim used", profile.shim],
+  const rows: readonly (readonly [string, number])[] = [
+    profile.seat === null ? ["Shim used", profile.shim] : ["Spacer used", profile.seat.spacer],
     ["Straightedge gap", profile.flatGap],
     ["Fret plane over bridge", profile.bridgeClearance],
     ["String height", profile.stringHeight],
     ["Saddle exposed", profile.saddleExposure],
-  ] as const;
+  ];
   return (
     <table className="sheet-blanks">
       <caption>As built</caption>
@@ -97,6 +99,7 @@ function SheetWork({ plan, units }: { plan: ShownPlan; units: Units }) {
   const { instrument, profile } = plan;
   const say = (mm: number): string => height(mm, units);
   const { overrunLength, overrunDepth, flatGap } = profile;
+  if (profile.seat !== null) return <SeatWork plan={plan} seat={profile.seat} units={units} />;
   return (
     <section className="sheet-work">
       <ol>
@@ -115,6 +118,35 @@ function SheetWork({ plan, units }: { plan: ShownPlan; units: Units }) {
           After the glue-up a straightedge on the flat stands{" "}
           {flatGap >= 0 ? `${say(flatGap)} over` : `${say(-flatGap)} into`} the top at the saddle
           line.
+        </li>
+      </ol>
+    </section>
+  );
+}
+
+interface SeatWorkProps {
+  readonly plan: ShownPlan;
+  readonly seat: SeatProfile["seat"];
+  readonly units: Units;
+}
+
+/** The same where the seat is sanded on the domed top. */
+function SeatWork({ plan, seat, units }: SeatWorkProps) {
+  const say = (mm: number): string => height(mm, units);
+  return (
+    <section className="sheet-work">
+      <ol>
+        <li>Level the rim.</li>
+        <li>{dishSaid(plan, units)}</li>
+        <li>Arch every brace, glue the top on domed all over, and let it rest a day.</li>
+        <li>
+          Spacer on the top at the saddle line, straight bar on it and on the neck end. Sand the
+          seat to the bar: {say(seat.endCut)} off at the fingerboard’s end, {say(seat.neckEndCut)}{" "}
+          at the neck end.
+        </li>
+        <li>
+          Of the plate {seat.thicknessLeft > 0 ? say(seat.thicknessLeft) : "nothing"} is left where
+          most is cut, over the upper transverse brace.
         </li>
       </ol>
     </section>
@@ -161,6 +193,7 @@ export function ProfileSheet({ plan, units, paper }: Props) {
   const { instrument, profile } = plan;
   const drawings = useMemo(() => drawingsOf(plan, units, paper), [plan, units, paper]);
   const { name } = instrument;
+  const part = anglePartOf(profile);
   return (
     <article className={`sheet sheet-${paper.toLowerCase()}`} aria-label="Profile sheet">
       <header className={isLong(name) ? "sheet-head sheet-long" : "sheet-head"}>
@@ -170,11 +203,13 @@ export function ProfileSheet({ plan, units, paper }: Props) {
         </p>
       </header>
       <div className="sheet-top">
-        <section className="sheet-shim" aria-label="Shim">
-          <h3>Shim under the tail</h3>
-          <ShimFigures shim={profile.shim} units={units} />
+        <section className="sheet-shim" aria-label={part.name}>
+          <h3>{part.heading}</h3>
+          <ShimFigures shim={part.value} units={units} />
           <p className="sheet-contact">
-            edge {dimension(contactOf(instrument), units)} from the tail end
+            {profile.seat === null
+              ? `edge ${dimension(contactOf(instrument), units)} from the tail end`
+              : `${dimension(profile.saddleX, units)} from the tail end`}
           </p>
         </section>
         <SheetNumbers plan={plan} units={units} />

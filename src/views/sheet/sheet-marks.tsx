@@ -15,11 +15,11 @@ export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
   // A traced outline has its waist where it has it, if anywhere.
   const waist = profile.stations.find(({ name }) => name === "waist");
   const rows: readonly (readonly [name: string, x: number])[] = [
-    ["Shim edge", contactOf(instrument)],
+    ...(profile.seat === null ? ([["Shim edge", contactOf(instrument)]] as const) : []),
     ["Saddle", profile.saddleX],
     ...(endsSomewhere(profile) ? ([["Sanded last", profile.leastRemovalX]] as const) : []),
     ...(waist === undefined ? [] : ([["Waist", waist.x]] as const)),
-    ["Break", profile.breakX],
+    profile.seat === null ? ["Break", profile.breakX] : ["Seat ends", profile.fingerboardEndX],
   ];
   return (
     <table className="sheet-marks" data-units={units}>

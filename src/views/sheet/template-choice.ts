@@ -2,7 +2,7 @@ import type { BraceShape } from "../../drawing/side/brace.ts";
 import { bracesTemplate } from "../../drawing/templates/brace-template.ts";
 import { halfOutlineTemplate } from "../../drawing/templates/half-outline.ts";
 import { sectionTemplate } from "../../drawing/templates/section-template.ts";
-import { shimGaugeTemplate } from "../../drawing/templates/shim-gauge.ts";
+import { gaugeTemplate } from "../../drawing/templates/shim-gauge.ts";
 import { sidePatternTemplate } from "../../drawing/templates/side-pattern-template.ts";
 import type { Template } from "../../drawing/templates/template.ts";
 import { formatRadius, type Units } from "../../instrument/length.ts";
@@ -10,6 +10,7 @@ import type { Givens } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { sideOf } from "../../profile/side.ts";
 import type { Plate } from "../fields/braces.tsx";
+import { anglePartOf } from "../figures/angle-part.ts";
 import { dimension } from "../figures/measures.ts";
 import type { TemplateName } from "./template-names.ts";
 
@@ -36,7 +37,7 @@ export function templateOf(
     case "Section profile":
       return sectionTemplate(givens, profile, words);
     case "Shim gauge":
-      return shimGaugeTemplate(profile.shim, words);
+      return gaugeTemplate(anglePartOf(profile), words);
     case "Top braces":
     case "Back braces":
       if (braces.length === 0) return null;

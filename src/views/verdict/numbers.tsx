@@ -1,5 +1,5 @@
 import type { Units } from "../../instrument/length.ts";
-import type { Profile } from "../../profile/outcome.ts";
+import type { BreakProfile, Profile, SeatProfile } from "../../profile/outcome.ts";
 import { leastShown } from "../../profile/standing.ts";
 import { angle, dimension, height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
@@ -25,22 +25,22 @@ export function Numbers() {
 function rowsOf(profile: Profile, units: Units): readonly (readonly [string, string])[] {
   const high = (mm: number): string => height(mm, units);
   const long = (mm: number): string => dimension(mm, units);
-  const { overrunLength, overrunDepth, cleanShim } = profile;
   return [
     ["Tail end below the flat", high(profile.tailDrop)],
-    ["Break to tail end, angle to the flat", angle(profile.chordPitch)],
+    [
+      profile.seat === null
+        ? "Break to tail end, angle to the flat"
+        : "Neck end to tail end, angle to the seat",
+      angle(profile.chordPitch),
+    ],
     ["Heel face to fingerboard", angle(profile.heelAngle)],
     ["Fret plane over the top, at the saddle", high(profile.projection)],
     ["Saddle over the bridge, bass string to treble", profile.stringExposure.map(high).join(", ")],
     ["Saddle line from the tail", long(profile.saddleX)],
-    ["Break from the tail", long(profile.breakX)],
-    ["Body width at the break", long(2 * profile.breakHalfWidth)],
     ["Fingerboard’s end from the tail", long(profile.fingerboardEndX)],
-    [
-      "Board cuts past the break",
-      overrunDepth < leastShown ? "no" : `${long(overrunLength)} far, ${high(overrunDepth)} deep`,
-    ],
-    ["Thinnest shim that does not", cleanShim === null ? "none" : high(cleanShim)],
+    ...(profile.seat === null
+      ? breakRows(profile, high, long)
+      : seatRows(profile.seat, high, long)),
     ["Level rim lowered everywhere by", high(profile.rimOffset)],
     [
       "Most that comes off the level rim",
@@ -49,5 +49,44 @@ function rowsOf(profile: Profile, units: Units): readonly (readonly [string, str
     ["Sanded last, from the tail", long(profile.leastRemovalX)],
     ["Side strip, at least", long(profile.stockWidth)],
     ["Dish, at least across", long(profile.dishNeeded)],
+  ];
+}
+
+type Say = (mm: number) => string;
+
+function breakRows(
+  { breakX, breakHalfWidth, overrunLength, overrunDepth, cleanShim, dishUndercut }: BreakProfile,
+  high: Say,
+  long: Say,
+): readonly (readonly [string, string])[] {
+  return [
+    ["Break from the tail", long(breakX)],
+    ["Body width at the break", long(2 * breakHalfWidth)],
+    [
+      "Board cuts past the break",
+      overrunDepth < leastShown ? "no" : `${long(overrunLength)} far, ${high(overrunDepth)} deep`,
+    ],
+    ["Thinnest shim that does not", cleanShim === null ? "none" : high(cleanShim)],
+    [
+      "Whole rim dished first, cuts under the flat",
+      dishUndercut === null
+        ? "the dish ends short of it"
+        : dishUndercut < leastShown
+          ? "no"
+          : high(dishUndercut),
+    ],
+  ];
+}
+
+function seatRows(
+  { mostCut, mostCutX, endCut, neckEndCut, thicknessLeft }: SeatProfile["seat"],
+  high: Say,
+  long: Say,
+): readonly (readonly [string, string])[] {
+  return [
+    ["Off the plate at the fingerboard’s end", high(endCut)],
+    ["Off the plate at the neck end", high(neckEndCut)],
+    ["Most off the plate", `${high(mostCut)}, ${long(mostCutX)} from the tail`],
+    ["Plate left there", thicknessLeft > 0 ? high(thicknessLeft) : "none"],
   ];
 }

@@ -3,8 +3,10 @@ import { useEffect, useState } from "react";
 import { fieldFigure } from "../../instrument/field-text.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { formatLength, lengthFigure, nearest64, type Units } from "../../instrument/length.ts";
-import { targetFields } from "../../instrument/outcome-fields.ts";
+import { anglePart, targetFields } from "../../instrument/outcome-fields.ts";
+import type { Profile } from "../../profile/outcome.ts";
 import { useGoToField } from "../fields/go-to-field.ts";
+import { anglePartOf } from "../figures/angle-part.ts";
 import { height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
@@ -62,30 +64,31 @@ function Standing({ window, value }: { window: NonNullable<Link["window"]>; valu
 
 interface Props {
   readonly instrument: Instrument;
-  readonly shim: number;
+  readonly profile: Profile;
   readonly units: Units;
 }
 
-/** The shim, to be read across the workshop: to 0.1 mm and to the nearest 1/64 in, the builder's own unit first. */
-function ShimFigure({ instrument, shim, units }: Props) {
+/** The shim (or spacer), to be read across the workshop: to 0.1 mm and to the nearest 1/64 in, the builder's own unit first. */
+function PartFigure({ instrument, profile, units }: Props) {
+  const { name, heading, value } = anglePartOf(profile);
   const figure = (unit: string, text: string) => (
     <p key={unit} className="shim-figure" data-length={text.length}>
       {text}
       <span>{unit}</span>
     </p>
   );
-  const metric = figure("mm", lengthFigure(shim, { unit: "mm", decimals: 1, fixed: true }));
-  const inch = figure("in", lengthFigure(shim, { unit: "in", fraction: 64 }));
+  const metric = figure("mm", lengthFigure(value, { unit: "mm", decimals: 1, fixed: true }));
+  const inch = figure("in", lengthFigure(value, { unit: "in", fraction: 64 }));
   return (
-    <section className="shim" aria-label="Shim">
-      <h2>Shim under the tail</h2>
+    <section className="shim" aria-label={name}>
+      <h2>{heading}</h2>
       <div className="shim-figures">{units === "mm" ? [metric, inch] : [inch, metric]}</div>
       <TargetLine instrument={instrument} units={units} />
     </section>
   );
 }
 
-function TargetLine({ instrument: { target }, units }: Pick<Props, "instrument" | "units">) {
+function TargetLine({ instrument: { target, dome }, units }: Pick<Props, "instrument" | "units">) {
   const goTo = useGoToField();
   const field = targetFields[target.kind];
   const value =
@@ -94,16 +97,18 @@ function TargetLine({ instrument: { target }, units }: Pick<Props, "instrument" 
       : height(target.value, units);
   return (
     <button type="button" className="target-line" onClick={() => goTo("target.value")}>
-      {target.kind === "shim" ? "as stated" : `for ${field.label.toLowerCase()} ${value}`}
+      {target.kind === anglePart[dome.method]
+        ? "as stated"
+        : `for ${field.label.toLowerCase()} ${value}`}
     </button>
   );
 }
 
-/** The shim in one breath. */
-const sayShim = (shim: number): string =>
-  `${formatLength(shim, { unit: "mm", decimals: 1, fixed: true })}, ${nearest64(shim)}`;
+/** A thickness in one breath. */
+const sayThickness = (value: number): string =>
+  `${formatLength(value, { unit: "mm", decimals: 1, fixed: true })}, ${nearest64(value)}`;
 
-/** The answer: the shim, and what follows from it. */
+/** The answer: the shim (or spacer), and what follows from it. */
 export function Verdict() {
   const units = useRimwright((state) => state.choices.units);
   const plan = usePlan();
@@ -112,20 +117,21 @@ export function Verdict() {
   const links = linksOf(instrument, profile, units);
   return (
     <section className="verdict" aria-label="Verdict" data-current={refusal === null}>
-      <ShimFigure instrument={instrument} shim={profile.shim} units={units} />
+      <PartFigure instrument={instrument} profile={profile} units={units} />
       <Chain links={links} />
-      <Spoken text={summary(profile.shim, links, refusal !== null)} />
+      <Spoken text={summary(profile, links, refusal !== null)} />
     </section>
   );
 }
 
-function summary(shim: number, links: readonly Link[], old: boolean): string {
+function summary(profile: Profile, links: readonly Link[], old: boolean): string {
+  const { name: part, value } = anglePartOf(profile);
   const said = links
     .map(
       ({ name, said, window }) => `${name} ${said}${window === null ? "" : `, ${window.standing}`}`,
     )
     .join("; ");
-  return `${old ? "The last plan that worked: shim" : "Shim"} ${sayShim(shim)}. ${said}.`;
+  return `${old ? `The last plan that worked: ${part.toLowerCase()}` : part} ${sayThickness(value)}. ${said}.`;
 }
 
 /** Read out when the numbers have come to rest, so that typing is not talked over. */

@@ -7,7 +7,7 @@ import { bracesTemplate } from "../../../src/drawing/templates/brace-template.ts
 import { dxfOf } from "../../../src/drawing/templates/dxf.ts";
 import { halfOutlineTemplate } from "../../../src/drawing/templates/half-outline.ts";
 import { sectionTemplate, topPolyline } from "../../../src/drawing/templates/section-template.ts";
-import { shimGaugeTemplate } from "../../../src/drawing/templates/shim-gauge.ts";
+import { gaugeTemplate } from "../../../src/drawing/templates/shim-gauge.ts";
 import { sidePatternTemplate } from "../../../src/drawing/templates/side-pattern-template.ts";
 import type { Template } from "../../../src/drawing/templates/template.ts";
 import { templateBox } from "../../../src/drawing/templates/template.ts";
@@ -27,7 +27,7 @@ const words = { length: inMm, radius: inMm };
 function templatesOf(instrument: Instrument): readonly Template[] {
   const { givens, profile } = planned(instrument);
   const brace = { length: 385, radius: instrument.dome.braceRadius };
-  const gauge = shimGaugeTemplate(profile.shim, words);
+  const gauge = gaugeTemplate({ name: "Shim", value: profile.shim }, words);
   return [
     halfOutlineTemplate(givens, profile, words),
     sidePatternTemplate(sideOf(givens, profile), words),

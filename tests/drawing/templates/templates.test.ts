@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { edgePolyline } from "../../../src/drawing/edge-polyline.ts";
 import { braceArc, bracesTemplate } from "../../../src/drawing/templates/brace-template.ts";
 import { halfOutlineTemplate } from "../../../src/drawing/templates/half-outline.ts";
-import { shimGaugeTemplate } from "../../../src/drawing/templates/shim-gauge.ts";
+import { gaugeTemplate } from "../../../src/drawing/templates/shim-gauge.ts";
 import {
   sideBackPolyline,
   sidePatternTemplate,
@@ -57,7 +57,7 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
         halfOutlineTemplate(givens, profile, words),
         sidePatternTemplate(side, words),
         bracesTemplate([shape], "Top brace", words),
-        shimGaugeTemplate(profile.shim, words),
+        gaugeTemplate({ name: "Shim", value: profile.shim }, words),
       ];
       for (const template of templates) {
         expect(template).not.toBeNull();
@@ -80,13 +80,13 @@ test("a brace's arc lies on its circle and keeps within 0.02 mm of it", () => {
 });
 
 test("the shim gauge's notch is as wide as the shim is thick", () => {
-  const gauge = shimGaugeTemplate(7.62, words);
+  const gauge = gaugeTemplate({ name: "Shim", value: 7.62 }, words);
   const upper = gauge?.lines[0]?.places.filter(([, y]) => y === 45).map(([x]) => x) ?? [];
   expect([...upper].sort((a, b) => a - b)).toEqual([0, 20, 27.62, 47.62]);
   const said = gauge?.labels.map(({ text }) => text).join(" ");
   expect(said).toContain("19/64 in to the nearest 64th");
   expect(said).toContain("right where the notch slides on and does not shake");
-  expect(shimGaugeTemplate(0.4, words)).toBeNull();
+  expect(gaugeTemplate({ name: "Shim", value: 0.4 }, words)).toBeNull();
 });
 
 test("the boards of several braces lie clear of each other, each arc on its own circle", () => {

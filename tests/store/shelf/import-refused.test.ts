@@ -21,7 +21,7 @@ describe("what cannot be taken in", () => {
       { instrument: { body: { length: -3 }, bridge: { thickness: "x" } } },
       good,
       7,
-      { instrument: { version: 2 } },
+      { instrument: { version: 3 } },
       { instrument: { neck: { scale: "long" } }, lastGood: {} },
       { instrument: {}, lastGood: { dome: { flatLength: 480 } } },
     ];

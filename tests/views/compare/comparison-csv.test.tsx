@@ -80,8 +80,8 @@ describe("the comparison as comma-separated values", () => {
     const base = column(null).plan;
     if (!profile.ok || !base.ok) throw new Error("no plan");
     const shim = row(rows, `Shim (${unit})`);
-    expect(Number(shim[3])).toBeCloseTo(profile.profile.shim / size, 5);
-    const difference = profile.profile.shim - base.profile.shim;
+    expect(Number(shim[3])).toBeCloseTo((profile.profile.shim ?? Number.NaN) / size, 5);
+    const difference = (profile.profile.shim ?? Number.NaN) - (base.profile.shim ?? Number.NaN);
     expect(difference).toBeLessThan(0);
     expect(Number(shim[5])).toBeCloseTo(difference / size, 5);
   });
