@@ -175,7 +175,12 @@ describe("refused, with what would work", () => {
 
   test("a fingerboard that ends past the saddle", () => {
     const long = writeField(seated, "neck.lastFret", 40);
-    expect(refused(writeField(long, "neck.fingerboardOverhang", 120)).field).toBe("neck.lastFret");
+    const past = writeField(long, "neck.fingerboardOverhang", 120);
+    const { field, nearest } = refused(past);
+    expect(field).toBe("neck.fingerboardOverhang");
+    expect(
+      solvedSeat(writeField(past, "neck.fingerboardOverhang", nearest)).seat.spacer,
+    ).toBeCloseTo(solvedSeat(seated).seat.spacer, 9);
   });
 
   test("a spacer that puts the tail under the rim's own depth; the nearest leaves some plate", () => {
