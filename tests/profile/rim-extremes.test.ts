@@ -26,7 +26,7 @@ it("states the least removal, its place and the widest side as a walk along the 
       if (station.removal < least.removal) least = station;
       if (station.removal + station.sideDepth > widest.removal + widest.sideDepth) widest = station;
     }
-    const middle = neckEnd.removal + neckEnd.sideDepth + domeZ(back, instrument.body.length, 0);
+    const middle = neckEnd.removal + domeZ(back, instrument.body.length, 0);
     const walkedOffset = -least.removal;
     const walkedWidth = Math.max(middle, widest.removal + widest.sideDepth);
     expect(stockWidth - rimOffset).toBeGreaterThanOrEqual(walkedWidth - 1e-9);

@@ -29,7 +29,9 @@ export function setTolerances(state: State, tolerances: Tolerances): State {
   if (!fit) return state;
   const instrument = withVersion({ ...state.instrument, tolerances });
   const lastGood =
-    state.lastGood === state.instrument ? instrument : { ...state.lastGood, tolerances };
+    state.lastGood === state.instrument
+      ? instrument
+      : withVersion({ ...state.lastGood, tolerances });
   return { ...state, instrument, lastGood, undoStep: undoStep("set the tolerances", "all") };
 }
 
@@ -45,7 +47,7 @@ export function traceOutline(state: State, tracing: Tracing | null): State {
     (tracingFlaw(tracing) === null && isWithin(length, fieldAt("body.length", "shim")));
   if (!isFit) return state;
   const body = { ...bare, length, ...(tracing === null ? {} : { tracing }) };
-  const instrument = { ...state.instrument, body };
+  const instrument = withVersion({ ...state.instrument, body });
   const { "body.length": __, ...texts } = state.texts;
   const lastGood = solvedPlan(instrument).ok ? instrument : state.lastGood;
   return {
@@ -220,7 +222,7 @@ export function writeNotes(state: State, notes: string): State {
 
 /** Opens another instrument, under an id of its own; what was open can be put back. */
 export function startFrom(state: State, instrument: Instrument, id: string): State {
-  const next = { ...instrument, id };
+  const next = withVersion({ ...instrument, id });
   if (!solvedPlan(next).ok) return state;
   return {
     ...state,
