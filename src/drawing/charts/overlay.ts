@@ -1,7 +1,7 @@
 import type { Givens } from "../../profile/givens.ts";
 import { fretPlaneZ } from "../../profile/neck.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import { blendedTopZ } from "../../profile/top.ts";
+import { blendedTopZ, flatFromX } from "../../profile/top.ts";
 import { type Frame, type Point, pointAt, pyAt } from "../frame.ts";
 import { curvePoints } from "../path.ts";
 import type { LineStyle, Scene, Shape } from "../scene.ts";
@@ -132,7 +132,7 @@ function variantShapes(frame: Frame, { line, givens, profile }: OverlaidVariant)
   const at = (x: number, z: number): Point => pointAt(frame, x, z);
   const blendX = breakX - instrument.dome.blendLength;
   return [
-    lineShape("top", line, curvePoints(frame, 0, length, top, [blendX, breakX])),
+    lineShape("top", line, curvePoints(frame, 0, length, top, [blendX, flatFromX(givens)])),
     lineShape("fret-plane", line, [
       at(saddleX, fretPlaneZ(instrument, saddleX)),
       at(length, fretPlaneZ(instrument, length)),

@@ -55,7 +55,7 @@ export interface Zone {
   readonly places: readonly EdgePlace[];
 }
 
-/** The edge from the tail to the break, and from there to the neck end's corner and its middle. */
+/** The edge from the tail to the break, and from there to the neck end's corner and its middle; all domed where a seat is sanded on the top. */
 export function zonesOf(layout: PlanLayout): readonly [Zone, Zone] {
   const { givens, frame } = layout;
   const { outline, breakX } = givens;
@@ -79,7 +79,7 @@ export function zonesOf(layout: PlanLayout): readonly [Zone, Zone] {
   return [
     { name: "dome", places: between(0, breakArc, [0, breakX]) },
     {
-      name: "flat",
+      name: givens.seat === null ? "flat" : "dome",
       places: [
         ...flat,
         { ...end, halfWidth: outline.halfWidth(outline.length) },

@@ -1,5 +1,6 @@
 import { contactOf } from "../../profile/givens.ts";
 import { leastShown } from "../../profile/standing.ts";
+import { flatFromX } from "../../profile/top.ts";
 import { type Dimension, lengthCandidates } from "../dimensions/dimension.ts";
 import { type Point, pointAt, pxAt } from "../frame.ts";
 import {
@@ -18,7 +19,7 @@ import { besideWidth, endsSomewhere, lengthLineY, type PlanLayout } from "./rim-
 /** The lengths a builder marks out along the centreline, under the plan. */
 export function lengthShapes(layout: PlanLayout, labels: LabelPlacement): readonly GroupShape[] {
   const { givens, words, foot, size, frame } = layout;
-  const { breakX, saddleX, outline, instrument } = givens;
+  const { breakX, saddleX, outline, instrument, seat } = givens;
   const span = (role: string, from: number, to: number, row: number): Dimension => {
     const value = words.length(to - from);
     return {
@@ -29,10 +30,13 @@ export function lengthShapes(layout: PlanLayout, labels: LabelPlacement): readon
       offsets: [lengthLineY(layout, row) ?? []].flat(),
     };
   };
-  const contact = contactOf(instrument);
+  const contact = seat === null ? contactOf(instrument) : 0;
+  const spans =
+    seat === null
+      ? [span("break to tail", 0, breakX, 1), span("flat", breakX, outline.length, 1)]
+      : [span("seat", seat.fromX, outline.length, 1)];
   return [
-    span("break to tail", 0, breakX, 1),
-    span("flat", breakX, outline.length, 1),
+    ...spans,
     span("saddle line to tail", 0, saddleX, 0),
     ...(contact > 0 ? [span("stick's edge", 0, contact, 2)] : []),
   ].flatMap((dimension) => {
@@ -45,7 +49,8 @@ export function lengthShapes(layout: PlanLayout, labels: LabelPlacement): readon
 /** Names of the lines across, and of the two zones, within the outline. */
 export function nameShapes(layout: PlanLayout, labels: LabelPlacement): readonly TextShape[] {
   const { givens, frame, size } = layout;
-  const { breakX, outline, saddleX, saddleHalfWidth, breakHalfWidth, instrument } = givens;
+  const { outline, saddleX, saddleHalfWidth, breakHalfWidth, instrument, seat } = givens;
+  const flatX = flatFromX(givens);
   const zone = (
     text: string,
     xs: readonly number[],
@@ -73,9 +78,9 @@ export function nameShapes(layout: PlanLayout, labels: LabelPlacement): readonly
       1,
     ),
     zone(
-      "flat",
-      [0.6, 0.5, 0.7].map((share) => breakX + share * (outline.length - breakX)),
-      breakHalfWidth,
+      seat === null ? "flat" : "seat",
+      [0.6, 0.5, 0.7].map((share) => flatX + share * (outline.length - flatX)),
+      seat?.halfWidth ?? breakHalfWidth,
       // Under the centreline: over it most is told, which is often at the neck end.
       -1,
     ),

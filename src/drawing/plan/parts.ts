@@ -19,12 +19,24 @@ const past = 12;
 const pastStrings = 12;
 
 export function crossLines({ givens }: PlanLayout): readonly CrossLine[] {
-  const { outline, breakX, saddleX, breakHalfWidth, saddleHalfWidth, instrument } = givens;
+  const { outline, breakX, saddleX, breakHalfWidth, saddleHalfWidth, instrument, seat } = givens;
   const contact = contactOf(instrument);
   const saddle = Math.min(saddleHalfWidth, instrument.strings.spreadSaddle / 2 + pastStrings);
+  const saddleLine: CrossLine = {
+    role: "saddle line",
+    text: "saddle line",
+    x: saddleX,
+    half: saddle,
+    line: "thick",
+  };
+  if (seat !== null) {
+    const { fromX, halfWidth } = seat;
+    const end = { role: "seat's end", text: "seat's end", x: fromX, half: halfWidth } as const;
+    return [{ ...end, line: "thick" }, saddleLine];
+  }
   return [
     { role: "break", text: "break", x: breakX, half: breakHalfWidth, line: "thick" },
-    { role: "saddle line", text: "saddle line", x: saddleX, half: saddle, line: "thick" },
+    saddleLine,
     {
       role: "shim contact",
       text: "stick's inner edge",
@@ -47,10 +59,22 @@ export function partShapes(layout: PlanLayout): readonly PathShape[] {
   return [
     lineShape("centreline", "chain", centrePoints(layout)),
     ...(radius > 0 ? [circleShape("soundhole", "thin", null, hole, radius)] : []),
+    ...seatSides(layout),
     ...crossLines(layout).map((cross) =>
       lineShape(cross.role, cross.line, crossPoints(layout, cross)),
     ),
   ];
+}
+
+/** The long sides of the fingerboard's seat, where it is sanded on the top. */
+function seatSides({ frame, givens: { seat, outline } }: PlanLayout): readonly PathShape[] {
+  if (seat === null) return [];
+  return ([1, -1] as const).map((side) =>
+    lineShape("seat", "thin", [
+      pointAt(frame, seat.fromX, side * seat.halfWidth),
+      pointAt(frame, outline.length, side * seat.neckHalfWidth),
+    ]),
+  );
 }
 
 export function centrePoints({ frame, givens }: PlanLayout): readonly [Point, Point] {

@@ -1,6 +1,6 @@
 import type { MadeInstrument } from "../../profile/bench/made-instrument.ts";
 import { fretPlaneZ } from "../../profile/neck.ts";
-import { blendedTopZ } from "../../profile/top.ts";
+import { blendedTopZ, flatFromX } from "../../profile/top.ts";
 import type { Frame } from "../frame.ts";
 import { pointAt, pxAt, pyAt } from "../frame.ts";
 import { textWidth } from "../lettering.ts";
@@ -75,7 +75,8 @@ const fretZ = ({ instrument, offsets }: MadeInstrument, x: number): number =>
 function topAt(made: MadeInstrument, x: number): number {
   const { givens, dome, gap } = made;
   if (dome !== null) return blendedTopZ(givens, dome, x);
-  const share = (givens.breakX - x) / (givens.breakX - givens.saddleX);
+  const flatX = flatFromX(givens);
+  const share = (flatX - x) / (flatX - givens.saddleX);
   return share <= 0 ? 0 : -gap * share;
 }
 
@@ -89,7 +90,7 @@ function madeShapes(
   const { saddleX } = givens;
   const [tail, neck] = [saddleX - behind, neckEdge(made)];
   const top = curvePoints(frame, tail, instrument.body.length, (x) => topAt(made, x), [
-    givens.breakX,
+    flatFromX(givens),
   ]);
   const seat = topAt(made, saddleX);
   const roof = seat + instrument.bridge.thickness;

@@ -125,10 +125,19 @@ export function partPoints(layout: SectionLayout): readonly Point[] {
 /** The bar the seat is sanded to: it lies on the spacer and on the neck end. */
 export function barShapes(layout: SectionLayout): readonly Shape[] {
   const [left, right] = barFace(layout);
-  const up = ([x, y]: Point): Point => [x, y - boardThickness];
+  const [backLeft, backRight] = barBack(layout);
   return [
-    areaShape("bar", "thin", "wood", [left, right, up(right), up(left)]),
+    areaShape("bar", "thin", "wood", [left, right, backRight, backLeft]),
     lineShape("bar's face", "thick", [left, right]),
+  ];
+}
+
+/** Upper face of the bar. */
+export function barBack(layout: SectionLayout): readonly [Point, Point] {
+  const [[left, y], [right]] = barFace(layout);
+  return [
+    [left, y - boardThickness],
+    [right, y - boardThickness],
   ];
 }
 

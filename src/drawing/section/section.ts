@@ -25,6 +25,7 @@ import {
 } from "./body.ts";
 import { bridgePoints, bridgeShapes, stringPoints } from "./bridge.ts";
 import {
+  barBack,
   barFace,
   barShapes,
   boardFace,
@@ -134,7 +135,7 @@ function namedLines(layout: SectionLayout): readonly NamedLine[] {
   if (layout.atWork)
     return onRim
       ? [{ role: "board", text: "sanding board", line: boardFoot(layout) }, datum]
-      : [{ role: "bar", text: "straight bar", line: barFace(layout) }, datum];
+      : [{ role: "bar", text: "straight bar", line: barBack(layout) }, datum];
   const plane = onRim ? "flat extended" : "seat extended";
   return [
     { role: "flat extended", text: plane, line: flatPoints(layout) },

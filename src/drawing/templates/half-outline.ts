@@ -1,8 +1,8 @@
 import { type Place, polylineAlong } from "../../geometry/polyline.ts";
 import type { Givens } from "../../profile/givens.ts";
-import { contactOf } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { edgePolyline } from "../edge-polyline.ts";
+import { markedPlaces } from "./marked-places.ts";
 import { cutShape, label, markLine, strayLimit, type Template } from "./template.ts";
 
 /** Room of a line of lettering and its distance from a line beside it, mm. */
@@ -14,18 +14,14 @@ export function halfOutlineTemplate(
   profile: Profile,
   words: { readonly length: (mm: number) => string },
 ): Template {
-  const { outline, breakX, saddleX, instrument } = givens;
+  const { outline, saddleX, instrument } = givens;
   const { soundholeAt, soundholeDiameter } = instrument.body;
   const across = (role: string, x: number) =>
     markLine(role, [
       [x, 0],
       [x, outline.halfWidth(x)],
     ]);
-  const places = [
-    { name: "stick's edge", x: contactOf(instrument) },
-    { name: "saddle line", x: saddleX },
-    { name: "break", x: breakX },
-  ];
+  const places = markedPlaces(givens).concat({ name: "saddle line", x: saddleX });
   const hole = soundholeDiameter / 2;
   // Neckward of its line, or tailward where the soundhole lies there.
   const inHole = (x: number): boolean =>

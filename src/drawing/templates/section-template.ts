@@ -1,9 +1,9 @@
 import { type Place, polylineAlong } from "../../geometry/polyline.ts";
 import type { Givens } from "../../profile/givens.ts";
-import { contactOf } from "../../profile/givens.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { rimZ } from "../../profile/rim.ts";
-import { blendedTopZ } from "../../profile/top.ts";
+import { blendedTopZ, topZ } from "../../profile/top.ts";
+import { markedPlaces } from "./marked-places.ts";
 import { cutShape, label, markLine, strayLimit, type Template } from "./template.ts";
 
 /** Height of the gauge's straight edge over the flat's plane, mm. */
@@ -14,7 +14,18 @@ const namesAt = 60;
 
 /** The top's upper face on the centreline from the tail to the neck end: heights over the flat's plane. */
 export function topPolyline(givens: Givens, { dome }: Profile, stray = strayLimit): Place[] {
-  const { outline, breakX, instrument } = givens;
+  const { outline, breakX, instrument, seat } = givens;
+  if (seat !== null) {
+    const domed = polylineAlong(
+      (x) => [x, topZ(givens, dome, x)],
+      0,
+      seat.fromX,
+      stray,
+      outline.knots.filter((knot) => knot < seat.fromX),
+    );
+    // The seat's cut leaves a step at the fingerboard's end.
+    return [...domed, [seat.fromX, 0], [outline.length, 0]];
+  }
   const corners = [...outline.knots, breakX - instrument.dome.blendLength, breakX];
   return polylineAlong((x) => [x, blendedTopZ(givens, dome, x)], 0, outline.length, stray, corners);
 }
@@ -28,17 +39,14 @@ export function sectionTemplate(
   profile: Profile,
   words: { readonly length: (mm: number) => string },
 ): Template {
-  const { outline, breakX, saddleX, instrument } = givens;
+  const { outline, breakX, saddleX, seat } = givens;
   const { length } = outline;
+  const plane = seat === null ? "flat" : "seat";
   const rim = polylineAlong((x) => [x, rimZ(givens, profile.dome, x)], 0, length, strayLimit, [
     ...outline.knots,
     breakX,
   ]);
-  const marks = [
-    { name: "stick's edge", x: contactOf(instrument) },
-    { name: "saddle line", x: saddleX },
-    { name: "break", x: breakX },
-  ];
+  const marks = markedPlaces(givens).concat({ name: "saddle line", x: saddleX });
   return {
     name: "Section profile",
     lines: [
@@ -48,7 +56,7 @@ export function sectionTemplate(
         [0, board],
       ]),
       markLine("rim", rim),
-      markLine("flat's plane", [
+      markLine(`${plane}'s plane`, [
         [0, 0],
         [length, 0],
       ]),
@@ -64,8 +72,8 @@ export function sectionTemplate(
         label([x + 2, board - 8], `${name} ${words.length(x)}`, { anchor: "start" }),
       ),
       label([namesAt, board - 18], "lower edge: the top on the centreline", { anchor: "start" }),
-      label([namesAt, board - 24], "upper edge: parallel to the flat", { anchor: "start" }),
-      label([namesAt, 2], "the flat extended", { anchor: "start" }),
+      label([namesAt, board - 24], `upper edge: parallel to the ${plane}`, { anchor: "start" }),
+      label([namesAt, 2], `the ${plane} extended`, { anchor: "start" }),
       label([namesAt, rimZ(givens, profile.dome, namesAt) - 8], "the rim", {
         anchor: "start",
       }),

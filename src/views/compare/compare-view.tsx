@@ -7,6 +7,7 @@ import "./plain-table.css";
 import { SensitivityPanel } from "./sensitivity-panel.tsx";
 import { useShopInstruments } from "./shared-shim-panel.tsx";
 import { SweepPanel } from "./sweep-panel.tsx";
+import { TwoWaysPanel } from "./two-ways-panel.tsx";
 import { UncertaintyPanel } from "./uncertainty-panel.tsx";
 import { VariantsPanel } from "./variants-panel.tsx";
 
@@ -20,6 +21,9 @@ export function CompareView() {
       </ErrorBoundary>
       <ErrorBoundary what="The drawing of the variants">
         <OverlayFigure />
+      </ErrorBoundary>
+      <ErrorBoundary what="The two ways">
+        <TwoWaysPanel />
       </ErrorBoundary>
       <div className="compare-pair">
         <ErrorBoundary what="The sweep">

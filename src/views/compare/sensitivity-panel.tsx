@@ -3,6 +3,7 @@ import { barChart } from "../../drawing/charts/bars.ts";
 import { fieldFigure } from "../../instrument/field-text.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
+import { anglePart } from "../../instrument/outcome-fields.ts";
 import { sayPhrase, sayQuantity } from "../../instrument/phrase.ts";
 import { outcomeNames } from "../../profile/comparison/outcomes.ts";
 import {
@@ -36,7 +37,8 @@ export function SensitivityPanel() {
         <SaveSvg what="sensitivity" scene={scene(640)} />
       </div>
       <p className="panel-note">
-        As built: the shim is cut and stays as planned. Each measure is off by its tolerance alone.
+        As built: the {anglePart[base.dome.method]} is cut and stays as planned. Each measure is off
+        by its tolerance alone.
       </p>
       <div className="panel-acts">
         <Select

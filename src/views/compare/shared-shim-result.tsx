@@ -85,6 +85,9 @@ function verdict({ shared, limits, members, contact }: SharedShim, units: Units)
     const [low, high] = limits.map((i) => nameOf(members[i]));
     return `A shim of ${said(shared.shim, units)}${at} serves them all, with ${said(shared.room, units)} of room either way. ${low} needs no less than ${said(shared.low, units)}; ${high} takes no more than ${said(shared.high, units)}.`;
   }
+  const noStick = members.filter(({ range }) => range === "no-stick");
+  if (noStick.length > 0)
+    return `${noStick.map(nameOf).join(", ")}: made without a stick, its seat is sanded on the top. Leave it out to find one for the others.`;
   const without = members.filter(({ range }) => typeof range === "string");
   if (without.length > 0)
     return `No shim serves ${without.map(nameOf).join(", ")} at all${at}: its own windows do not go together, or it has no plan.`;

@@ -3,7 +3,7 @@ import { switchMethod } from "../../store/document/edits.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 
 /** How a domed top comes to its flat, in a builder's words: on the button, in full, and when to choose it. */
-const methodNames: Readonly<
+export const methodNames: Readonly<
   Record<DomeMethod, { readonly short: string; readonly name: string; readonly when: string }>
 > = {
   break: {

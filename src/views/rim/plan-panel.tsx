@@ -1,5 +1,6 @@
 import { rimPlan } from "../../drawing/plan/rim-plan.ts";
 import { endsSomewhere, planHeight } from "../../drawing/plan/rim-plan-layout.ts";
+import { isDomed } from "../../profile/givens.ts";
 import type { Station } from "../../profile/outcome.ts";
 import { comesOffAt } from "../../profile/side.ts";
 import { leastShown } from "../../profile/standing.ts";
@@ -39,14 +40,14 @@ function rowsOf({ givens, profile, side }: Rim): readonly RimRow[] {
 }
 
 function rowAt({ givens, profile, side }: Rim, name: string, x: number): RimRow {
-  const { outline, breakX } = givens;
+  const { outline } = givens;
   const arcLength = outline.arcLength(x);
   return {
     names: [name],
     ...{ x, arcLength, halfWidth: outline.halfWidth(x) },
     off: comesOffAt(givens, profile, x),
     sideDepth: side.backAt(arcLength) - side.topAt(arcLength),
-    zone: x < breakX ? "dome" : "flat",
+    zone: isDomed(givens, x) ? "dome" : "flat",
   };
 }
 
@@ -157,9 +158,10 @@ function RimWords({ rim: { givens, profile } }: { readonly rim: Rim }) {
       </p>
       {rimOffset > leastShown && (
         <p>
-          {words.length(rimOffset)} of every figure comes off all round. The rim turns about the
-          break as it is sanded, and without that the dish would not reach the place of least
-          removal. The strip for the sides, below, has it counted in.
+          {words.length(rimOffset)} of every figure comes off all round. The rim turns about the{" "}
+          {profile.seat === null ? "break" : "neck end"} as it is sanded, and without that the dish
+          would not reach the place of least removal. The strip for the sides, below, has it counted
+          in.
         </p>
       )}
     </>

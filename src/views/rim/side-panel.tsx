@@ -11,7 +11,7 @@ import { RimFigure } from "./rim-figure.tsx";
 export function SidePanel({ rim: { givens, side } }: { readonly rim: Rim }) {
   const words = measureFormat(useRimwright((state) => state.choices.units));
   const [stock, setStock] = useState<number | null>(null);
-  const breakAlong = givens.outline.arcLength(givens.breakX);
+  const breakAlong = givens.seat === null ? givens.outline.arcLength(givens.breakX) : side.length;
   const { under, along } = side.deepest;
   const short = stock === null ? 0 : under - stock;
   const where = along < 1 ? "at the tail seam" : `${words.length(along)} along the side`;

@@ -26,12 +26,19 @@ function givenOf(
   instrument: Instrument,
   units: Units,
 ): readonly (readonly [name: string, said: string])[] {
-  const { body, dome, neck, bridge, strings } = instrument;
+  const { body, dome, seat, neck, bridge, strings } = instrument;
   const say = (mm: number): string => dimension(mm, units);
   return [
     ["Dish", dome.dishRadius === null ? "none" : formatRadius(dome.dishRadius, units)],
     ["Braces", bracesSaid(dome, units)],
-    ["Body", `${say(body.length)} long, break ${say(dome.flatLength)} from the neck end`],
+    ...(dome.method === "break"
+      ? ([
+          ["Body", `${say(body.length)} long, break ${say(dome.flatLength)} from the neck end`],
+        ] as const)
+      : ([
+          ["Body", `${say(body.length)} long, domed all over`],
+          ["Seat", `${say(seat.fingerboardWidth)} wide, plate ${say(seat.topThickness)} thick`],
+        ] as const)),
     [
       "Scale",
       `${say(neck.scale)}, join at fret ${neck.joinFret}, compensation ${say(bridge.compensation)}`,

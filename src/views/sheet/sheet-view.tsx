@@ -1,4 +1,5 @@
 import { useEffect, useState } from "react";
+import type { DomeMethod } from "../../instrument/dome-fields.ts";
 import { Select } from "../fields/select.tsx";
 import { latePart } from "../late-part.tsx";
 import { PublishedAddress } from "../published-address.tsx";
@@ -6,7 +7,7 @@ import { useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
 import { lastPaper, type Paper, papers, printOn, savePaper } from "./paper.ts";
 import { ProfileSheet } from "./profile-sheet.tsx";
-import { type TemplateName, templateNames } from "./template-names.ts";
+import { type TemplateName, templateLabel, templateNames } from "./template-names.ts";
 import "./sheet.css";
 
 const TemplatePages = latePart({
@@ -18,13 +19,14 @@ const profileSheet = "Profile sheet";
 
 type Page = typeof profileSheet | TemplateName;
 
-const pages = [
-  [profileSheet, profileSheet],
-  {
-    heading: "Full-size templates",
-    options: templateNames.map((name) => [name, name] as const),
-  },
-] as const;
+const pagesOf = (method: DomeMethod) =>
+  [
+    [profileSheet, profileSheet],
+    {
+      heading: "Full-size templates",
+      options: templateNames.map((name) => [name, templateLabel(name, method)] as const),
+    },
+  ] as const;
 
 /** What is taken to the bench on paper, as it will print: the one-page sheet, or a template at full size. */
 export function SheetView() {
@@ -41,7 +43,12 @@ export function SheetView() {
   return (
     <main className="sheet-view">
       <div className="sheet-tools">
-        <Select label="Page or template" value={page} options={pages} onChoose={setPage} />
+        <Select
+          label="Page or template"
+          value={page}
+          options={pagesOf(plan.instrument.dome.method)}
+          onChoose={setPage}
+        />
         <PaperSwitch paper={paper} onChoose={choose} />
         <button type="button" className="sheet-print" onClick={() => window.print()}>
           Print

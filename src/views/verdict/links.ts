@@ -23,11 +23,12 @@ export interface Link {
 /** What the shim brings about, each link caused by the one before it. */
 export function linksOf(instrument: Instrument, profile: Profile, units: Units): readonly Link[] {
   const length = (mm: number): string => height(mm, units);
+  const plane = profile.seat === null ? "flat" : "seat";
   return [
-    windowed("Pitch", "between the flat and the level rim", "pitch", angle),
+    windowed("Pitch", `between the ${plane} and the level rim`, "pitch", angle),
     {
       name: "Straightedge gap",
-      meaning: "under the flat extended, at the saddle line",
+      meaning: `under the ${plane} extended, at the saddle line`,
       value: profile.flatGap,
       said: length(profile.flatGap),
       window: null,

@@ -14,6 +14,7 @@ import {
   startFrom,
   stepField,
   stepTarget,
+  switchMethod,
   switchTarget,
   typeField,
 } from "../../../src/store/document/edits.ts";
@@ -245,5 +246,31 @@ describe("braces arched as the dish", () => {
     const mended = setField(refused, "dome.dishRadius", trouble?.nearest ?? null);
     expect(solvedPlan(mended.instrument).ok).toBe(true);
     expect(radii(setField(refused, "dome.dishRadius", 9144))).toEqual([9144, 9144]);
+  });
+});
+
+describe("where the flat is sanded", () => {
+  test("changed, keeps the saddle asked for, and the file's version says so", () => {
+    const seat = switchMethod(firstState, "seat");
+    expect(seat.instrument.dome.method).toBe("seat");
+    expect(seat.instrument.target).toEqual(firstState.instrument.target);
+    expect(seat.instrument.version).toBe(2);
+    expect(seat.lastGood).toBe(seat.instrument);
+    const back = switchMethod(seat, "break");
+    expect(back.instrument).toEqual(firstState.instrument);
+    expect(switchMethod(back, "break")).toBe(back);
+  });
+
+  test("stated as a shim, it is the saddle that shim gives which is asked for", () => {
+    const shim = switchTarget(firstState, "shim");
+    const { target } = switchMethod(shim, "seat").instrument;
+    expect(target.kind).toBe("saddleExposure");
+    expect(target.value).toBeCloseTo(firstState.instrument.target.value, 9);
+  });
+
+  test("a plate stated for the seat makes a file of version 2, and taken back one of version 1", () => {
+    const thick = setField(firstState, "seat.topThickness", 3);
+    expect(thick.instrument.version).toBe(2);
+    expect(setField(thick, "seat.topThickness", 2.8).instrument.version).toBe(1);
   });
 });
