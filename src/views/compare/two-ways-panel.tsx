@@ -21,7 +21,7 @@ export function TwoWaysPanel() {
   const both = useMemo(() => twoWaysOf(instrument), [instrument]);
   if (both === null) return null;
   return (
-    <section aria-labelledby="two-ways-heading">
+    <section className="two-ways" aria-labelledby="two-ways-heading">
       <h2 id="two-ways-heading">Two ways to a flat seat</h2>
       <div className="table-room">
         <table className="plain-table">
