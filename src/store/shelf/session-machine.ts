@@ -18,8 +18,13 @@ type Saving =
   /** A newer page has taken the shelf over: this one writes no more. */
   | "superseded";
 
-/** An entry as this tab last saved or showed it. */
-export type KnownEntry = Pick<Entry, "id" | "revision" | "editId">;
+/**
+ * An entry as this tab last saved or showed it; of revision -1 where it did neither. `from`: the edits that
+ * visits of this tab began with since, the last first: a visit may end before it is told that it saved.
+ */
+export type KnownEntry = Pick<Entry, "id" | "revision" | "editId"> & {
+  readonly from?: readonly EditId[];
+};
 
 /** Told from tab to tab: an entry has been saved. */
 export type SavedMessage = Pick<Entry, "id" | "revision">;
@@ -147,8 +152,18 @@ function begun(state: SessionState, left: readonly OnScreen[], { time }: Now): N
   const saves = left.map(
     ({ screen, base }) => ({ is: "save", entry: entryOf(screen, 0, time), base }) as const,
   );
-  return [state, [...saves, { is: "find", id: state.id }]];
+  const asks = [...saves, { is: "find", id: state.id } as const];
+  if (state.base.run === "") return [state, asks];
+  const own = knownOf(state, state.id);
+  const from = [state.base, ...fromOf(own)].slice(0, mostBeginnings);
+  const known = withOne(state.known, { ...own, from });
+  return [{ ...state, known }, [{ is: "remember" }, ...asks]];
 }
+
+/** As many visits in a row hardly end before any of them is told of its saving. */
+const mostBeginnings = 8;
+
+const fromOf = ({ from = [] }: KnownEntry): readonly EditId[] => from;
 
 /** What was found under the id on screen: the same, an earlier state of ours, or another tab's. */
 function found(state: SessionState, entry: Entry | undefined, now: Now): Next {
@@ -161,7 +176,8 @@ function found(state: SessionState, entry: Entry | undefined, now: Now): Next {
   const goesOn = sameVisit(entry.editId, ours)
     ? ours.edit >= entry.editId.edit
     : entry.revision <= knownOf(state, entry.id).revision;
-  if (goesOn || isBehind(state.base, entry.editId, ours))
+  const bases = [state.base, ...fromOf(knownOf(state, entry.id))];
+  if (goesOn || isBehind(bases, entry.editId, ours))
     return edited({ ...state, revision: entry.revision });
   const isSaved = ours.edit === 0 || sameEditId(ours, knownOf(state, entry.id).editId);
   if (isSaved || sameVisit(entry.editId, ours)) return show(state, entry);
@@ -173,7 +189,7 @@ function found(state: SessionState, entry: Entry | undefined, now: Now): Next {
  * asked, or by a visit whose shelf never opened. What was on the shelf before has been taken from it.
  */
 function isUnsaved({ base, known, id }: SessionState, { screen }: Now): boolean {
-  const wasKnown = known.some((one) => one.id === id);
+  const wasKnown = known.some((one) => one.id === id && one.revision >= 0);
   return !sameEditId(screen.editId, base) || (screen.past.length > 0 && !wasKnown);
 }
 
@@ -229,7 +245,7 @@ function overtaken(
   { theirs, ours, base, now }: Extract<SessionEvent, { readonly is: "overtaken" }>,
 ): Next {
   const { id, revision } = theirs;
-  if (isBehind(base, theirs.editId, ours.editId)) {
+  if (isBehind([base], theirs.editId, ours.editId)) {
     const next = id === state.id ? { ...state, revision } : state;
     return [next, [{ is: "save", entry: { ...ours, revision }, base }]];
   }
@@ -277,9 +293,9 @@ function remember(state: SessionState, { id, revision, editId }: Entry): Next {
   return [{ ...state, revision, known }, [{ is: "remember" }]];
 }
 
-/** Whether what another save left is only an earlier state of ours, which was made from `base`. */
-const isBehind = (base: EditId, theirs: EditId, ours: EditId): boolean =>
-  [ours, base].some((one) => goesOnFrom(one, theirs));
+/** Whether what another save left is only an earlier state of ours, which was made from `bases`. */
+const isBehind = (bases: readonly EditId[], theirs: EditId, ours: EditId): boolean =>
+  [ours, ...bases].some((one) => goesOnFrom(one, theirs));
 
 /** Whether an edit was made after another of the same visit, or is that. */
 const goesOnFrom = (later: EditId, earlier: EditId): boolean =>
@@ -294,7 +310,7 @@ const withSaving = (state: SessionState, saving: Saving): SessionState =>
   state.saving === "superseded" ? state : { ...state, saving };
 
 const knownOf = ({ known }: SessionState, id: string): KnownEntry =>
-  known.find((one) => one.id === id) ?? { id, revision: 0, editId: noEditId };
+  known.find((one) => one.id === id) ?? { id, revision: -1, editId: noEditId };
 
 const withOne = <Of extends { readonly id: string }>(
   all: readonly Of[],
@@ -319,8 +335,10 @@ const entryOf = (screen: State, revision: number, savedAt: number): Entry => ({
 /** Known entries from any JSON value, without those that cannot be read. An earlier page stored a single one. */
 export const readKnownEntries = (json: unknown): readonly KnownEntry[] =>
   (Array.isArray(json) ? json : [json]).flatMap((one) => {
-    const { id, revision, stamp } = asJson(one);
-    return typeof id === "string" && typeof revision === "number"
-      ? [{ id, revision, editId: readEditId(stamp) }]
-      : [];
+    const { id, revision, stamp, from } = asJson(one);
+    if (typeof id !== "string" || typeof revision !== "number") return [];
+    const begun = Array.isArray(from) ? from.map(readEditId).filter(({ run }) => run !== "") : [];
+    return [
+      { id, revision, editId: readEditId(stamp), ...(begun.length > 0 ? { from: begun } : {}) },
+    ];
   });

@@ -206,7 +206,7 @@ const mostKnown = 50;
 function storeKnown(storage: TextStorage, known: readonly KnownEntry[]): void {
   const form = known
     .slice(-mostKnown)
-    .map(({ id, revision, editId }) => ({ id, revision, stamp: editId }));
+    .map(({ id, revision, editId, from }) => ({ id, revision, stamp: editId, from }));
   try {
     storage.setItem(key, JSON.stringify(form));
   } catch {

@@ -1,11 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { noEditId } from "../../../src/store/document/edit-id.ts";
+import { type EditId, noEditId } from "../../../src/store/document/edit-id.ts";
 import { stepField } from "../../../src/store/document/edits.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
 import { documentIn } from "../../../src/store/document/undo.ts";
 import {
   firstSession,
   nextSession,
+  readKnownEntries,
   type SessionEvent,
   type SessionState,
 } from "../../../src/store/shelf/session-machine.ts";
@@ -222,4 +223,56 @@ test("what was refused is tried again one after another once the browser takes s
   expect(effects.at(-1)).toMatchObject({ is: "save", entry: first });
   const [, next] = nextSession(after, { is: "saved", entry: first });
   expect(next.at(-1)).toMatchObject({ is: "save", entry: second });
+});
+
+describe("visits that end before they are told of their saving", () => {
+  // Z saved its edit 9 and was killed; A began with that, made an edit and was killed before it saved any.
+  const z = at("z", 9);
+  const a = at("a", 10);
+  const ended = (left: SessionState): SessionState["known"] =>
+    readKnownEntries(
+      JSON.parse(
+        JSON.stringify(left.known.map(({ editId, ...one }) => ({ ...one, stamp: editId }))),
+      ),
+    );
+  const begin = (base: EditId, known: SessionState["known"]): SessionState => {
+    const onScreen = { ...screenAfter(1), editId: base };
+    const first = firstSession({ screen: onScreen, base }, known);
+    return nextSession(first, { is: "begun", left: [], now: { screen: onScreen, time: 1 } })[0];
+  };
+  const left = { ...screenAfter(1), editId: a };
+
+  test("are no other tab: what the first had saved is an earlier state of what is on screen", () => {
+    const visit = begin(a, ended(begin(z, [])));
+    const [next, effects] = nextSession(visit, {
+      is: "found",
+      entry: entryFrom(screenAfter(0), 5, z),
+      now: { screen: left, time: 1 },
+    });
+    expect(next.conflict).toBe(false);
+    expect(next.revision).toBe(5);
+    expect(effects.map(({ is }) => is)).toEqual(["wait"]);
+  });
+
+  test("still see another tab's save, which none of them began with", () => {
+    const visit = begin(a, ended(begin(z, [])));
+    const [next] = nextSession(visit, {
+      is: "found",
+      entry: entryFrom(screenAfter(3), 5, at("theirs", 11)),
+      now: { screen: left, time: 1 },
+    });
+    expect(next.conflict).toBe(true);
+  });
+
+  test("leave an instrument that was never on the shelf one that never was", () => {
+    const past = [documentIn(screenAfter(0))];
+    const onScreen = { ...left, past };
+    const visit = begin(a, []);
+    const [next] = nextSession(visit, {
+      is: "found",
+      entry: undefined,
+      now: { screen: onScreen, time: 1 },
+    });
+    expect(next.saving).toBe("saving");
+  });
 });
