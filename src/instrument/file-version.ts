@@ -29,9 +29,14 @@ export type InstrumentForm = Omit<Instrument, "dome" | "seat"> & {
   readonly seat?: Instrument["seat"];
 };
 
-export function fileForm(instrument: Instrument): InstrumentForm {
+/** `beside`: what else stands in the file and is made of it, whose version it must state too. */
+export function fileForm(
+  instrument: Instrument,
+  beside: readonly Instrument[] = [],
+): InstrumentForm {
+  if ([instrument, ...beside].some((one) => versionOf(one) === 2))
+    return { ...instrument, version: 2 };
   const own = withVersion(instrument);
-  if (own.version === 2) return own;
   const { seat: _, ...rest } = own;
   const { method: __, ...dome } = own.dome;
   return { ...rest, dome };

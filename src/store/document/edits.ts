@@ -8,6 +8,7 @@ import type { Instrument, TargetKind, Tolerances, Tracing } from "../../instrume
 import { anglePart } from "../../instrument/outcome-fields.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
 import { tracingFlaw } from "../../instrument/tracing.ts";
+import type { Variant } from "../../profile/comparison/variant.ts";
 import { targetIn } from "../../profile/outcome.ts";
 import { readText } from "./field-view.ts";
 import { hasPlan, shownPlan, solvedPlan } from "./plan.ts";
@@ -141,12 +142,20 @@ export function switchMethod(state: State, method: DomeMethod): State {
       ? ({ kind: "saddleExposure", value: plan.profile.saddleExposure } as const)
       : instrument.target;
   const dome = { ...instrument.dome, method };
+  const after = withInstrument(state, { ...instrument, dome, target });
   return {
-    ...withInstrument(state, { ...instrument, dome, target }),
+    ...after,
+    comparison: { ...after.comparison, variants: after.comparison.variants.map(asBase) },
     texts: without(state.texts, "target.value"),
     lastChanged: "target.value",
     undoStep: undoStep("change the method"),
   };
+}
+
+/** A variant that aims for a shim or a spacer aims for what its base does. */
+function asBase(variant: Variant): Variant {
+  const { target, ...rest } = variant;
+  return target?.kind === "shim" || target?.kind === "spacer" ? rest : variant;
 }
 
 /** Aims for `value` of an outcome. */

@@ -1,6 +1,7 @@
 import { dequal as equal } from "dequal/lite";
 import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
 import { fileForm, type InstrumentForm } from "../../instrument/file-version.ts";
+import { variantInstrument } from "../../profile/comparison/variant.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
 import type { Document } from "../document/state.ts";
 
@@ -43,9 +44,10 @@ export const shelfFileOf = (kept: readonly { readonly document: Document }[]): S
 });
 
 export function fileEntryOf({ instrument, lastGood, comparison, asBuilt }: Document): FileEntry {
+  const variants = comparison.variants.map((one) => variantInstrument(instrument, one));
   return {
-    instrument: fileForm(instrument),
-    ...(equal(lastGood, instrument) ? {} : { lastGood: fileForm(lastGood) }),
+    instrument: fileForm(instrument, variants),
+    ...(equal(lastGood, instrument) ? {} : { lastGood: fileForm(lastGood, variants) }),
     ...(equal(comparison, firstComparison) ? {} : { comparison }),
     ...(equal(asBuilt, emptyAsBuilt) ? {} : { asBuilt }),
   };

@@ -1,4 +1,5 @@
 import { useMemo } from "react";
+import { anglePart } from "../../instrument/outcome-fields.ts";
 import type { Uncertainty } from "../../profile/uncertainty/uncertainty.ts";
 import { type Comparison, drawCounts } from "../../store/document/comparison.ts";
 import { plot } from "../../store/document/variant-edits.ts";
@@ -32,6 +33,7 @@ export function UncertaintyPanel() {
   const change = (to: Partial<Comparison["sure"]>): void =>
     edit((state) => plot(state, (plots) => ({ sure: { ...plots.sure, ...to } })));
   const answer = running.progress?.answer ?? null;
+  const part = anglePart[base.dome.method];
   return (
     <section
       className="uncertainty"
@@ -42,8 +44,8 @@ export function UncertaintyPanel() {
         <h2 id="uncertainty-heading">How sure</h2>
       </div>
       <p className="panel-note">
-        As built: the shim is cut and stays as planned. Every measure, the shim among them, is drawn
-        at random within its tolerance, each apart from the rest.
+        As built: the {part} is cut and stays as planned. Every measure, the {part} among them, is
+        drawn at random within its tolerance, each apart from the rest.
       </p>
       <div className="panel-acts">
         <ChoiceButtons
@@ -123,8 +125,10 @@ function RunLine({ running, draws, answer }: LineProps) {
       )}
       {answer !== null && (
         <p className="all-windows">
-          <strong>{percent(answer.chanceOfAll)}</strong> meet every window at once, without an
-          overrun.
+          <strong>{percent(answer.chanceOfAll)}</strong> meet every window at once,{" "}
+          {answer.outcomes.some(({ kind }) => kind === "thicknessLeft")
+            ? "with some plate left."
+            : "without an overrun."}
         </p>
       )}
     </div>

@@ -22,6 +22,7 @@ import { fieldTrouble, shownText, unreadFields } from "../../../src/store/docume
 import { shownPlan, solvedPlan } from "../../../src/store/document/plan.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
 import { recorded, undo } from "../../../src/store/document/undo.ts";
+import { addVariant, aimVariant } from "../../../src/store/document/variant-edits.ts";
 
 const shimOf = (state: State): number => shownPlan(state)?.profile.shim ?? Number.NaN;
 
@@ -266,6 +267,13 @@ describe("where the flat is sanded", () => {
     const { target } = switchMethod(shim, "seat").instrument;
     expect(target.kind).toBe("saddleExposure");
     expect(target.value).toBeCloseTo(firstState.instrument.target.value, 9);
+  });
+
+  test("a variant that aimed for a shim aims for what its base does", () => {
+    const shim = aimVariant(addVariant(firstState, "a"), "a", { kind: "shim", value: 7 });
+    const pitch = aimVariant(addVariant(shim, "b"), "b", { kind: "pitch", value: 1.2 });
+    const targets = switchMethod(pitch, "seat").comparison.variants.map(({ target }) => target);
+    expect(targets).toEqual([undefined, { kind: "pitch", value: 1.2 }]);
   });
 
   test("a plate stated for the seat makes a file of version 2, and taken back one of version 1", () => {

@@ -14,3 +14,13 @@ test("the order of keys says nothing: a last good instrument that is the same is
   expect(entry).toEqual({ instrument: fileForm(instrument) });
   expect(entry).not.toHaveProperty("lastGood");
 });
+
+test("a file whose variant uses what version 1 did not have says version 2, and one without says 1", () => {
+  const document = documentIn(firstState);
+  const variant = { id: "a", name: "Thick", changes: { "seat.topThickness": 3.5 } };
+  const comparison = { ...document.comparison, variants: [variant] };
+  expect(fileEntryOf({ ...document, comparison }).instrument.version).toBe(2);
+  const usual = { ...variant, changes: { "bridge.thickness": 9 } };
+  const plain = fileEntryOf({ ...document, comparison: { ...comparison, variants: [usual] } });
+  expect(plain.instrument.version).toBe(1);
+});
