@@ -2,6 +2,7 @@ import { expect, type Page } from "@playwright/test";
 import { expectNoViolationAtAnySize } from "./any-size.ts";
 import { field, handleOf, shownShim } from "./layout-screen.ts";
 import { test } from "./page.ts";
+import { readPdf } from "./pdf-lines.ts";
 import { savingWord } from "./shelf-screen.ts";
 
 const spacer = (page: Page) => page.getByRole("region", { name: "Spacer", exact: true });
@@ -53,6 +54,18 @@ test("a plate too thin for the seat is told, with what would do", async ({ page 
   await expect(checks).toContainText("of the plate over the upper transverse brace");
   await field(page, "Top thickness at the seat").fill("0.5");
   await expect(checks).toContainText("it cuts through");
+});
+
+test("why the part decides is told on the builder's own numbers, and prints on one page", async ({
+  page,
+}) => {
+  await page.goto("/");
+  await page.getByRole("link", { name: "Why" }).click();
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Why the shim decides");
+  await expect(page.getByRole("img")).toHaveCount(5);
+  for (const format of ["A4", "Letter"] as const)
+    expect((await readPdf(await page.pdf({ format }))).length, format).toBe(1);
+  await expectNoViolationAtAnySize(page);
 });
 
 test("axe finds nothing with a seat on Layout and in Compare, at any size, light or dark", async ({

@@ -24,6 +24,7 @@ const rooms = [
   "drawing/side",
   "drawing/charts",
   "drawing/templates",
+  "drawing/why",
   "store/document",
   "store/files",
   "store/shelf",
@@ -38,6 +39,7 @@ const rooms = [
   "views/bench",
   "views/sheet",
   "views/shelf",
+  "views/why",
   "views/page",
   "main.tsx",
 ];
@@ -46,7 +48,15 @@ const rooms = [
 const walls = [
   ["drawing", "store"],
   ["drawing", "worker"],
-  ["views/layout", "views/compare", "views/rim", "views/bench", "views/sheet", "views/shelf"],
+  [
+    "views/layout",
+    "views/compare",
+    "views/rim",
+    "views/bench",
+    "views/sheet",
+    "views/shelf",
+    "views/why",
+  ],
 ];
 
 /** What each package may be imported by; a package that is not named may be imported anywhere but in geometry. */

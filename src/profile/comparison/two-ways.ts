@@ -1,10 +1,9 @@
 import { type DomeMethod, domeMethods } from "../../instrument/dome-fields.ts";
 import type { Instrument, Target } from "../../instrument/instrument.ts";
 import { anglePart } from "../../instrument/outcome-fields.ts";
-import { givensOf } from "../givens.ts";
 import type { ProfileResult } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
-import { chainOnPart } from "../saddle-chain.ts";
+import { raisedBy } from "./part-worth.ts";
 
 /** One way to a flat seat on a domed top, asked for the same as the other. */
 export interface Way {
@@ -35,7 +34,8 @@ export function twoWaysOf(instrument: Instrument): TwoWays | null {
   const ways = domeMethods.map((method): Way => {
     const own = byMethod(instrument, method, target);
     const result = profileOf(own);
-    return { method, result, perTenth: perTenth(own, result) };
+    const perTenth = result.ok ? raisedBy(own, result.profile, 0.1) : null;
+    return { method, result, perTenth };
   });
   return { target, ways, cutHigher: cutOfHigher(instrument, ways) };
 }
@@ -51,14 +51,6 @@ function sharedTarget(instrument: Instrument): Target | null {
   if (target.kind !== anglePart[dome.method]) return target;
   const plan = profileOf(instrument);
   return plan.ok ? { kind: "saddleExposure", value: plan.profile.saddleExposure } : null;
-}
-
-function perTenth(instrument: Instrument, result: ProfileResult): number | null {
-  const set = givensOf(instrument);
-  if (!set.ok || !result.ok) return null;
-  const { saddleExposure, seat, shim } = result.profile;
-  const chain = chainOnPart(set.givens, (seat?.spacer ?? shim ?? 0) + 0.1);
-  return chain === null ? null : chain.saddleExposure - saddleExposure;
 }
 
 function cutOfHigher(instrument: Instrument, ways: readonly Way[]): number | null {

@@ -11,6 +11,7 @@ import { setField } from "../../store/document/edits.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { today, useRecord } from "./bench-context.ts";
 import { MeasurementRow } from "./measurement-row.tsx";
+import { StepPicture } from "./step-picture.tsx";
 import type { Workpiece } from "./use-outlook.ts";
 
 /** What the side depths say that the dish took off the tail, offered to the plan in place of what it counts on. */
@@ -69,6 +70,7 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
       <h2 id="step-name" ref={heading} tabIndex={-1}>
         {stepNameOf(id, method)}
       </h2>
+      <StepPicture step={id} instrument={instrument} profile={profile} />
       {work.instructions.map((phrase) => (
         <p key={say(phrase)} className="step-act">
           {say(phrase)}

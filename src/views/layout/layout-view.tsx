@@ -41,6 +41,9 @@ function DrawingTools() {
       <button type="button" aria-pressed={turned} onClick={() => edit(turnOver)}>
         Turn over
       </button>
+      <a className="why-link" href="#/why">
+        Why
+      </a>
     </div>
   );
 }

@@ -57,7 +57,10 @@ const shelf = lazyView("Shelf", () =>
 /** The views there are, the default first. What is not needed at once loads when opened. */
 export const views: readonly View[] = [layout, compare, rim, bench, sheet, shelf];
 
+/** Reached from the drawing that it explains, not from the header. */
+const why = lazyView("Why", () => import("../why/why-view.tsx").then(({ WhyView }) => WhyView));
+
 /** The view an address names, or the default. */
 function viewAt(hash: string): View {
-  return views.find(({ id }) => hash === `#/${id}`) ?? layout;
+  return [...views, why].find(({ id }) => hash === `#/${id}`) ?? layout;
 }
