@@ -1,220 +1,213 @@
+import { raisedBy } from "../../profile/comparison/part-worth.ts";
 import type { Givens } from "../../profile/givens.ts";
-import { fretPlaneZ } from "../../profile/neck.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import { datumZ } from "../../profile/rim.ts";
-import { blendedTopZ, flatFromX, topZ } from "../../profile/top.ts";
-import { type Frame, pointAt } from "../frame.ts";
-import { curvePoints } from "../path.ts";
+import { topZ as uncutTopZ } from "../../profile/top.ts";
+import { scaleRow } from "../scale-bar.ts";
 import type { Scene, Shape } from "../scene.ts";
-import { areaShape, lineShape, rectangle, textShape } from "../shapes.ts";
+import { datumZ, type SectionFormat, stringZ } from "../section/section-layout.ts";
+import { textShape } from "../shapes.ts";
+import {
+  breakMark,
+  bridge,
+  dish,
+  dishedEdge,
+  ends,
+  finishedEdge,
+  flat,
+  fretPlane,
+  gap,
+  levelEdge,
+  levelRim,
+  part,
+  rimEdge,
+  type Still,
+  saddle,
+  seatCut,
+  straightFace,
+  top,
+  uncutTop,
+  wasteOff,
+} from "./why-shapes.ts";
 
 /** The still pictures that explain a domed top with a flat, from cause to effect. */
-export const whyPictures = ["dome", "flat", "part", "bridge", "saddle"] as const;
+export const whyPictures = ["dish", "board", "angle", "bridge", "saddle"] as const;
 
-export type WhyPicture = (typeof whyPictures)[number];
+/** Those, and what else a step of the work shows. */
+export type StillPicture = (typeof whyPictures)[number] | "level" | "mark" | "top" | "straightedge";
 
-/** How the measures on a picture are written. */
-interface Words {
-  readonly length: (mm: number) => string;
-  readonly shim: (mm: number) => string;
-  readonly height: (mm: number) => string;
-  readonly angle: (degrees: number) => string;
-}
-
-const width = 340;
-/** px that the tallest drawing may take, over the lettering, and what the lettering takes. */
-const drawn = 132;
-const lettered = 44;
-const size = 14;
-/** mm drawn over the flat's plane: the strings need the most. */
-const over: Readonly<Record<WhyPicture, number>> = {
-  dome: 4,
-  flat: 4,
-  part: 9,
-  bridge: 16,
-  saddle: 16,
-};
-/** mm that the body's ends are drawn below the tail. */
-const foot = 3;
-/** mm: half the bridge, the saddle and the spacer as drawn. */
-const half = { bridge: 14, saddle: 2.5, spacer: 8 };
+const width = 376;
+/** px: at each side, over the drawing, what the drawing may take, and a row of lettering. */
+const side = 16;
+const head = 10;
+const drawn = 124;
+const row = 19;
+const size = 15;
+/** mm that a picture has over its highest and under its lowest place. */
+const spare = 1.5;
+const foot = 4;
 /** Heights are drawn so many times the lengths, as far as there is room. */
-const stretch = 8;
-
-interface Picture {
-  readonly givens: Givens;
-  readonly profile: Profile;
-  readonly frame: Frame;
-}
+const mostStretch = 10;
 
 /** One of the pictures, from the same numbers as everything else; its lettering says the measures that it is about. */
 export function whyPictureOf(
-  which: WhyPicture,
+  which: StillPicture,
   givens: Givens,
   profile: Profile,
-  words: Words,
+  words: SectionFormat,
 ): Scene {
-  const { length } = givens.outline;
-  const along = (width - 32) / length;
-  const low = Math.max(profile.tailDrop, 4) + foot;
-  const up = Math.min(stretch * along, (drawn - 12) / (over.saddle + low));
-  const frame: Frame = { along, up, left: 16, level: 6 + over[which] * up, turned: false };
-  const under = frame.level + low * up;
-  const picture = { givens, profile, frame };
+  const still = stillOf(which, givens, profile);
+  const under = head + drawn;
   const said = saidOn(which, givens, profile, words);
+  const base = (i: number): number => under + 20 + i * row;
+  const { along, up } = still.frame;
+  const scales = { along, up, stretch: Math.round(up / along), unit: words.unit };
   return {
     width,
-    height: under + lettered,
+    height: base(said.length) + 8,
     title: said.join(", "),
     shapes: [
-      ...shapesOf[which](picture),
+      ...shapesOf[which](still),
       ...said.map((text, i) =>
-        textShape(`${which} measure`, text, [8, under + 18 + i * 18], size, {
+        textShape(`${which} measure`, text, [side, base(i)], size, {
           anchor: "start",
           strong: i === 0,
         }),
       ),
+      scaleRow(scales, side, base(said.length), width - 2 * side, size),
     ],
   };
 }
 
-const shapesOf: Readonly<Record<WhyPicture, (picture: Picture) => readonly Shape[]>> = {
-  dome: (picture) => [...ends(picture), dome(picture, "thick")],
-  flat: (picture) => [...ends(picture), dome(picture, "thin"), ...flat(picture)],
-  part: (picture) => [...ends(picture), dome(picture, "thin"), ...flat(picture), ...part(picture)],
-  bridge: (picture) => [...rimAndNeck(picture), bridge(picture)],
-  saddle: (picture) => [...rimAndNeck(picture), bridge(picture), ...saddle(picture)],
+/** Where the picture lies: as many whole times stretched in height as there is room for. */
+function stillOf(which: StillPicture, givens: Givens, profile: Profile): Still {
+  const turned = profile.seat === null && (which === "dish" || which === "board");
+  const inDish = which === "dish" || turned;
+  const along = (width - 2 * side) / givens.outline.length;
+  const highest = highestOf(which, givens, profile) + spare;
+  const lowest = -Math.max(profile.tailDrop, -datumZ(givens, profile, 0), spare) - foot;
+  const room = drawn / (along * (highest - lowest));
+  const up = along * Math.max(1, Math.min(mostStretch, Math.floor(room)));
+  const used = (highest - lowest) * up;
+  const over = head + (drawn - used) / 2;
+  const level = inDish ? over - lowest * up : over + highest * up;
+  return {
+    givens,
+    profile,
+    lowest,
+    highest,
+    frame: { along, up, left: side, level, turned: inDish },
+  };
+}
+
+/** The highest place that a picture shows, mm over the flat's plane. */
+function highestOf(which: StillPicture, givens: Givens, profile: Profile): number {
+  const { outline, saddleX } = givens;
+  const apex = Math.max(
+    ...Array.from({ length: 25 }, (_, i) =>
+      uncutTopZ(givens, profile.dome, (i / 24) * outline.length),
+    ),
+    0,
+  );
+  switch (which) {
+    case "bridge":
+      return Math.max(
+        apex,
+        givens.instrument.bridge.thickness - profile.flatGap,
+        stringZ(givens, saddleX),
+      );
+    case "saddle":
+      return Math.max(apex, stringZ(givens, saddleX)) + moreAtSaddle(givens, profile);
+    default:
+      return Math.max(apex, datumZ(givens, profile, 0), datumZ(givens, profile, outline.length));
+  }
+}
+
+const shapesOf: Readonly<Record<StillPicture, (still: Still) => readonly Shape[]>> = {
+  level: (still) => [
+    wasteOff(still),
+    ...ends(still, levelEdge),
+    rimEdge(still, "dashed", finishedEdge),
+    levelRim(still, "thick"),
+  ],
+  mark: (still) => [...ends(still, levelEdge), levelRim(still, "thick"), breakMark(still)],
+  dish: (still) => [dish(still), ...ends(still, dishedEdge), rimEdge(still, "thick", dishedEdge)],
+  top: (still) => [
+    ...ends(still, finishedEdge),
+    rimEdge(still, "thin", finishedEdge),
+    uncutTop(still, "thick"),
+  ],
+  board: (still) =>
+    still.profile.seat === null
+      ? [
+          straightFace(still, "board", 0, 1),
+          ...ends(still, finishedEdge),
+          rimEdge(still, "thick", finishedEdge),
+          part(still),
+        ]
+      : [
+          straightFace(still, "bar", still.givens.saddleX, -1),
+          ...assembled(still),
+          ...seatCut(still),
+          part(still),
+        ],
+  angle: (still) => [...assembled(still), levelRim(still, "dashed"), ...flat(still)],
+  straightedge: (still) => [
+    straightFace(still, "straightedge", still.givens.saddleX, -1),
+    ...assembled(still),
+    gap(still),
+  ],
+  bridge: (still) => [...assembled(still), ...flat(still), fretPlane(still), bridge(still)],
+  saddle: (still) => [
+    ...assembled(still),
+    ...flat(still),
+    fretPlane(still),
+    bridge(still),
+    ...saddle(still, moreAtSaddle(still.givens, still.profile)),
+  ],
 };
 
-const rimAndNeck = (picture: Picture): readonly Shape[] => [
-  ...ends(picture),
-  dome(picture, "thin"),
-  ...flat(picture),
-  fretPlane(picture),
+const assembled = (still: Still): readonly Shape[] => [
+  ...ends(still, finishedEdge),
+  top(still, "thick"),
 ];
 
-/** The body's ends, as far down as there is room. */
-function ends({ frame, givens, profile }: Picture): readonly Shape[] {
-  const { length } = givens.outline;
-  const low = -Math.max(profile.tailDrop, 4) - foot;
-  return [
-    [0, -profile.tailDrop],
-    [length, 0],
-  ].map(([x = 0, z = 0]) =>
-    lineShape("end", "thin", [pointAt(frame, x, z), pointAt(frame, x, low)]),
-  );
-}
-
-function dome({ frame, givens, profile }: Picture, line: "thick" | "thin"): Shape {
-  const end = flatFromX(givens);
-  return lineShape(
-    "dome",
-    line,
-    curvePoints(frame, 0, end, (x) => blendedTopZ(givens, profile.dome, Math.min(x, end - 1e-9))),
-  );
-}
-
-/** The flat and its plane, carried on to the tail; and what a seat takes off the plate. */
-function flat({ frame, givens, profile }: Picture): readonly Shape[] {
-  const { seat, outline } = givens;
-  const from = flatFromX(givens);
-  const at = (x: number) => pointAt(frame, x, 0);
-  const cut = curvePoints(frame, from, outline.length, (x) =>
-    Math.max(0, topZ(givens, profile.dome, x)),
-  );
-  return [
-    ...(seat === null
-      ? []
-      : [areaShape("seat cut", "thin", "ink", [at(from), ...cut, at(outline.length)])]),
-    lineShape("flat extended", "chain", [at(0), at(from)]),
-    lineShape("flat", "thick", [at(from), at(outline.length)]),
-  ];
-}
-
-/** The shim under the tail, or the spacer on the top, and the level rim that the flat leans to. */
-function part({ frame, givens, profile }: Picture): readonly Shape[] {
-  const { length } = givens.outline;
-  const datum = [0, length].map((x) =>
-    pointAt(frame, x, datumZ(givens, profile.dome, profile.pitch, x)),
-  );
-  const [from, to, z] =
-    profile.seat === null
-      ? [0, Math.max(givens.contact, 8), -profile.shim]
-      : [givens.saddleX - half.spacer, givens.saddleX + half.spacer, -profile.seat.spacer];
-  return [
-    lineShape("level rim", "dashed", datum),
-    areaShape(
-      profile.seat === null ? "shim" : "spacer",
-      "thick",
-      "wood",
-      rectangle(pointAt(frame, from, 0), pointAt(frame, to, z)),
-    ),
-  ];
-}
-
-function fretPlane({ frame, givens: { instrument, outline, saddleX } }: Picture): Shape {
-  const at = (x: number) => pointAt(frame, x, fretPlaneZ(instrument, x));
-  return lineShape("fret plane", "thin", [at(saddleX - 2 * half.bridge), at(outline.length)]);
-}
-
-function bridge({ frame, givens, profile }: Picture): Shape {
-  const { saddleX, instrument } = givens;
-  const base = -profile.flatGap;
-  const box = rectangle(
-    pointAt(frame, saddleX - half.bridge, base),
-    pointAt(frame, saddleX + half.bridge, base + instrument.bridge.thickness),
-  );
-  return areaShape("bridge", "thin", "wood", box);
-}
-
-function saddle({ frame, givens, profile }: Picture): readonly Shape[] {
-  const { saddleX, instrument, outline, middleString } = givens;
-  const roof = instrument.bridge.thickness - profile.flatGap;
-  const crown = roof + profile.saddleExposure;
-  const fall = (middleString.atSaddle - middleString.atNut) / instrument.neck.scale;
-  const neckZ = crown - fall * (outline.length - saddleX);
-  return [
-    areaShape(
-      "saddle",
-      "thick",
-      "paper",
-      rectangle(
-        pointAt(frame, saddleX - half.saddle, roof),
-        pointAt(frame, saddleX + half.saddle, crown),
-      ),
-    ),
-    lineShape("string", "thin", [
-      pointAt(frame, saddleX, crown),
-      pointAt(frame, outline.length, neckZ),
-    ]),
-  ];
-}
+/** What a shim or spacer 1 mm thicker adds at the saddle; 0 where that gives no plan. */
+const moreAtSaddle = ({ instrument }: Givens, profile: Profile): number =>
+  Math.max(0, raisedBy(instrument, profile, 1) ?? 0);
 
 /** What is written on a picture, the measure it is about first. */
-function saidOn(which: WhyPicture, givens: Givens, profile: Profile, words: Words): string[] {
-  const { dome: stated } = givens.instrument;
+function saidOn(
+  which: StillPicture,
+  { instrument: { dome } }: Givens,
+  profile: Profile,
+  { length, shim, height, angle }: SectionFormat,
+): string[] {
+  const { seat } = profile;
   switch (which) {
-    case "dome":
+    case "level":
+      return [`most off the level rim ${height(profile.maxRemoval)}`];
+    case "mark":
+      return [`flat ${length(dome.flatLength)} long`];
+    case "dish":
+      return [dome.dishRadius === null ? "no dome" : `dish radius ${length(dome.dishRadius)}`];
+    case "top":
       return [
-        stated.dishRadius === null ? "no dome" : `dish radius ${words.length(stated.dishRadius)}`,
+        dome.braceRadius === null ? "braces flat" : `braces arched to ${length(dome.braceRadius)}`,
       ];
-    case "flat":
-      return profile.seat === null
-        ? [`flat ${words.length(stated.flatLength)} long`]
-        : [`off the plate ${words.height(profile.seat.endCut)}`];
-    case "part":
-      return [
-        profile.seat === null
-          ? `shim ${words.shim(profile.shim)}`
-          : `spacer ${words.shim(profile.seat.spacer)}`,
-        `pitch ${words.angle(profile.pitch)}`,
-      ];
+    case "board":
+      return seat === null
+        ? [`shim ${shim(profile.shim)}`, `flat ${length(dome.flatLength)} long`]
+        : [`spacer ${shim(seat.spacer)}`, `most off the plate ${height(seat.mostCut)}`];
+    case "angle":
+      return [`pitch ${angle(profile.pitch)}`];
+    case "straightedge":
+      return [`gap at the saddle line ${height(profile.flatGap)}`];
     case "bridge":
-      return [`fret plane over the bridge ${words.height(profile.bridgeClearance)}`];
+      return [`fret plane over the bridge ${height(profile.bridgeClearance)}`];
     case "saddle":
       return [
-        `saddle exposed ${words.height(profile.saddleExposure)}`,
-        `strings over the top ${words.height(profile.stringHeight)}`,
+        `saddle exposed ${height(profile.saddleExposure)}`,
+        `strings over the top ${height(profile.stringHeight)}`,
       ];
   }
 }

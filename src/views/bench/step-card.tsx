@@ -36,13 +36,15 @@ function TailExtraOffer({ instrument }: { readonly instrument: Instrument }) {
 
 interface Props extends Workpiece {
   readonly work: WorkStep;
+  /** The plan with the corrections taken, as `work` has it. */
+  readonly corrected: Workpiece;
   /** Come from another step, so that its name takes the focus and is read out. */
   readonly arrived: boolean;
   readonly onGoTo: (step: StepId) => void;
 }
 
 /** One step, to be read from the bench and touched with a glove on. */
-export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) {
+export function StepCard({ instrument, profile, work, corrected, arrived, onGoTo }: Props) {
   const units = useRimwright((state) => state.choices.units);
   const record = useRecord();
   const edit = useEdit();
@@ -70,7 +72,7 @@ export function StepCard({ instrument, profile, work, arrived, onGoTo }: Props) 
       <h2 id="step-name" ref={heading} tabIndex={-1}>
         {stepNameOf(id, method)}
       </h2>
-      <StepPicture step={id} instrument={instrument} profile={profile} />
+      <StepPicture step={id} {...corrected} />
       {work.instructions.map((phrase) => (
         <p key={say(phrase)} className="step-act">
           {say(phrase)}

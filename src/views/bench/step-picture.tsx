@@ -1,31 +1,36 @@
 import { useMemo } from "react";
-import { type WhyPicture, whyPictureOf } from "../../drawing/why/why-picture.ts";
+import { type StillPicture, whyPictureOf } from "../../drawing/why/why-picture.ts";
 import type { StepId } from "../../instrument/as-built/steps.ts";
-import type { Instrument } from "../../instrument/instrument.ts";
 import { givensOf } from "../../profile/givens.ts";
-import type { Profile } from "../../profile/outcome.ts";
 import { measureFormat } from "../figures/measure-format.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
 import { useRimwright } from "../store-context.ts";
+import type { Workpiece } from "./use-outlook.ts";
 
-/** The picture that shows what a step's words say; steps without geometry have none. */
-const pictures: Readonly<Partial<Record<StepId, WhyPicture>>> = {
-  dish: "dome",
-  check: "dome",
-  mark: "flat",
-  shim: "part",
-  flat: "flat",
-  spacer: "part",
-  seat: "flat",
+/** The picture that shows what a step's words say. */
+const pictures: Readonly<Record<StepId, StillPicture>> = {
+  level: "level",
+  mark: "mark",
+  dish: "dish",
+  check: "dish",
+  shim: "board",
+  flat: "board",
+  overrun: "board",
+  offer: "straightedge",
+  top: "top",
+  spacer: "board",
+  seat: "angle",
+  gap: "straightedge",
+  fingerboard: "bridge",
   bridge: "bridge",
   saddle: "saddle",
   strings: "saddle",
+  week: "saddle",
+  year: "saddle",
 };
 
-interface Props {
+interface Props extends Workpiece {
   readonly step: StepId;
-  readonly instrument: Instrument;
-  readonly profile: Profile;
 }
 
 export function StepPicture({ step, instrument, profile }: Props) {
@@ -33,7 +38,7 @@ export function StepPicture({ step, instrument, profile }: Props) {
   const which = pictures[step];
   const scene = useMemo(() => {
     const set = givensOf(instrument);
-    if (which === undefined || !set.ok) return null;
+    if (!set.ok) return null;
     return whyPictureOf(which, set.givens, profile, measureFormat(units));
   }, [which, instrument, profile, units]);
   return scene === null ? null : (

@@ -1,4 +1,5 @@
 import { useMemo, useState } from "react";
+import type { AsBuilt } from "../../instrument/as-built/as-built.ts";
 import { type StepId, stepNameOf, stepsOf } from "../../instrument/as-built/steps.ts";
 import { changedBy, withPlannedPart } from "../../profile/bench/made-instrument.ts";
 import { orderOfWork } from "../../profile/bench/order-of-work.ts";
@@ -27,14 +28,11 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
     setArrived(true);
     editShop((shop) => ({ ...shop, step }));
   };
-  // The plan as corrected: its sentences name what is to be done now.
-  const works = useMemo(() => {
-    const changes = record.taken.flatMap((one) => one.changes);
-    const corrected =
-      changes.length === 0 ? instrument : changedBy(withPlannedPart(instrument, profile), changes);
-    const plan = solvedPlan(corrected);
-    return orderOfWork(corrected, plan.ok ? plan.profile : profile);
-  }, [instrument, profile, record.taken]);
+  const corrected = useMemo(
+    () => asCorrected({ instrument, profile }, record.taken),
+    [instrument, profile, record.taken],
+  );
+  const works = useMemo(() => orderOfWork(corrected.instrument, corrected.profile), [corrected]);
   const work = works.find(({ id }) => id === open);
   return (
     <div className="work">
@@ -44,6 +42,7 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
           instrument={instrument}
           profile={profile}
           work={work}
+          corrected={corrected}
           arrived={arrived}
           onGoTo={goTo}
         />
@@ -74,6 +73,15 @@ export function StepsPanel({ instrument, profile }: Workpiece) {
       {printing && <WorkList instrument={instrument} profile={profile} works={works} />}
     </div>
   );
+}
+
+/** The plan with the corrections taken: its sentences and pictures are of what is to be done now. */
+function asCorrected(planned: Workpiece, taken: AsBuilt["taken"]): Workpiece {
+  const changes = taken.flatMap((one) => one.changes);
+  if (changes.length === 0) return planned;
+  const instrument = changedBy(withPlannedPart(planned.instrument, planned.profile), changes);
+  const plan = solvedPlan(instrument);
+  return { instrument, profile: plan.ok ? plan.profile : planned.profile };
 }
 
 function Finish({ instrument }: Workpiece) {

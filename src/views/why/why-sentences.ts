@@ -1,4 +1,4 @@
-import type { WhyPicture } from "../../drawing/why/why-picture.ts";
+import type { whyPictures } from "../../drawing/why/why-picture.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { anglePart } from "../../instrument/outcome-fields.ts";
 import { deg, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
@@ -6,22 +6,29 @@ import { raisedBy } from "../../profile/comparison/part-worth.ts";
 import type { Profile } from "../../profile/outcome.ts";
 
 /** The sentence under each picture, on the instrument's own numbers. */
-export function whySentence(which: WhyPicture, instrument: Instrument, profile: Profile): Phrase {
+export function whySentence(
+  which: (typeof whyPictures)[number],
+  instrument: Instrument,
+  profile: Profile,
+): Phrase {
   const { dome } = instrument;
+  const part = anglePart[dome.method];
   switch (which) {
-    case "dome":
+    case "dish":
       if (dome.dishRadius === null) return ["This top has no dome: the whole rim stays flat."];
       return profile.seat === null
         ? phrase`From the tail to the break the rim is sanded in a dish, so that the top becomes part of a sphere of radius ${mm(dome.dishRadius)}.`
         : phrase`The whole rim is sanded in a dish, so that the top becomes part of a sphere of radius ${mm(dome.dishRadius)}, all over.`;
-    case "flat":
+    case "board":
       return profile.seat === null
-        ? phrase`A fingerboard must be glued to a flat: the last ${mm(dome.flatLength)} of the rim are sanded flat on a board.`
-        : phrase`A fingerboard must be glued to a flat: its seat is sanded flat on the glued top, which takes ${mm(profile.seat.mostCut)} of the plate where most comes off.`;
-    case "part":
-      return profile.seat === null
-        ? phrase`A shim of ${mm(profile.shim)} under the tail while that is done tips the flat: it leans ${deg(profile.pitch)} to the level rim. Nothing else sets that angle.`
-        : phrase`A spacer of ${mm(profile.seat.spacer)} under the bar while that is done tips the seat: it leans ${deg(profile.pitch)} to the level rim. Nothing else sets that angle.`;
+        ? phrase`A fingerboard must be glued to a flat: the last ${mm(dome.flatLength)} of the rim are sanded flat on a board, with a shim of ${mm(profile.shim)} under the tail.`
+        : phrase`A fingerboard must be glued to a flat: its seat is sanded flat on the glued top, under a bar on the neck end and on a spacer of ${mm(profile.seat.spacer)}. That takes ${mm(profile.seat.mostCut)} of the plate where most comes off.`;
+    case "angle":
+      return [
+        `The ${part} tips that flat: it leans `,
+        deg(profile.pitch),
+        ` to the level rim (dashed). With the ${profile.seat === null ? "break" : "dish"} where it is, nothing else sets that angle.`,
+      ];
     case "bridge":
       return profile.bridgeClearance >= 0
         ? phrase`The neck lies along the flat, so the plane of the frets runs on to the bridge, and passes ${mm(profile.bridgeClearance)} over it.`

@@ -28,7 +28,7 @@ export function WhyView() {
   const part = anglePartOf(plan.profile).name.toLowerCase();
   return (
     <main className="why">
-      <h1>Why the {part} decides</h1>
+      <h2>Why the {part} decides</h2>
       <p className="why-name" dir="auto">
         {plan.instrument.name}
       </p>
