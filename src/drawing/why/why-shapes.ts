@@ -95,7 +95,7 @@ export function dish(still: Still): Shape {
   const { frame, givens, profile, highest } = still;
   const end = flatFromDish(still);
   const hollow = curvePoints(frame, 0, end, (x) => uncutTopZ(givens, profile.dome, x));
-  return areaShape("dish", "thick", "dome", [
+  return areaShape("dish", "thick", "wood", [
     pointAt(frame, 0, highest),
     ...hollow,
     pointAt(frame, end, highest),

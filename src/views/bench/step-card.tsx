@@ -72,12 +72,12 @@ export function StepCard({ instrument, profile, work, corrected, arrived, onGoTo
       <h2 id="step-name" ref={heading} tabIndex={-1}>
         {stepNameOf(id, method)}
       </h2>
-      <StepPicture step={id} {...corrected} />
       {work.instructions.map((phrase) => (
         <p key={say(phrase)} className="step-act">
           {say(phrase)}
         </p>
       ))}
+      <StepPicture step={id} {...corrected} />
       <section aria-label="Measure">
         <h3>Measure</h3>
         <p>{say(work.measure)}</p>

@@ -50,10 +50,8 @@ function moreSaid(instrument: Instrument, profile: Profile): Phrase {
   return [
     ` A ${anglePart[instrument.dome.method]} `,
     mm(1),
-    " thicker would raise it by ",
+    " thicker (dashed) would raise it by ",
     mm(raised),
-    profile.seat === null
-      ? ": once the top is on, it can no longer be had so."
-      : ": once the fingerboard is on, it can no longer be had so.",
+    `: once the ${profile.seat === null ? "top" : "fingerboard"} is on, that is past.`,
   ];
 }

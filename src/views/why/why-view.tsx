@@ -27,7 +27,7 @@ export function WhyView() {
   if (plan === null) return null;
   const part = anglePartOf(plan.profile).name.toLowerCase();
   return (
-    <main className="why">
+    <main className="why-view">
       <h2>Why the {part} decides</h2>
       <p className="why-name" dir="auto">
         {plan.instrument.name}
