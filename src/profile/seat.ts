@@ -1,5 +1,5 @@
 import { type Dome, domeLeaning, domeThrough, domeTilt, domeZ } from "../geometry/dome.ts";
-import { highest } from "../geometry/peak.ts";
+import { highest, type Peak } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range } from "../instrument/instrument.ts";
 import type { Givens, SeatPlace } from "./givens.ts";
@@ -98,19 +98,29 @@ export function tiltRising({ dishCurvature, outline }: Givens, rise: number): nu
 }
 
 /** Where on the seat the plate stands highest on the centreline, and how much is cut there and at its ends. */
-export function cutOf(givens: Givens, { fromX }: SeatPlace, dome: Dome): SeatCut {
-  const length = givens.outline.length;
-  const top = (x: number): number => topZ(givens, dome, x);
-  const xs = Array.from({ length: samples + 1 }, (_, i) =>
-    i === samples ? length : fromX + ((length - fromX) * i) / samples,
-  );
-  const most = fromX < length ? highest(top, xs, xs.map(top)) : { x: length, value: top(length) };
+export function cutOf(givens: Givens, seat: SeatPlace, dome: Dome): SeatCut {
+  const most = mostCutOf(givens, seat, dome, () => 0);
   return {
     mostCut: most.value,
     mostCutX: most.x,
-    endCut: top(fromX),
-    neckEndCut: top(length),
+    endCut: topZ(givens, dome, seat.fromX),
+    neckEndCut: topZ(givens, dome, givens.outline.length),
   };
+}
+
+/** The most that is cut on the centreline, and where, once the seat lies `lowered` mm under its plane at x. */
+export function mostCutOf(
+  givens: Givens,
+  { fromX }: SeatPlace,
+  dome: Dome,
+  lowered: (x: number) => number,
+): Peak {
+  const length = givens.outline.length;
+  const cut = (x: number): number => topZ(givens, dome, x) + lowered(x);
+  const xs = Array.from({ length: samples + 1 }, (_, i) =>
+    i === samples ? length : fromX + ((length - fromX) * i) / samples,
+  );
+  return fromX < length ? highest(cut, xs, xs.map(cut)) : { x: length, value: cut(length) };
 }
 
 const samples = 8;

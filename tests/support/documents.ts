@@ -4,6 +4,7 @@ import {
   measurementField,
 } from "../../src/instrument/as-built/measurement-fields.ts";
 import { stepIds } from "../../src/instrument/as-built/steps.ts";
+import { domeMethods } from "../../src/instrument/dome-fields.ts";
 import type { FieldPath } from "../../src/instrument/fields.ts";
 import { fieldAt, fieldPaths } from "../../src/instrument/fields.ts";
 import { targetKinds } from "../../src/instrument/outcome-fields.ts";
@@ -29,6 +30,7 @@ import {
   startFrom,
   stepField,
   stepTarget,
+  switchMethod,
   switchTarget,
   traceOutline,
   typeField,
@@ -45,6 +47,7 @@ import {
   plot,
   removeVariant,
   restoreVariant,
+  switchVariantMethod,
 } from "../../src/store/document/variant-edits.ts";
 import { pear } from "./pear.ts";
 
@@ -70,6 +73,7 @@ const words = fc.oneof(
   fc.constantFrom("עוד אחד", "\u202Ex\u200B", "<b>&amp;", "二号", "__proto__", "\uD800", ""),
 );
 const path = fc.constantFrom(...fieldPaths);
+const method = fc.constantFrom(...domeMethods);
 const reading = fc.constantFrom(
   ...["shim", "gapAfter", "contact", "bridgeThickness"].filter(isMeasurementKey),
 );
@@ -131,6 +135,16 @@ const edits: fc.Arbitrary<Edit> = fc.oneof(
     (kind): Edit =>
       (state) =>
         switchTarget(state, kind),
+  ),
+  method.map(
+    (way): Edit =>
+      (state) =>
+        switchMethod(state, way),
+  ),
+  fc.tuple(fc.nat(7), method).map(
+    ([i, way]): Edit =>
+      (state) =>
+        switchVariantMethod(state, variantAt(state, i), way),
   ),
   fc.nat(presets.length - 1).map(
     (i): Edit =>

@@ -34,7 +34,7 @@ const sideHow =
 const dishHow =
   "Along the side, from the top edge to the back edge or to a mark that stays; the mean of both sides.";
 const gapHow =
-  "Straightedge on the flat along the centreline: from its edge down to the top, at the saddle line.";
+  "Straightedge on the flat, or on the sanded seat, along the centreline: from its edge down to the top, at the saddle line.";
 const clearanceHow =
   "Straightedge along the frets: from the bridge's top up to its edge, at the saddle line.";
 
@@ -132,7 +132,12 @@ const ofBreak: readonly MeasurementKey[] = [
   "depthBreak",
 ];
 
+/** Where nothing is sanded after the dish, all side depths are checked together. */
+const checkedWithDish: readonly MeasurementKey[] = ["depthUpperBout", "depthNeckEnd"];
+
 export const measurementsAt = (step: StepId, method: DomeMethod): readonly MeasurementKey[] =>
-  measurementKeys.filter(
-    (key) => measurementFields[key].at === step && (method === "break" || !ofBreak.includes(key)),
-  );
+  measurementKeys.filter((key) => {
+    if (method === "break") return measurementFields[key].at === step;
+    const at = checkedWithDish.includes(key) ? "check" : measurementFields[key].at;
+    return at === step && !ofBreak.includes(key);
+  });

@@ -1,5 +1,6 @@
 import { mm, type Phrase, phrase } from "../../instrument/phrase.ts";
-import { cutOf, plateZ } from "../seat.ts";
+import { profileOf } from "../profile.ts";
+import { cutOf, mostCutOf, plateZ } from "../seat.ts";
 import type { MadeInstrument } from "./made-instrument.ts";
 import { barred, type RemedyMaker, remedied } from "./remedy.ts";
 
@@ -10,9 +11,10 @@ interface SeatAgain {
   /** Wood off at the fingerboard's end and at the neck end, square to the old seat, mm. */
   readonly offEnd: number;
   readonly offNeckEnd: number;
-  /** Plate left on the centreline at those two, mm. */
+  /** Plate left on the centreline at those two, and the least anywhere between, mm. */
   readonly leftEnd: number;
   readonly leftNeckEnd: number;
+  readonly leastLeft: number;
 }
 
 const neckOn = phrase`The fingerboard is on: the seat can no longer be reached.`;
@@ -26,6 +28,9 @@ export const anotherSpacer: RemedyMaker = ({ made, stage }, raise) => {
   if (stage.sanded) return barred(id, phrase`The seat is sanded: only re-sanding changes it now.`);
   const value = made.instrument.target.value + raise;
   if (value < 0) return barred(id, phrase`No spacer is thin enough for that.`);
+  const after = profileOf({ ...made.instrument, target: { kind: "spacer", value } });
+  if (!after.ok) return barred(id, after.refusal.why);
+  if ((after.profile.seat?.thicknessLeft ?? 0) <= 0) return barred(id, tooMuch);
   return remedied({
     id,
     raise,
@@ -44,8 +49,7 @@ export const seatAgain: RemedyMaker = ({ made, stage }, raise) => {
     return barred(id, phrase`The seat is not sanded yet: change the spacer instead.`);
   const found = turnedSeat(made, raise);
   if (found === null) return barred(id, noDome);
-  if (Math.min(found.leftEnd, found.leftNeckEnd) <= 0 || found.spacer < 0)
-    return barred(id, tooMuch);
+  if (found.leastLeft <= 0 || found.spacer < 0) return barred(id, tooMuch);
   const { offEnd, offNeckEnd } = found;
   const where: Phrase =
     raise > 0
@@ -60,7 +64,7 @@ export const seatAgain: RemedyMaker = ({ made, stage }, raise) => {
       ...where,
     ],
     also: [
-      phrase`The plate is left ${mm(found.leftEnd)} thick at the fingerboard's end, ${mm(found.leftNeckEnd)} at the neck end.`,
+      phrase`The plate is left ${mm(found.leftEnd)} thick at the fingerboard's end, ${mm(found.leftNeckEnd)} at the neck end; ${mm(found.leastLeft)} where it is thinnest.`,
     ],
     changes: [
       { path: "seat.leastCut", value: found.leastCut },
@@ -97,5 +101,6 @@ function turnedSeat(
     offNeckEnd,
     leftEnd: topThickness - cut.endCut - offEnd,
     leftNeckEnd: topThickness - cut.neckEndCut - offNeckEnd,
+    leastLeft: topThickness - mostCutOf(givens, seat, dome, lowered).value,
   };
 }

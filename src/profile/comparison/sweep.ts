@@ -3,8 +3,8 @@ import { peakNear } from "../../geometry/peak.ts";
 import { rootBetween } from "../../geometry/root.ts";
 import { readField, writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
-import { fieldAt } from "../../instrument/fields.ts";
-import type { Instrument, Range } from "../../instrument/instrument.ts";
+import { appliesTo, fieldAt } from "../../instrument/fields.ts";
+import type { Instrument, Range, TargetKind } from "../../instrument/instrument.ts";
 import { relationProblems } from "../../instrument/relations.ts";
 import { withPartFixed } from "../uncertainty/tolerances.ts";
 import { needsRim, type OutcomeKey, outcomeAt, windowOf } from "./outcomes.ts";
@@ -43,6 +43,13 @@ export const heldInstrument = (
   instrument: Instrument,
   hold: SweepAsked["hold"],
 ): Instrument | null => (hold === "target" ? instrument : withPartFixed(instrument));
+
+/** Whether an input is one of a held instrument's, and a target's number the same outcome's: of `kind`. */
+export const hasInput = (
+  { dome, target }: Instrument,
+  path: FieldPath,
+  kind: TargetKind,
+): boolean => appliesTo(path, dome.method) && (path !== "target.value" || target.kind === kind);
 
 /** Enough that a smooth curve turns at most once between neighbours; fewer where each costs a whole profile. */
 const intervals = { chain: 96, rim: 32 };

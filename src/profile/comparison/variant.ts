@@ -1,3 +1,4 @@
+import type { DomeMethod } from "../../instrument/dome-fields.ts";
 import { readField, writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldPaths, isFieldPath } from "../../instrument/fields.ts";
@@ -13,6 +14,8 @@ export interface Variant {
   readonly changes: Changes;
   /** What it aims for, where that is not the base's target. */
   readonly target?: Target;
+  /** How its flat is made, where that is the base's other way. */
+  readonly method?: DomeMethod;
 }
 
 /** As many as can be told apart side by side. */
@@ -23,7 +26,8 @@ export const longestVariantName = 60;
 
 /** The instrument a variant stands for: the base with the variant's changes and its name. */
 export function variantInstrument(base: Instrument, variant: Variant): Instrument {
-  const aimed = variant.target === undefined ? base : { ...base, target: variant.target };
+  const { target = base.target, method = base.dome.method } = variant;
+  const aimed = { ...base, target, dome: { ...base.dome, method } };
   return Object.entries(variant.changes).reduce<Instrument>(
     (changed, [path, value]) =>
       isFieldPath(path) && value !== undefined ? writeField(changed, path, value) : changed,
@@ -35,7 +39,7 @@ export function variantInstrument(base: Instrument, variant: Variant): Instrumen
 export function changesBetween(
   base: Instrument,
   other: Instrument,
-): Pick<Variant, "changes" | "target"> {
+): Pick<Variant, "changes" | "target" | "method"> {
   const changed = fieldPaths.flatMap((path) => {
     const value = readField(other, path);
     return path !== "target.value" && value !== readField(base, path)
@@ -47,6 +51,7 @@ export function changesBetween(
   return {
     changes: Object.fromEntries(changed),
     ...(sameTarget ? {} : { target: other.target }),
+    ...(base.dome.method === other.dome.method ? {} : { method: other.dome.method }),
   };
 }
 

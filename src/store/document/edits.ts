@@ -4,12 +4,18 @@ import { readField, writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt, isFieldPath } from "../../instrument/fields.ts";
 import { withVersion } from "../../instrument/file-version.ts";
-import type { Instrument, TargetKind, Tolerances, Tracing } from "../../instrument/instrument.ts";
+import type {
+  Instrument,
+  Target,
+  TargetKind,
+  Tolerances,
+  Tracing,
+} from "../../instrument/instrument.ts";
 import { anglePart } from "../../instrument/outcome-fields.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
 import { tracingFlaw } from "../../instrument/tracing.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
-import { targetIn } from "../../profile/outcome.ts";
+import { type Profile, targetIn } from "../../profile/outcome.ts";
 import { readText } from "./field-view.ts";
 import { hasPlan, shownPlan, solvedPlan } from "./plan.ts";
 import { newDocument, type State, type UndoStep, undoStep } from "./state.ts";
@@ -134,15 +140,8 @@ export function switchTarget(state: State, kind: TargetKind): State {
 export function switchMethod(state: State, method: DomeMethod): State {
   const { instrument } = state;
   if (method === instrument.dome.method) return state;
-  const plan = shownPlan(state);
-  const { kind } = instrument.target;
-  const isPart = kind === anglePart[instrument.dome.method];
-  const target =
-    isPart && plan !== null
-      ? ({ kind: "saddleExposure", value: plan.profile.saddleExposure } as const)
-      : instrument.target;
-  const dome = { ...instrument.dome, method };
-  const after = withInstrument(state, { ...instrument, dome, target });
+  const target = targetAcross(instrument, shownPlan(state)?.profile ?? null);
+  const after = withMethod({ ...state, instrument: { ...instrument, target } }, method);
   return {
     ...after,
     comparison: { ...after.comparison, variants: after.comparison.variants.map(asBase) },
@@ -152,11 +151,27 @@ export function switchMethod(state: State, method: DomeMethod): State {
   };
 }
 
-/** A variant that aims for a shim or a spacer aims for what its base does. */
+/** What an instrument aims for once its flat is made the other way; `profile` is the one it has, null for none. */
+export function targetAcross({ dome, target }: Instrument, profile: Profile | null): Target {
+  const isPart = target.kind === anglePart[dome.method];
+  return isPart && profile !== null
+    ? { kind: "saddleExposure", value: profile.saddleExposure }
+    : target;
+}
+
+/** A variant of the way that its base goes now states it no more; one that went with its base and aims for the part of the former aims for what its base does. */
 function asBase(variant: Variant): Variant {
-  const { target, ...rest } = variant;
+  const { target, method, ...rest } = variant;
+  if (method !== undefined) return target === undefined ? rest : { ...rest, target };
   return target?.kind === "shim" || target?.kind === "spacer" ? rest : variant;
 }
+
+/** Makes the flat the other way, and changes nothing with it. */
+export const withMethod = (state: State, method: DomeMethod): State =>
+  withInstrument(state, {
+    ...state.instrument,
+    dome: { ...state.instrument.dome, method },
+  });
 
 /** Aims for `value` of an outcome. */
 export function setTarget(

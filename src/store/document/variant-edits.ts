@@ -1,3 +1,4 @@
+import type { DomeMethod } from "../../instrument/dome-fields.ts";
 import { readField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { isFieldPath } from "../../instrument/fields.ts";
@@ -10,7 +11,8 @@ import {
   variantInstrument,
 } from "../../profile/comparison/variant.ts";
 import type { Comparison, Plots } from "./comparison.ts";
-import { fieldTakes, setFieldAlone, setTarget } from "./edits.ts";
+import { fieldTakes, setFieldAlone, setTarget, targetAcross, withMethod } from "./edits.ts";
+import { solvedPlan } from "./plan.ts";
 import { type State, type UndoStep, undoStep } from "./state.ts";
 
 /** Adds a variant that changes nothing yet; none beyond the most that can be told apart. */
@@ -72,6 +74,23 @@ export function aimVariant(state: State, id: string, target: Target | null): Sta
   );
 }
 
+/** Makes the flat of one variant the other way, asked for the same saddle where it aimed for a part that this way has not. */
+export function switchVariantMethod(state: State, id: string, method: DomeMethod): State {
+  const { instrument: base } = state;
+  return withVariant(state, id, undoStep("change a variant's method", id), (variant) => {
+    const instrument = variantInstrument(base, variant);
+    if (instrument.dome.method === method) return variant;
+    const plan = solvedPlan(instrument);
+    const across = targetAcross(instrument, plan.ok ? plan.profile : null);
+    const { method: _, target: __, ...rest } = variant;
+    return {
+      ...rest,
+      ...(across === base.target ? {} : { target: across }),
+      ...(method === base.dome.method ? {} : { method }),
+    };
+  });
+}
+
 /** Makes one variant the base; what the base was takes its place in the list. */
 export function makeBase(state: State, id: string): State {
   const { instrument, comparison } = state;
@@ -82,7 +101,7 @@ export function makeBase(state: State, id: string): State {
   const changed = Object.entries(chosen.changes).reduce(
     (so, [path, value]) =>
       isFieldPath(path) && value !== undefined ? setFieldAlone(so, path, value, step) : so,
-    state,
+    withMethod(state, promoted.base.dome.method),
   );
   const { kind, value } = promoted.base.target;
   return withVariants(setTarget(changed, kind, value, step), promoted.variants, step);

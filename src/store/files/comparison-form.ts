@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { atMost } from "../../instrument/at-most.ts";
+import { domeMethods } from "../../instrument/dome-fields.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldPaths, fields } from "../../instrument/fields.ts";
 import { targetKinds } from "../../instrument/outcome-fields.ts";
@@ -40,7 +41,13 @@ const changes = z.strictObject(
 
 const target = z.object({ kind: z.enum(targetKinds), value: number });
 
-const variant = z.object({ id: text, name: text, changes, target: z.exactOptional(target) });
+const variant = z.object({
+  id: text,
+  name: text,
+  changes,
+  target: z.exactOptional(target),
+  method: z.exactOptional(z.enum(domeMethods)),
+});
 
 /** A comparison whole. */
 export const comparisonSchema = z.object({

@@ -2,6 +2,7 @@ import "./learning.css";
 import { demoShelf } from "../../instrument/as-built/demo-shelf.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
+import { anglePart } from "../../instrument/outcome-fields.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import {
   aimAllowingFor,
@@ -180,7 +181,8 @@ function Offer({ instrument, profile, mean, invented }: OfferProps) {
   const begun = useRimwright(isBegun);
   const edit = useEdit();
   const aim = aimAllowingFor(instrument, profile, mean);
-  if (aim === null) return <p>No shim in reach of this plan would allow for it.</p>;
+  if (aim === null)
+    return <p>No {anglePart[instrument.dome.method]} in reach of this plan would allow for it.</p>;
   const say = (value: number): string =>
     aim.kind === "pitch" ? angle(value) : height(value, units);
   const { value, kind } = instrument.target;

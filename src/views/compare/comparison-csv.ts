@@ -10,6 +10,7 @@ import {
   windowOf,
 } from "../../profile/comparison/outcomes.ts";
 import { standing } from "../../profile/standing.ts";
+import { methodNames } from "../fields/method-fields.tsx";
 import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
 import type { Compared } from "./use-comparison.ts";
 
@@ -42,6 +43,9 @@ export function comparisonRows(
     fieldMeasure("target.value", target.kind, units);
   return [
     row("", ({ name }) => [name, `${name}: window`, `${name}: difference from the base`]),
+    row("Where the flat is sanded", ({ instrument }) => [
+      methodNames[instrument.dome.method].short,
+    ]),
     row("Aims for", (column) => [withUnit(aim(column))]),
     row("Target value", (column) => [inUnit(column.instrument.target.value, aim(column))]),
     ...paths.map((path) => {

@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { domeMethods } from "../../instrument/dome-fields.ts";
 import { fieldFigure, unitAfter } from "../../instrument/field-text.ts";
 import { readField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
@@ -8,12 +9,17 @@ import { targetFields, targetKindsOf } from "../../instrument/outcome-fields.ts"
 import { sayPhrase } from "../../instrument/phrase.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
 import { targetIn } from "../../profile/outcome.ts";
-import { stepField, switchTarget, typeField } from "../../store/document/edits.ts";
+import { stepField, switchMethod, switchTarget, typeField } from "../../store/document/edits.ts";
 import { fieldTrouble, readText, shownText } from "../../store/document/field-view.ts";
 import { solvedPlan } from "../../store/document/plan.ts";
 import type { TypedText } from "../../store/document/state.ts";
 import { stepped } from "../../store/document/step.ts";
-import { aimVariant, changeVariant } from "../../store/document/variant-edits.ts";
+import {
+  aimVariant,
+  changeVariant,
+  switchVariantMethod,
+} from "../../store/document/variant-edits.ts";
+import { methodNames } from "../fields/method-fields.tsx";
 import { NumberEntry } from "../fields/number-entry.tsx";
 import { Select } from "../fields/select.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
@@ -87,14 +93,34 @@ export function ChangeCell({ path, variant, instrument }: Props) {
   );
 }
 
-interface AimCellProps {
+interface ColumnProps {
   /** Null for the base. */
   readonly variant: Variant | null;
   readonly instrument: Instrument;
 }
 
+/** Where a column's flat is sanded: on the rim, or on the glued top. */
+export function MethodCell({ variant, instrument }: ColumnProps) {
+  const edit = useEdit();
+  return (
+    <Select
+      label={`Where the flat is sanded, ${variant === null ? "base" : variant.name}`}
+      labelUnseen
+      value={instrument.dome.method}
+      options={domeMethods.map((method) => [method, methodNames[method].short])}
+      onChoose={(method) =>
+        edit((state) =>
+          variant === null
+            ? switchMethod(state, method)
+            : switchVariantMethod(state, variant.id, method),
+        )
+      }
+    />
+  );
+}
+
 /** What a column aims for, and how much of it. Another kind starts at the value it has now. */
-export function AimCell({ variant, instrument }: AimCellProps) {
+export function AimCell({ variant, instrument }: ColumnProps) {
   const edit = useEdit();
   const { kind } = instrument.target;
   const aim = (next: TargetKind): void => {

@@ -3,7 +3,7 @@ import { type MapChartOptions, mapChart } from "../../drawing/charts/map-chart.t
 import { readField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
-import { heldInstrument } from "../../profile/comparison/sweep.ts";
+import { hasInput, heldInstrument } from "../../profile/comparison/sweep.ts";
 import type { Comparison } from "../../store/document/comparison.ts";
 import { plot } from "../../store/document/variant-edits.ts";
 import type { MapJob } from "../../worker/messages.ts";
@@ -15,7 +15,7 @@ import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
 import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
 import { rangeRound } from "./input-range.ts";
 import { OutcomeChoice } from "./outcome-choice.tsx";
-import { holds } from "./sweep-panel.tsx";
+import { holdsOf } from "./sweep-panel.tsx";
 import { useComparison, useNumbers } from "./use-comparison.ts";
 
 /** Two inputs against one outcome, with the part where every check passes. */
@@ -70,7 +70,7 @@ export function MapPanel() {
         <OutcomeChoice value={map.outcome} onChoose={(outcome) => change({ outcome })} />
         <ChoiceButtons
           legend="While they vary"
-          options={holds}
+          options={holdsOf(held.dome.method)}
           value={map.hold}
           onChoose={(hold) => change({ hold })}
         />
@@ -127,7 +127,9 @@ const wordFor = {
 function jobOf(base: Instrument, held: Instrument, map: Comparison["map"]): MapJob | null {
   const axis = (path: FieldPath) => {
     const value = readField(held, path);
-    return value === null ? null : { path, range: rangeRound(path, held.target.kind, value, 1) };
+    return value === null || !hasInput(held, path, held.target.kind)
+      ? null
+      : { path, range: rangeRound(path, held.target.kind, value, 1) };
   };
   const [across, up] = [axis(map.across), axis(map.up)];
   if (across === null || up === null) return null;

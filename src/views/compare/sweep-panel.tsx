@@ -5,10 +5,13 @@ import {
   type SweptCurve,
   sweepChart,
 } from "../../drawing/charts/sweep-chart.ts";
+import type { DomeMethod } from "../../instrument/dome-fields.ts";
 import { readField } from "../../instrument/field-value.ts";
 import type { Range, TargetKind } from "../../instrument/instrument.ts";
+import { anglePart } from "../../instrument/outcome-fields.ts";
 import {
   type Crossing,
+  hasInput,
   heldInstrument,
   type Sweep,
   type SweepAsked,
@@ -62,10 +65,12 @@ function told({ window, crossings, points }: Sweep, say: (x: number) => string):
 const crossed = ({ at, direction, edge }: Crossing, say: (x: number) => string): string =>
   `${direction === "enters" ? "comes into" : "leaves"} its window at ${say(at)} (its ${edge} end)`;
 
-export const holds = [
-  ["shim", "the shim stays"],
-  ["target", "the target stays"],
-] as const;
+/** What may stay while inputs vary. */
+export const holdsOf = (method: DomeMethod) =>
+  [
+    ["shim", `the ${anglePart[method]} stays`],
+    ["target", "the target stays"],
+  ] as const;
 
 /** One input against one outcome, a curve for the base and each variant. */
 export function SweepPanel() {
@@ -73,7 +78,7 @@ export function SweepPanel() {
   const edit = useEdit();
   const compared = useCompared();
   const [zoom, setZoom] = useState(2);
-  const { asked, curves, held } = useSwept(compared, sweep, zooms[zoom] ?? 1);
+  const { asked, curves, undrawn, held } = useSwept(compared, sweep, zooms[zoom] ?? 1);
   const change = (to: Partial<Comparison["sweep"]>): void =>
     edit((state) => plot(state, (plots) => ({ sweep: { ...plots.sweep, ...to } })));
   const sheet = useSheet(curves, asked, held.target.kind);
@@ -95,7 +100,7 @@ export function SweepPanel() {
         <OutcomeChoice value={sweep.outcome} onChoose={(outcome) => change({ outcome })} />
         <ChoiceButtons
           legend="While it varies"
-          options={holds}
+          options={holdsOf(held.dome.method)}
           value={sweep.hold}
           onChoose={(hold) => change({ hold })}
         />
@@ -133,6 +138,9 @@ export function SweepPanel() {
             )}
           />
           <Crossings curves={curves} asked={asked} kind={held.target.kind} />
+          {undrawn.length > 0 && (
+            <p className="panel-note">Without this input, and not drawn: {undrawn.join(", ")}.</p>
+          )}
         </>
       )}
     </section>
@@ -146,6 +154,7 @@ function useSwept(compared: readonly Compared[], sweep: Comparison["sweep"], zoo
   const lastGood = useRimwright((state) => state.lastGood);
   const held = (base === undefined ? null : heldInstrument(base, sweep.hold)) ?? lastGood;
   const own = readField(held, sweep.path) ?? 0;
+  const { kind } = held.target;
   const of = `${sweep.path} ${sweep.hold} ${held.target.kind} ${held.id}`;
   const rangeAt = (at: number): Range => rangeRound(sweep.path, held.target.kind, at, zoom);
   let range = rangeAt(middle?.of === of ? middle.at : own);
@@ -155,15 +164,19 @@ function useSwept(compared: readonly Compared[], sweep: Comparison["sweep"], zoo
   }
   const [low, high] = range;
   const asked = useMemo<SweepAsked>(() => ({ ...sweep, range: [low, high] }), [sweep, low, high]);
-  const curves = useMemo(
+  const drawn = useMemo(
     () =>
-      compared.flatMap(({ name, instrument }, i): readonly SweptCurve[] => {
+      compared.map(({ name, instrument }, i): SweptCurve | null => {
+        const own = heldInstrument(instrument, asked.hold);
+        if (own === null || !hasInput(own, asked.path, kind)) return null;
         const swept = sweepOf(instrument, asked);
-        return swept === null ? [] : [{ name, line: compareLine(i), sweep: swept }];
+        return swept === null ? null : { name, line: compareLine(i), sweep: swept };
       }),
-    [compared, asked],
+    [compared, asked, kind],
   );
-  return { asked, curves, held };
+  const curves = useMemo(() => drawn.filter((curve) => curve !== null), [drawn]);
+  const undrawn = compared.flatMap(({ name }, i) => (drawn[i] == null ? [name] : []));
+  return { asked, curves, undrawn, held };
 }
 
 function useSheet(

@@ -6,7 +6,7 @@ import { outcomeKeys, outcomeNames } from "../../profile/comparison/outcomes.ts"
 import type { Variant } from "../../profile/comparison/variant.ts";
 import { strokeOf } from "../figures/scene-figure.tsx";
 import { useRimwright } from "../store-context.ts";
-import { AimCell, BaseCell, ChangeCell } from "./input-cells.tsx";
+import { AimCell, BaseCell, ChangeCell, MethodCell } from "./input-cells.tsx";
 import { ChecksCell, OutcomeCell } from "./outcome-cells.tsx";
 import type { Compared } from "./use-comparison.ts";
 import { VariantHead } from "./variant-head.tsx";
@@ -57,6 +57,14 @@ export function VariantsTable({ compared, paths, onRemove }: VariantsTableProps)
           </tr>
         </thead>
         <tbody className="changed">
+          <tr>
+            <th scope="row">Where the flat is sanded</th>
+            {compared.map(({ variant, instrument }) => (
+              <td key={variant?.id ?? "base"}>
+                <MethodCell variant={variant} instrument={instrument} />
+              </td>
+            ))}
+          </tr>
           <tr>
             <th scope="row">Aims for</th>
             {compared.map(({ variant, instrument }) => (

@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
-import type { MeasurementKey } from "../../../src/instrument/as-built/measurement-fields.ts";
+import {
+  type MeasurementKey,
+  measurementsAt,
+} from "../../../src/instrument/as-built/measurement-fields.ts";
 import { stepsOf } from "../../../src/instrument/as-built/steps.ts";
 import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
 import { sayPhrase } from "../../../src/instrument/phrase.ts";
@@ -7,6 +10,8 @@ import { correctionOf } from "../../../src/profile/bench/correction.ts";
 import { expectedOf } from "../../../src/profile/bench/expected.ts";
 import { madeAfter } from "../../../src/profile/bench/made-instrument.ts";
 import { orderOfWork } from "../../../src/profile/bench/order-of-work.ts";
+import { stageOf } from "../../../src/profile/bench/remedy.ts";
+import { anotherSpacer } from "../../../src/profile/bench/remedy-seat.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
 import { outlookFrom, recordOf } from "../../support/bench-record.ts";
 import { randomInstruments } from "../../support/random-instrument.ts";
@@ -25,6 +30,18 @@ describe("the work on a seat", () => {
       .join(" ");
     expect(said).toMatch(/a spacer 1\.72? mm thick/);
     expect(said).not.toMatch(/shim|break/);
+  });
+
+  test("asks for every side depth once the whole rim is dished", () => {
+    const asked = stepsOf("seat").flatMap((step) => measurementsAt(step, "seat"));
+    expect(measurementsAt("check", "seat")).toEqual([
+      "depthTail",
+      "depthLowerBout",
+      "depthWaist",
+      "depthUpperBout",
+      "depthNeckEnd",
+    ]);
+    expect(new Set(asked).size).toBe(asked.length);
   });
 
   test("expects of spacer, plate and gap what the plan says", () => {
@@ -87,6 +104,38 @@ describe("a correction on a seat", () => {
     expect(amount).toBeCloseTo((0.4 * (492 - plan.fingerboardEndX)) / (492 - plan.saddleX), 6);
     expect(changes.map(({ path }) => path)).toEqual(["seat.leastCut", "target.value"]);
     expect(changes[1]?.value).toBeCloseTo(plan.seat.spacer, 6);
+  });
+
+  test("says how thin the plate is left, as the corrected plan has it", () => {
+    const record = recordOf({ spacer: plan.seat.spacer - 0.5 }, ["seat"]);
+    const outlook = outlookFrom(seated, record);
+    const { remedies } = correctionOf(outlook, record, "saddleExposure");
+    const again = remedies.find((one) => one.ok && one.remedy.id === "seat-again");
+    if (again?.ok !== true) throw new Error("not offered");
+    const after = madeAfter(outlook, again.remedy.changes);
+    if (!after.ok) throw new Error("not made");
+    const { seat } = solvedSeat(after.made.instrument);
+    const said = again.remedy.also.map((one) => sayPhrase(one, "mm")).join(" ");
+    const [, thinnest] = / ([\d.]+) mm where it is thinnest/.exec(said) ?? [];
+    expect(Number(thinnest)).toBeCloseTo(seat.thicknessLeft, 1);
+    expect(seat.mostCut).toBeGreaterThan(Math.max(seat.endCut, seat.neckEndCut));
+  });
+
+  test("offers no spacer that gives no plan or leaves no plate", () => {
+    const record = recordOf({});
+    const context = {
+      made: outlookFrom(seated, record),
+      goal: "stringHeight",
+      stage: stageOf(record),
+    } as const;
+    const barredBy = (raise: number): string => {
+      const result = anotherSpacer(context, raise);
+      return result.ok ? "" : sayPhrase(result.bar, "mm");
+    };
+    expect(barredBy(0.5)).toBe("");
+    expect(barredBy(-plan.seat.spacer - 0.1)).toMatch(/thin enough/);
+    expect(barredBy(12)).toMatch(/more of the plate/);
+    expect(barredBy(60)).toMatch(/out of its reach/);
   });
 
   test("is barred once the fingerboard is on, and where the plate does not allow it", () => {

@@ -18,6 +18,13 @@ const rounder: Variant = {
   changes: { "dome.dishRadius": 6096, "dome.braceRadius": 6096 },
 };
 const flat: Variant = { id: "b", name: "No dome", changes: { "dome.dishRadius": null } };
+const seated: Variant = {
+  id: "d",
+  name: "Seat",
+  changes: {},
+  target: { kind: "spacer", value: 2.5 },
+  method: "seat",
+};
 const aimed: Variant = {
   id: "c",
   name: "Aimed",
@@ -38,9 +45,10 @@ describe("a variant", () => {
   });
 
   it("is found again from the two instruments", () => {
-    for (const variant of [rounder, flat, aimed]) {
-      const { changes, target } = changesBetween(base, variantInstrument(base, variant));
-      expect({ changes, target }).toEqual({ changes: variant.changes, target: variant.target });
+    for (const variant of [rounder, flat, aimed, seated]) {
+      const found = changesBetween(base, variantInstrument(base, variant));
+      const { id, name } = variant;
+      expect({ id, name, ...found }).toEqual(variant);
     }
   });
 
@@ -60,9 +68,19 @@ describe("promoting a variant", () => {
       ...(["dome.flatLength", "bridge.thickness", "neck.scale", "shim.contact"] as const),
     );
     const changes = fc.dictionary(path, fc.integer({ min: 1, max: 700 }), { maxKeys: 3 });
+    const methods = fc.constantFrom({}, { method: "seat" } as const);
     const variants = fc
-      .array(changes, { minLength: 1, maxLength: 8 })
-      .map((all) => all.map((made, i): Variant => ({ id: `v${i}`, name: `V${i}`, changes: made })));
+      .array(fc.tuple(changes, methods), { minLength: 1, maxLength: 8 })
+      .map((all) =>
+        all.map(
+          ([made, method], i): Variant => ({
+            id: `v${i}`,
+            name: `V${i}`,
+            changes: made,
+            ...method,
+          }),
+        ),
+      );
     fc.assert(
       fc.property(variants, fc.nat(), (list, pick) => {
         const chosen = list[pick % list.length] as Variant;

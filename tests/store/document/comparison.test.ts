@@ -1,16 +1,19 @@
 import { describe, expect, it } from "vitest";
 import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
-import { mostVariants } from "../../../src/profile/comparison/variant.ts";
+import { mostVariants, variantInstrument } from "../../../src/profile/comparison/variant.ts";
+import { profileOf } from "../../../src/profile/profile.ts";
 import { firstComparison } from "../../../src/store/document/comparison.ts";
-import { setTolerances } from "../../../src/store/document/edits.ts";
+import { setTolerances, switchMethod } from "../../../src/store/document/edits.ts";
 import { firstState } from "../../../src/store/document/state.ts";
 import {
   addVariant,
   aimVariant,
   changeVariant,
+  makeBase,
   nameVariant,
   removeVariant,
   restoreVariant,
+  switchVariantMethod,
 } from "../../../src/store/document/variant-edits.ts";
 import { readComparison } from "../../../src/store/files/comparison-form.ts";
 import { readTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
@@ -43,6 +46,38 @@ describe("variants in a comparison", () => {
     expect(aimVariant(aimed, "b", null).comparison.variants[1]).not.toHaveProperty("target");
   });
 
+  it("may be flattened the other way, asked for the same saddle, until the base goes that way", () => {
+    const shim = aimVariant(two, "a", { kind: "shim", value: 9 });
+    const seat = switchVariantMethod(shim, "a", "seat");
+    const [variant, other] = seat.comparison.variants;
+    if (variant === undefined) throw new Error("no variant");
+    expect(variant.method).toBe("seat");
+    expect(other).not.toHaveProperty("method");
+    expect(variant.target?.kind).toBe("saddleExposure");
+    const made = profileOf(variantInstrument(base, variant));
+    const before = profileOf({ ...base, target: { kind: "shim", value: 9 } });
+    if (!made.ok || !before.ok) throw new Error("no plan");
+    expect(made.profile.seat).not.toBeNull();
+    expect(made.profile.saddleExposure).toBeCloseTo(before.profile.saddleExposure, 9);
+    const [joined] = switchMethod(seat, "seat").comparison.variants;
+    expect(joined).not.toHaveProperty("method");
+    expect(joined?.target).toEqual(variant.target);
+    expect(switchVariantMethod(seat, "a", "break").comparison.variants[0]).not.toHaveProperty(
+      "method",
+    );
+  });
+
+  it("made the base, bring their way with them, and leave every other what it was", () => {
+    const seat = switchVariantMethod(two, "a", "seat");
+    const promoted = makeBase(seat, "a");
+    expect(promoted.instrument.dome.method).toBe("seat");
+    expect(promoted.instrument.version).toBe(2);
+    expect(promoted.comparison.variants.map(({ method }) => method)).toEqual(["break", "break"]);
+    const back = makeBase(promoted, "a");
+    expect(back.instrument).toEqual(base);
+    expect(back.comparison.variants).toEqual(seat.comparison.variants);
+  });
+
   it("are put back where they stood", () => {
     const [a] = two.comparison.variants;
     if (a === undefined) throw new Error("no variant");
@@ -56,7 +91,8 @@ describe("what is kept", () => {
     const storage = memoryStorage();
     const flat = changeVariant(two, "a", "dome.dishRadius", null);
     const shorter = changeVariant(flat, "b", "neck.scale", 630);
-    const state = aimVariant(shorter, "b", { kind: "shim", value: 9 });
+    const seat = switchVariantMethod(shorter, "a", "seat");
+    const state = aimVariant(seat, "b", { kind: "shim", value: 9 });
     writeTabCopy(storage, state);
     expect(readTabCopy(storage).comparison).toEqual(state.comparison);
   });
