@@ -76,6 +76,22 @@ const howPictures: Readonly<Partial<Record<FieldPath, readonly Stroke[]>>> = {
     ["part", "M18 16 L116 30"],
     ["measure", "M24 17 V40 M21 21 L24 17 L27 21 M21 36 L24 40 L27 36"],
   ],
+  "seat.topThickness": [
+    ["dome", "M4 30 Q60 18 116 24"],
+    ["part", "M4 44 Q60 32 116 38"],
+    ["measure", "M88 21 V35 M85 25 L88 21 L91 25 M85 31 L88 35 L91 31"],
+  ],
+  "seat.leastCut": [
+    ["dome", "M4 34 Q60 10 116 20"],
+    ["flat", "M60 30 H116"],
+    ["aid", "M60 30 H8"],
+    ["measure", "M112 8 V20 M109 16 L112 20 L115 16 M112 42 V30 M109 34 L112 30 L115 34"],
+  ],
+  "seat.fingerboardWidth": [
+    ["part", "M116 6 Q40 2 14 30 Q40 58 116 54"],
+    ["flat", "M116 20 H64 V40 H116"],
+    ["measure", "M72 20 V40 M69 24 L72 20 L75 24 M69 36 L72 40 L75 36"],
+  ],
   "windows.bridgeClearance.0": clearance,
   "windows.bridgeClearance.1": clearance,
 };

@@ -5,6 +5,7 @@ import { svgOf } from "../../../src/drawing/svg.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { aimedAt } from "../../support/random-instrument.ts";
+import { onSeat } from "../../support/solved.ts";
 import { drawn, fractions, preset } from "./sections.ts";
 
 /*
@@ -16,6 +17,7 @@ const folder = new URL("../../golden/", import.meta.url);
 const rewrite = process.env["UPDATE_GOLDEN"] === "1";
 
 const orchestra = preset("orchestra-size");
+const seated = onSeat(orchestra);
 const phone = { width: 390, height: 300 };
 
 type Golden = readonly [name: string, instrument: Instrument, options: Partial<SectionOptions>];
@@ -33,6 +35,9 @@ const goldens: readonly Golden[] = [
   ["strings-too-high", aimedAt(orchestra, "shim", 14), {}],
   ["overrun", aimedAt(orchestra, "shim", 3), {}],
   ["overrun-turned-over", aimedAt(orchestra, "shim", 3), { turned: true, stretch: 10 }],
+  ["seat", seated, {}],
+  ["seat-at-work", seated, { turned: true }],
+  ["seat-phone", seated, phone],
   [
     "no-dome",
     { ...orchestra, dome: { ...orchestra.dome, dishRadius: null, braceRadius: null } },

@@ -2,8 +2,9 @@ import { type Section, sectionOf } from "../../../src/drawing/section/section.ts
 import type { SectionFormat, SectionOptions } from "../../../src/drawing/section/section-layout.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
+import { givensOf } from "../../../src/profile/givens.ts";
 import { measureFormat } from "../../../src/views/figures/measure-format.ts";
-import { planned } from "../../support/solved.ts";
+import { solved, solvedSeat } from "../../support/solved.ts";
 
 export const millimetres: SectionFormat = measureFormat("mm");
 export const inches: SectionFormat = measureFormat("in");
@@ -24,6 +25,8 @@ const tablet: SectionOptions = {
 };
 
 export function drawn(instrument: Instrument, options: Partial<SectionOptions> = {}): Section {
-  const { givens, profile } = planned(instrument);
-  return sectionOf(givens, profile, { ...tablet, ...options });
+  const set = givensOf(instrument);
+  if (!set.ok) throw new Error(JSON.stringify(set.objection));
+  const profile = instrument.dome.method === "seat" ? solvedSeat(instrument) : solved(instrument);
+  return sectionOf(set.givens, profile, { ...tablet, ...options });
 }
