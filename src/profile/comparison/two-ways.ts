@@ -1,6 +1,8 @@
+import { domeZ } from "../../geometry/dome.ts";
 import { type DomeMethod, domeMethods } from "../../instrument/dome-fields.ts";
 import type { Instrument, Target } from "../../instrument/instrument.ts";
 import { anglePart } from "../../instrument/outcome-fields.ts";
+import { givensOf } from "../givens.ts";
 import type { ProfileResult } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
 import { raisedBy } from "./part-worth.ts";
@@ -19,6 +21,8 @@ export interface TwoWays {
   readonly ways: readonly Way[];
   /** Most off the plate for the same and 1.5 mm more of saddle, mm; null where that cannot be had on a seat. */
   readonly cutHigher: number | null;
+  /** How high over the flat the edge stands at the neck end where the whole rim is dished before the flat is sanded, mm; null where that gives none. */
+  readonly dishedNeckEnd: number | null;
 }
 
 /** How much higher the strings are let stand where it is told what that would save of the plate, mm. */
@@ -37,7 +41,12 @@ export function twoWaysOf(instrument: Instrument): TwoWays | null {
     const perTenth = result.ok ? raisedBy(own, result.profile, 0.1) : null;
     return { method, result, perTenth };
   });
-  return { target, ways, cutHigher: cutOfHigher(instrument, ways) };
+  return {
+    target,
+    ways,
+    cutHigher: cutOfHigher(instrument, ways),
+    dishedNeckEnd: dishedNeckEnd(byMethod(instrument, "break", target), ways),
+  };
 }
 
 const byMethod = (instrument: Instrument, method: DomeMethod, target: Target): Instrument => ({
@@ -51,6 +60,15 @@ function sharedTarget(instrument: Instrument): Target | null {
   if (target.kind !== anglePart[dome.method]) return target;
   const plan = profileOf(instrument);
   return plan.ok ? { kind: "saddleExposure", value: plan.profile.saddleExposure } : null;
+}
+
+function dishedNeckEnd(instrument: Instrument, ways: readonly Way[]): number | null {
+  const own = ways.find(({ method }) => method === "break")?.result;
+  const set = givensOf(instrument);
+  if (own?.ok !== true || !set.ok) return null;
+  const { outline } = set.givens;
+  const z = domeZ(own.profile.dome, outline.length, outline.halfWidth(outline.length));
+  return Number.isFinite(z) ? z : null;
 }
 
 function cutOfHigher(instrument: Instrument, ways: readonly Way[]): number | null {

@@ -115,7 +115,7 @@ const rows: readonly Row[] = [
     say: ({ seat }, _, units) =>
       seat === null
         ? "nothing"
-        : `${height(seat.endCut, units)} at the fingerboard’s end, ${height(seat.neckEndCut, units)} at the neck end`,
+        : `${height(seat.endCut, units)} at the fingerboard’s end, ${height(seat.neckEndCut, units)} at the neck end; most ${height(seat.mostCut, units)}, ${dimension(seat.mostCutX, units)} from the tail`,
   },
   {
     name: "Plate left",
@@ -164,7 +164,7 @@ function costSaid(
 }
 
 /** Whether it does harm to dish the whole rim before the flat is sanded, as some do. */
-function wholeRimSaid({ ways }: TwoWays, units: Units): string {
+function wholeRimSaid({ ways, dishedNeckEnd }: TwoWays, units: Units): string {
   const result = ways.find(({ method }) => method === "break")?.result;
   if (result?.ok !== true || result.profile.seat !== null) return "";
   const { dishUndercut, dishUndercutX } = result.profile;
@@ -172,6 +172,10 @@ function wholeRimSaid({ ways }: TwoWays, units: Units): string {
   if (dishUndercut === null)
     return `${habit} cannot be done with this dish: it ends short of the neck.`;
   return dishUndercutX === null
-    ? `${habit} does no harm here: nowhere neckward of the break does the dish reach under the flat.`
+    ? `${habit} does no harm here: nowhere neckward of the break does the dish reach under the flat${
+        dishedNeckEnd === null
+          ? ""
+          : `, and at the neck end it leaves ${height(dishedNeckEnd, units)} for the board to take off`
+      }.`
     : `${habit} does harm here: it would cut ${height(dishUndercut, units)} under the flat, deepest ${dimension(dishUndercutX, units)} from the tail.`;
 }

@@ -63,3 +63,21 @@ describe("two ways to a flat seat", () => {
     expect(both(aimed(defaultInstrument, "saddleExposure", 0.5)).cutHigher).toBeNull();
   });
 });
+
+test("the whole rim dished first stands over the flat at the neck end as the sphere through break and tail does", () => {
+  const plan = solved(defaultInstrument);
+  const { breakX, breakHalfWidth, shim } = plan;
+  const { length } = defaultInstrument.body;
+  const { contact } = defaultInstrument.shim;
+  const radius = defaultInstrument.dome.dishRadius ?? 0;
+  // In the plane y = 0 the circles of radius √(R² − w²) about the break and R about the contact meet in the centre.
+  const [dx, dz] = [contact - breakX, -shim];
+  const chord = Math.hypot(dx, dz);
+  const along = (chord ** 2 - breakHalfWidth ** 2) / (2 * chord);
+  const across = Math.sqrt(radius ** 2 - breakHalfWidth ** 2 - along ** 2);
+  const centreX = breakX + (along * dx - across * dz) / chord;
+  const centreZ = (along * dz + across * dx) / chord;
+  const edge = defaultInstrument.body.neckEndWidth / 2;
+  const z = centreZ + Math.sqrt(radius ** 2 - (length - centreX) ** 2 - edge ** 2);
+  expect(twoWaysOf(defaultInstrument)?.dishedNeckEnd).toBeCloseTo(z, 6);
+});
