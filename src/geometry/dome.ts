@@ -1,10 +1,10 @@
 /**
  * A sphere, or the plane it becomes when it has no curvature, that holds two fixed points
- * (x = axis, y = ±halfWidth, z = level) and may turn about the line between them. z is up, out of the dome.
+ * (x = axis, y = middle ± halfWidth, z = level) and may turn about the line between them. z is up, out of the dome.
  *
  * Kept by its curvature κ = 1/R and the unit-like vector (lean, rise) = κ·(axis − cx, level − cz), where
- * (cx, cz) is the centre. With d = axis − x and u = z − level the surface is the root of
- * κu² + 2·rise·u = q,  q = d(2·lean − κd) + κ(halfWidth² − y²),
+ * (cx, middle, cz) is the centre. With d = axis − x and u = z − level the surface is the root of
+ * κu² + 2·rise·u = q,  q = d(2·lean − κd) + κ(halfWidth² − (y − middle)²),
  * which subtracts nothing large from anything large, and with κ = 0 is the plane z = d·lean/rise.
  */
 export interface Dome {
@@ -12,14 +12,17 @@ export interface Dome {
   readonly axis: number;
   readonly halfWidth: number;
   readonly level: number;
+  /** Of the two points; off the centreline where a body's halves differ. */
+  readonly middle: number;
   readonly lean: number;
   readonly rise: number;
 }
 
 /**
- * The dome of `curvature` (1/mm, 0 for a plane) through (axis, ±halfWidth, level) and the centreline
+ * The dome of `curvature` (1/mm, 0 for a plane) through (axis, middle ± halfWidth, level) and the centreline
  * point (x, 0, z), centre below; null when there is none: the points are too far apart for it.
- * x < axis.
+ * x < axis. In the plane y = middle the centre lies √(R² − halfWidth²) from the axis and √(R² − middle²)
+ * from the point.
  */
 export function domeThrough(
   curvature: number,
@@ -28,12 +31,14 @@ export function domeThrough(
   x: number,
   z: number,
   level = 0,
+  middle = 0,
 ): Dome | null {
   const reach = axis - x;
   const u = z - level;
   const chord = Math.hypot(reach, u);
   // Along the chord to the point, and square to it, the centre lies at `along` and `across` (times κ).
-  const along = (curvature * (chord * chord - halfWidth * halfWidth)) / (2 * chord);
+  const less = (halfWidth - middle) * (halfWidth + middle);
+  const along = (curvature * (chord * chord - less)) / (2 * chord);
   const across2 = 1 - (curvature * halfWidth) ** 2 - along * along;
   if (!(across2 >= 0) || !(reach > 0)) return null;
   const across = Math.sqrt(across2);
@@ -41,7 +46,7 @@ export function domeThrough(
   const rise = (across * reach - along * u) / chord;
   // The point must lie on the upper half: z over the centre's −rise/κ.
   return rise > 0 && rise + curvature * u > 0
-    ? { curvature, axis, halfWidth, level, lean, rise }
+    ? { curvature, axis, halfWidth, level, middle, lean, rise }
     : null;
 }
 
@@ -52,16 +57,19 @@ export function domeLeaning(
   halfWidth: number,
   lean: number,
   level = 0,
+  middle = 0,
 ): Dome | null {
   const rise2 = 1 - (curvature * halfWidth) ** 2 - lean * lean;
-  return rise2 > 0 ? { curvature, axis, halfWidth, level, lean, rise: Math.sqrt(rise2) } : null;
+  return rise2 > 0
+    ? { curvature, axis, halfWidth, level, middle, lean, rise: Math.sqrt(rise2) }
+    : null;
 }
 
 /** Height of the dome over the plane z = 0 at (x, y); NaN beyond the sphere's own edge. */
 export function domeZ(dome: Dome, x: number, y: number): number {
-  const { curvature, axis, halfWidth, level, lean, rise } = dome;
-  const d = axis - x;
-  const q = d * (2 * lean - curvature * d) + curvature * (halfWidth - y) * (halfWidth + y);
+  const { curvature, axis, halfWidth, level, middle, lean, rise } = dome;
+  const [d, off] = [axis - x, y - middle];
+  const q = d * (2 * lean - curvature * d) + curvature * (halfWidth - off) * (halfWidth + off);
   return level + q / (Math.sqrt(rise * rise + curvature * q) + rise);
 }
 

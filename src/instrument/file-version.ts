@@ -2,6 +2,7 @@ import { defaultInstrument } from "./default-instrument.ts";
 import { readField } from "./field-value.ts";
 import { type FieldPath, fieldPaths, isFieldPath } from "./fields.ts";
 import type { Instrument } from "./instrument.ts";
+import { runsBack } from "./tracing.ts";
 
 /** The newest form of an instrument's file that is read. */
 export const newestVersion = 2;
@@ -14,8 +15,10 @@ const addedPaths: readonly FieldPath[] = fieldPaths.filter((path) => path.starts
  * older pages open it; else 2, so that they refuse it untouched instead of opening it wrong.
  */
 function versionOf(instrument: Instrument): 1 | 2 {
-  const { dome, target, tolerances } = instrument;
+  const { body, dome, target, tolerances } = instrument;
   const uses =
+    body.tracingTreble !== undefined ||
+    (body.tracing !== undefined && runsBack(body.tracing)) ||
     dome.method !== "break" ||
     target.kind === "spacer" ||
     addedPaths.some((path) => readField(instrument, path) !== readField(defaultInstrument, path)) ||

@@ -11,7 +11,10 @@ export type Instrument = DeepReadonly<z.output<typeof instrumentSchema>>;
 /** The outline and the depth of the sides. Where there is a tracing, the widths and places shape nothing. */
 export type Body = Instrument["body"];
 
-/** Half an outline: distance from the tail, rising from 0 to the body's length, and half width there. */
+/**
+ * Half an outline: distance from the tail, from 0 to the body's length, and half width there. The distance rises but where
+ * a cutaway's edge runs back.
+ */
 export type Tracing = Required<Body>["tracing"];
 
 export type Target = Instrument["target"];

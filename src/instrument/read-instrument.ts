@@ -79,7 +79,11 @@ function problemOf(issue: z.core.$ZodIssue, json: unknown): Problem {
   const value = valueAt(json, issue.path);
   if (issue.path[0] === "tolerances" && issue.path.length > 1)
     return toleranceProblem(String(issue.path[1]), value);
-  if (path.startsWith("body.tracing")) return tracingProblem(json);
+  if (
+    issue.path[0] === "body" &&
+    (issue.path[1] === "tracing" || issue.path[1] === "tracingTreble")
+  )
+    return tracingProblem(json, issue.path[1]);
   if (isFieldPath(path) && path !== "target.value") return fieldProblem(path, fields[path], value);
   if (isText(path) && typeof value === "string")
     return {
@@ -89,13 +93,13 @@ function problemOf(issue: z.core.$ZodIssue, json: unknown): Problem {
   return problem(path, wantedAt(path), value);
 }
 
-function tracingProblem(json: unknown): Problem {
-  const value = valueAt(json, ["body", "tracing"]);
+function tracingProblem(json: unknown, name: "tracing" | "tracingTreble"): Problem {
+  const value = valueAt(json, ["body", name]);
   const places = Array.isArray(value) && value.every(isPlace) ? value : null;
   const wanted = places === null ? null : tracingFlaw(places);
   return {
-    path: "body.tracing",
-    message: `body.tracing must be ${wanted ?? "a list of places, each [distance from the tail, half width] in mm"}.`,
+    path: `body.${name}`,
+    message: `body.${name} must be ${wanted ?? "a list of places, each [distance from the tail, half width] in mm"}.`,
   };
 }
 

@@ -1,5 +1,5 @@
 import { fields } from "./fields.ts";
-import type { Body, Instrument, Tracing } from "./instrument.ts";
+import type { Body, Instrument } from "./instrument.ts";
 import { targetFields, targetKindsOf, windowKinds } from "./outcome-fields.ts";
 import { fieldProblem, type Problem, problem } from "./problem.ts";
 
@@ -19,7 +19,17 @@ export function relationProblems(instrument: Instrument): readonly Problem[] {
 
 /** Tail, lower bout, waist, upper bout and neck end follow one another, so that half width is a function of x. */
 function outlineProblems(body: Body): readonly Problem[] {
-  if (body.tracing !== undefined) return tracedLengthProblems(body.length, body.tracing);
+  const { length, tracing, tracingTreble: treble } = body;
+  const ends = [tracing, treble].flatMap((half) => half?.at(-1)?.[0] ?? []);
+  const [traced, other = traced] = ends;
+  if (traced !== undefined && other !== traced)
+    return [problem("body.tracingTreble", `as long as the bass half, ${traced} mm`, other)];
+  const lengthProblems =
+    traced === undefined || traced === length ? [] : [lengthProblem(length, traced)];
+  return tracing === undefined ? [...lengthProblems, ...boutProblems(body)] : lengthProblems;
+}
+
+function boutProblems(body: Body): readonly Problem[] {
   return outlinePlaces.flatMap((name, i) => {
     const before = outlinePlaces[i - 1];
     const after = outlinePlaces[i + 1];
@@ -37,11 +47,8 @@ function outlineProblems(body: Body): readonly Problem[] {
 }
 
 /** A traced outline is as long as it was traced. */
-function tracedLengthProblems(length: number, tracing: Tracing): readonly Problem[] {
-  const traced = tracing.at(-1)?.[0] ?? length;
-  if (length === traced) return [];
-  return [problem("body.length", `the traced outline's, ${traced} mm`, length, [traced, traced])];
-}
+const lengthProblem = (length: number, traced: number): Problem =>
+  problem("body.length", `the traced outline's, ${traced} mm`, length, [traced, traced]);
 
 function targetProblems({ target, dome }: Instrument): readonly Problem[] {
   const kinds = targetKindsOf(dome.method);

@@ -56,6 +56,7 @@ const tracing = z.array(place).check(z.refine((places) => tracingFlaw(places) ==
 const body = z.object({
   ...numbersOf("body", bodyFields),
   tracing: z.exactOptional(tracing),
+  tracingTreble: z.exactOptional(tracing),
 });
 
 const dome = z.object({

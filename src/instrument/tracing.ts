@@ -1,9 +1,13 @@
-import type { TracingFault } from "../geometry/outline/tracing.ts";
+import { selfCrossing, type TracingFault } from "../geometry/outline/tracing.ts";
 import type { Place } from "../geometry/polyline.ts";
 import { mm, type Phrase, phrase } from "./phrase.ts";
 
-/** How many places a kept tracing may have, and how far apart in x they are at least, mm. */
+/** How many places a kept tracing may have, and how far apart they are at least, mm: in x where it rises. */
 export const tracingLimits = { fewest: 3, most: 400, longest: 1500, widest: 750, rise: 0.001 };
+
+/** Whether a line runs back toward the tail anywhere, as a cutaway's does round its horn. */
+export const runsBack = (places: readonly Place[]): boolean =>
+  places.some(([x], i) => x <= (places[i - 1]?.[0] ?? Number.NEGATIVE_INFINITY));
 
 /** A drawing of an outline has no more places, and no larger coordinate, whatever its unit. */
 export const mostPlaces = 20_000;
@@ -11,7 +15,7 @@ export const farthestPlace = 1e6;
 
 /** What a tracing in a file must be; null when it is. */
 export function tracingFlaw(places: readonly Place[]): string | null {
-  const { fewest, most, longest, widest, rise } = tracingLimits;
+  const { fewest, most, longest, widest } = tracingLimits;
   if (places.length < fewest || places.length > most)
     return `${fewest} to ${most} places; it has ${places.length}`;
   const [first, last] = [places[0], places.at(-1)];
@@ -20,10 +24,36 @@ export function tracingFlaw(places: readonly Place[]): string | null {
     return `places that end 100 to ${longest} mm from the tail`;
   if (places.some(([, y], i) => y > widest || y < 0 || (y === 0 && i > 0 && i < places.length - 1)))
     return `half widths between 0 and ${widest} mm, 0 only at the ends`;
-  const level = places.findIndex(([x], i) => i > 0 && x - (places[i - 1]?.[0] ?? 0) < rise / 2);
-  return level < 0
+  return runsBack(places)
+    ? cutawayFlaw(places)
+    : spacingFlaw(places, ([x], [before]) => x - before);
+}
+
+function spacingFlaw(
+  places: readonly Place[],
+  apart: (place: Place, before: Place) => number,
+): string | null {
+  const near = places.findIndex((place, i) => {
+    const before = places[i - 1];
+    return before !== undefined && apart(place, before) < tracingLimits.rise / 2;
+  });
+  return near < 0
     ? null
-    : `places whose distance from the tail rises; place ${level + 1} does not`;
+    : `places ${tracingLimits.rise} mm apart or more; place ${near + 1} is nearer to the one before`;
+}
+
+/** What a line that runs back must be. */
+function cutawayFlaw(places: readonly Place[]): string | null {
+  const length = places.at(-1)?.[0] ?? 0;
+  const past = places.findIndex(([x], i) => x >= length && i < places.length - 1);
+  if (past >= 0)
+    return `places short of the neck end, ${length} mm, until the last; place ${past + 1} is not`;
+  const behind = places.findIndex(([x], i) => x <= 0 && i > 0);
+  if (behind >= 0) return `places neckward of the tail; place ${behind + 1} is not`;
+  const crossing = selfCrossing(places);
+  if (crossing !== null)
+    return `a line that does not cross itself; it does so near ${Math.round(crossing[0])} mm from the tail`;
+  return spacingFlaw(places, ([x, y], [bx, by]) => Math.hypot(x - bx, y - by));
 }
 
 /** Why a drawing is no outline, in a builder's words. */

@@ -24,13 +24,14 @@ const groupNames = [
 const isNode = (value: unknown): value is Node =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
-/** The names an instrument's JSON may have in a group, or at its top for `""`: those of the default one, and a tracing. */
+/** The names an instrument's JSON may have in a group, or at its top for `""`: those of the default one, and the tracings. */
 function knownIn(group: string): readonly string[] {
   const names = Object.keys(instrumentSchema.shape);
   if (group === "") return names;
   const defaults: unknown = instrumentSchema.parse({});
   const stated = isNode(defaults) ? defaults[group] : undefined;
-  return [...Object.keys(isNode(stated) ? stated : {}), ...(group === "body" ? ["tracing"] : [])];
+  const traced = group === "body" ? ["tracing", "tracingTreble"] : [];
+  return [...Object.keys(isNode(stated) ? stated : {}), ...traced];
 }
 
 /** Whether an instrument's JSON is empty or states something that is known. */

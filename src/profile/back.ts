@@ -1,6 +1,7 @@
 import { curvatureOf } from "../geometry/circle.ts";
 import { type Dome, domeThrough, domeZ } from "../geometry/dome.ts";
 import type { Givens } from "./givens.ts";
+import { spanAt } from "./halves.ts";
 import { sphereCovers } from "./reach.ts";
 import { rimZ } from "./rim.ts";
 
@@ -10,18 +11,21 @@ import { rimZ } from "./rim.ts";
  * `depthTail` under the finished top edge there. Null when so small a sphere ends short of the rim.
  */
 export function backOf(givens: Givens, dome: Dome): Dome | null {
-  const { outline, instrument } = givens;
+  const { outline, halves, instrument } = givens;
   const { backRadius, depthTail, depthNeck } = instrument.body;
   const { length } = outline;
+  const { half, middle } = spanAt(halves, length);
   const back = domeThrough(
     curvatureOf(backRadius),
     length,
-    outline.halfWidth(length),
+    half,
     0,
     depthTail - domeZ(dome, 0, 0),
-    depthNeck - rimZ(givens, dome, length),
+    depthNeck - rimZ(givens, dome, length, middle + half),
+    middle,
   );
-  return back !== null && sphereCovers(back, outline, outline.length, 1) ? back : null;
+  const ends = halves.map(({ outline }) => outline.end);
+  return back !== null && sphereCovers(back, halves, ends, 1) ? back : null;
 }
 
 /** Height of the back over the flat's plane (so negative), mm, at any (x, y) within the outline. */

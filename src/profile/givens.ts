@@ -1,9 +1,9 @@
 import { curvatureOf } from "../geometry/circle.ts";
-import { BoutOutline, type Outline } from "../geometry/outline/outline.ts";
-import { TracedOutline } from "../geometry/outline/traced-outline.ts";
-import type { Body, Instrument, Tracing } from "../instrument/instrument.ts";
+import type { Outline } from "../geometry/outline/outline.ts";
+import type { Instrument } from "../instrument/instrument.ts";
 import { anglePart, targetFields } from "../instrument/outcome-fields.ts";
 import { mm, phrase } from "../instrument/phrase.ts";
+import { type Half, type Halves, halvesOf, type Span, spanAt } from "./halves.ts";
 import {
   fingerboardEndX,
   fretPlaneZ,
@@ -17,16 +17,22 @@ import type { Objection } from "./outcome.ts";
 /** What an instrument fixes before any shim is chosen. Millimetres; x from the tail end, heights over the flat's plane. */
 export interface Givens {
   readonly instrument: Instrument;
+  readonly halves: Halves;
+  /** The bass half's, and the treble half's where that mirrors it. */
   readonly outline: Outline;
-  /** Where the domed part of the rim ends toward the neck, and half its width there: the break, or the neck end where all is domed. */
+  /**
+   * Where the domed part of the rim ends toward the neck, half its width there and how far its middle lies to the
+   * bass side: the break, or the neck end where all is domed.
+   */
   readonly breakX: number;
   readonly breakHalfWidth: number;
+  readonly breakMiddle: number;
   /** Where the fingerboard's seat is to be sanded flat on the domed top; null where the rim has its flat. */
   readonly seat: SeatPlace | null;
   readonly saddleX: number;
   /** Where the rim rests on the shim: see `contactOf`. */
   readonly contact: number;
-  readonly saddleHalfWidth: number;
+  readonly saddleSpan: Span;
   /** 1/radius of the dish and of the top's braces; 0 is straight. */
   readonly dishCurvature: number;
   readonly braceCurvature: number;
@@ -37,9 +43,9 @@ export interface Givens {
 /** From the fingerboard's end to the neck end, as wide as stated and never wider than the body; mm. */
 export interface SeatPlace {
   readonly fromX: number;
-  /** Half its width at the fingerboard's end. */
-  readonly halfWidth: number;
-  readonly neckHalfWidth: number;
+  /** Its corners at the fingerboard's end and at the neck end, bass side first: their y, toward the bass side. */
+  readonly end: readonly [bass: number, treble: number];
+  readonly neckEnd: readonly [bass: number, treble: number];
 }
 
 export type GivensResult =
@@ -49,9 +55,9 @@ export type GivensResult =
 /**
  * Objects unless tail, saddle and break lie in that order, the shim touches tailward of the break (with a
  * seat: tail, saddle and the fingerboard's end), the target belongs to the method, and the board's curve
- * spans the strings. `drawn`: the body's outline, where it has been drawn before.
+ * spans the strings, and each half has one half width from the tail to the break. `drawn`: the body's halves, where they have been drawn before.
  */
-export function givensOf(instrument: Instrument, drawn?: Outline): GivensResult {
+export function givensOf(instrument: Instrument, drawn?: Halves): GivensResult {
   const { body, dome } = instrument;
   const breakX = dome.method === "seat" ? body.length : body.length - dome.flatLength;
   const saddleX = saddleLineX(instrument);
@@ -60,16 +66,19 @@ export function givensOf(instrument: Instrument, drawn?: Outline): GivensResult 
     objectionToPlaces(instrument, breakX, saddleX) ??
     objectionToBoard(instrument);
   if (objection !== null) return { ok: false, objection };
-  const outline = drawn ?? outlineOf(body);
+  const halves = drawn ?? halvesOf(body);
+  const scoop = dome.method === "seat" ? null : objectionToScoop(halves, breakX);
+  if (scoop !== null) return { ok: false, objection: scoop };
   const givens = {
     instrument,
-    outline,
+    halves,
+    outline: halves[0].outline,
     breakX,
-    breakHalfWidth: outline.halfWidth(breakX),
-    seat: dome.method === "seat" ? seatPlaceOf(instrument, outline) : null,
+    ...breakSpan(halves, breakX),
+    seat: dome.method === "seat" ? seatPlaceOf(instrument, halves) : null,
     saddleX,
     contact: contactOf(instrument),
-    saddleHalfWidth: outline.halfWidth(saddleX),
+    saddleSpan: spanAt(halves, saddleX),
     dishCurvature: curvatureOf(dome.dishRadius),
     braceCurvature: curvatureOf(dome.braceRadius),
     fretPlaneAtSaddle: fretPlaneZ(instrument, saddleX),
@@ -78,19 +87,37 @@ export function givensOf(instrument: Instrument, drawn?: Outline): GivensResult 
   return { ok: true, givens };
 }
 
-function seatPlaceOf(instrument: Instrument, outline: Outline): SeatPlace {
+function breakSpan(halves: Halves, breakX: number) {
+  const { half, middle } = spanAt(halves, breakX);
+  return { breakHalfWidth: half, breakMiddle: middle };
+}
+
+/** The same with the break at another place. */
+export const withBreak = (givens: Givens, breakX: number): Givens => ({
+  ...givens,
+  breakX,
+  ...breakSpan(givens.halves, breakX),
+});
+
+function seatPlaceOf(instrument: Instrument, halves: Halves): SeatPlace {
   const fromX = seatFromX(instrument);
   const half = instrument.seat.fingerboardWidth / 2;
-  return {
-    fromX,
-    halfWidth: Math.min(half, outline.halfWidth(fromX)),
-    neckHalfWidth: Math.min(half, outline.halfWidth(outline.length)),
-  };
+  const [bass, treble = bass] = halves;
+  const corners = (x: number) =>
+    [
+      Math.min(half, bass.outline.halfWidth(x)),
+      -Math.min(half, treble.outline.halfWidth(x)),
+    ] as const;
+  return { fromX, end: corners(fromX), neckEnd: corners(instrument.body.length) };
 }
 
 /** Where the seat begins: at the fingerboard's end, or at the neck end where none of it lies on the body. */
 const seatFromX = (instrument: Instrument): number =>
   Math.min(fingerboardEndX(instrument), instrument.body.length);
+
+/** Where the domed part of a half ends toward the neck, as its outline counts places along the edge. */
+export const domedEnd = ({ seat, breakX }: Givens, { outline }: Half): number =>
+  seat === null ? breakX : outline.end;
 
 /** Whether the rim is domed at x, and the top with it. */
 export const isDomed = ({ seat, breakX }: Givens, x: number): boolean =>
@@ -102,19 +129,6 @@ export const isDomed = ({ seat, breakX }: Givens, x: number): boolean =>
  */
 export const contactOf = ({ shim }: Instrument): number =>
   Math.min(shim.contact, shim.tailBlockDepth);
-
-/** The builder's tracing where there is one. */
-const outlineOf = (body: Body): Outline =>
-  body.tracing === undefined ? new BoutOutline(body) : tracedOutlineOf(body.tracing);
-
-/** A curve through hundreds of places takes as long as all the rest, and is the same whatever else is changed. */
-const traced = new WeakMap<Tracing, Outline>();
-
-function tracedOutlineOf(tracing: Tracing): Outline {
-  const outline = traced.get(tracing) ?? new TracedOutline(tracing);
-  traced.set(tracing, outline);
-  return outline;
-}
 
 /** The shim is a target of the one method, the spacer of the other. */
 function objectionToTarget({ target, dome }: Instrument): Objection | null {
@@ -175,6 +189,26 @@ function objectionToSeat(instrument: Instrument, saddleX: number): Objection | n
   return {
     field: overhangs ? "neck.fingerboardOverhang" : "neck.lastFret",
     why: phrase`The fingerboard ends ${mm(past)} past the saddle: its seat must lie neckward of it.`,
+  };
+}
+
+/** The dome ends on one line across the body, so each half must have one edge there and tailward of it. */
+function objectionToScoop(halves: Halves, breakX: number): Objection | null {
+  const deepest = halves.reduce((one, half) =>
+    half.outline.foldX < one.outline.foldX ? half : one,
+  );
+  const { foldX } = deepest.outline;
+  if (foldX >= breakX) return null;
+  const where = halves.length === 1 ? "" : ` on the ${deepest.side} side`;
+  return {
+    field: "dome.flatLength",
+    why: [
+      `The cutaway${where} reaches `,
+      mm(breakX - foldX),
+      " tailward of the break, to ",
+      mm(foldX),
+      " from the tail. Move the break at least so far toward the tail, or draw the cutaway that much shallower.",
+    ],
   };
 }
 

@@ -2,6 +2,7 @@ import type { Dome } from "../geometry/dome.ts";
 import type { FieldPath } from "../instrument/fields.ts";
 import type { Range, TargetKind } from "../instrument/instrument.ts";
 import type { Phrase } from "../instrument/phrase.ts";
+import type { BodySide } from "./halves.ts";
 
 /** Why an instrument cannot be solved, before the nearest value that would work has been looked for. */
 export interface Objection {
@@ -49,6 +50,12 @@ export interface Outcomes {
   readonly maxRemovalX: number;
   /** Where the least comes off, so what is sanded last. */
   readonly leastRemovalX: number;
+  /** Both as length of edge from the tail seam. */
+  readonly maxRemovalArc: number;
+  readonly leastRemovalArc: number;
+  /** On which side both are; null where the halves are alike. */
+  readonly maxRemovalSide: BodySide | null;
+  readonly leastRemovalSide: BodySide | null;
   /** Diameter of the smallest dish the domed part of the rim fits in. */
   readonly dishNeeded: number;
   /** Distance from tail of the fingerboard's end. */
@@ -62,7 +69,10 @@ export interface BreakOutcomes {
   /** Thinnest shim with no overrun; null when none within reach is. */
   readonly cleanShim: number | null;
   readonly breakX: number;
+  /** Half the distance between the rim's edges on the break line. */
   readonly breakHalfWidth: number;
+  /** How far the middle between them lies to the bass side of the centreline. */
+  readonly breakMiddle: number;
   /**
    * How far a dish that sands the whole rim cuts under the flat anywhere neckward of the break, and where;
    * 0 and null where nowhere; both null where so small a dish ends short of the neck.
@@ -87,6 +97,7 @@ export interface SeatOutcomes {
   readonly cleanShim: null;
   readonly breakX: null;
   readonly breakHalfWidth: null;
+  readonly breakMiddle: null;
   readonly dishUndercut: null;
   readonly dishUndercutX: null;
   readonly seat: SeatCut & {
@@ -105,7 +116,9 @@ export type AnyOutcomes = Outcomes & (BreakOutcomes | SeatOutcomes);
 interface Shape {
   /** Width the side's strip must have before it is cut to shape. */
   readonly stockWidth: number;
+  /** Along the bass half's edge, and along the treble half's; null where that mirrors it. */
   readonly stations: readonly Station[];
+  readonly trebleStations: readonly Station[] | null;
   /** Worst first. */
   readonly checks: readonly Check[];
   /** The sphere (or plane) the top's rim lies on, and the back's, for drawing. */
@@ -135,6 +148,12 @@ export function targetIn(profile: Profile, kind: TargetKind): number | null {
   if (kind === "spacer") return profile.seat?.spacer ?? null;
   return profile[kind];
 }
+
+/** The stations of one side. */
+export const stationsOn = (
+  { stations, trebleStations }: Pick<Shape, "stations" | "trebleStations">,
+  side: BodySide,
+): readonly Station[] => (side === "bass" ? stations : (trebleStations ?? stations));
 
 export interface Station {
   /** A landmark's name, or "" for a place that is only one of the even spacing. */

@@ -1,11 +1,12 @@
-import { type Dome, domeLeaning, domeZ } from "../geometry/dome.ts";
+import { type Dome, domeZ } from "../geometry/dome.ts";
 import { numberAt } from "../geometry/number-at.ts";
-import { along, type Edge, edgeOf } from "../geometry/outline/edge.ts";
+import { along, edgeOf, lowestOn } from "../geometry/outline/edge.ts";
 import { highest, lowest, peakNear } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Givens } from "./givens.ts";
+import type { Half } from "./halves.ts";
 import type { Reach } from "./outcome.ts";
-import { shimUnder } from "./reach.ts";
+import { domeOfLean, shimUnder } from "./reach.ts";
 import { rounding } from "./standing.ts";
 
 export interface Overrun {
@@ -18,17 +19,29 @@ const none: Overrun = { length: 0, depth: 0 };
 
 /**
  * How a flat board cuts into the domed rim tailward of the break. The rim's edge d mm from the break
- * stands over the flat when d(2·lean − κd) + κ(yb² − y²) > 0, so when 2·lean exceeds
- * κd − κ(yb² − y²)/d: a bound free of the dome's tilt, whose least value along `edge` (from the tail to
- * the break) is the steepest clean dome at once. None where there is no flat.
+ * stands over the flat when d(2·lean − κd) + κ(yb − y)(yo + y) > 0, yo the other edge's half width at the
+ * break, so when 2·lean exceeds κd − κ(yb − y)(yo + y)/d: a bound free of the dome's tilt, whose least value
+ * from the tail to the break is the steepest clean dome at once. None where there is no flat.
  */
-export function overrunOf(givens: Givens, dome: Dome, edge: Edge): Overrun {
+export function overrunOf(givens: Givens, dome: Dome): Overrun {
   if (givens.seat !== null) return none;
-  const bound = (x: number, y = givens.outline.halfWidth(x)): number => boundAt(givens, x, y);
+  return givens.halves
+    .map((half) => overrunAlong(givens, dome, half))
+    .reduce((bass, treble) => ({
+      length: Math.max(bass.length, treble.length),
+      depth: Math.max(bass.depth, treble.depth),
+    }));
+}
+
+function overrunAlong(givens: Givens, dome: Dome, half: Half): Overrun {
+  const { outline, sign } = half;
+  const edge = edgeOf(outline, givens.breakX);
+  const bound = boundOn(givens, half);
   const bounds = along(edge, bound);
-  const { x: worst, value: least } = lowest(bound, edge.xs, bounds);
+  const f = (x: number): number => bound(x, outline.halfWidth(x));
+  const { x: worst, value: least } = lowest(f, edge.xs, bounds);
   if (2 * dome.lean <= least) return none;
-  const excess = (x: number): number => 2 * dome.lean - bound(x);
+  const excess = (x: number): number => 2 * dome.lean - f(x);
   const start = firstPositive(
     excess,
     edge.xs,
@@ -36,19 +49,32 @@ export function overrunOf(givens: Givens, dome: Dome, edge: Edge): Overrun {
   );
   // A shallow cut may lie between two places of the edge; the bound's lowest place lies in it.
   const xs = [...edge.xs, worst].sort((a, b) => a - b);
-  const height = (x: number): number => domeZ(dome, x, givens.outline.halfWidth(x));
+  const height = (x: number): number => domeZ(dome, x, sign * outline.halfWidth(x));
   const depth = highest(height, xs, xs.map(height)).value;
   return depth > rounding ? { length: givens.breakX - start, depth } : none;
 }
 
-/** The bound at (x, y); toward the break its limit, −2κ·yb·slope. */
-export function boundAt(givens: Givens, x: number, y: number): number {
-  const { outline, breakX, breakHalfWidth, dishCurvature } = givens;
-  const d = breakX - x;
-  return d > 0
-    ? dishCurvature * (d - ((breakHalfWidth - y) * (breakHalfWidth + y)) / d)
-    : -2 * dishCurvature * breakHalfWidth * outline.slope(breakX);
+/** The bound at (x, half width) of one edge; toward the break its limit, −κ(yb + yo)·slope. */
+function boundOn(givens: Givens, { outline }: Half): (x: number, y: number) => number {
+  const { breakX, breakHalfWidth, dishCurvature } = givens;
+  const own = outline.halfWidth(breakX);
+  const other = 2 * breakHalfWidth - own;
+  return (x, y) => {
+    const d = breakX - x;
+    return d > 0
+      ? dishCurvature * (d - ((own - y) * (other + y)) / d)
+      : -2 * dishCurvature * breakHalfWidth * outline.slope(breakX);
+  };
 }
+
+/** Twice the lean of the steepest dome that stays clean. */
+export const leastBound = (givens: Givens): number =>
+  Math.min(
+    ...givens.halves.map(
+      (half) =>
+        lowestOn(half.outline, edgeOf(half.outline, givens.breakX), boundOn(givens, half)).value,
+    ),
+  );
 
 /** Where `f`, positive somewhere, first turns so; its peaks between samples count as well. */
 function firstPositive(
@@ -67,12 +93,9 @@ function firstPositive(
 
 /** The thinnest shim in reach that does not overrun; null when none is. */
 export function cleanShimIn(givens: Givens, reach: Reach): number | null {
-  const edge = edgeOf(givens.outline, givens.breakX);
-  const bound = (x: number, y = givens.outline.halfWidth(x)): number => boundAt(givens, x, y);
-  const leastBound = lowest(bound, edge.xs, along(edge, bound)).value;
-  if (2 * reach.thinnestDome.lean <= leastBound) return reach.thinnest;
-  if (2 * reach.thickestDome.lean > leastBound) return null;
-  const { dishCurvature, breakX, breakHalfWidth } = givens;
-  const dome = domeLeaning(dishCurvature, breakX, breakHalfWidth, leastBound / 2);
+  const least = leastBound(givens);
+  if (2 * reach.thinnestDome.lean <= least) return reach.thinnest;
+  if (2 * reach.thickestDome.lean > least) return null;
+  const dome = domeOfLean(givens, least / 2);
   return dome === null ? null : shimUnder(givens, dome);
 }

@@ -1,5 +1,6 @@
 import { degrees } from "../geometry/circle.ts";
 import type { Dome } from "../geometry/dome.ts";
+import { circleRound } from "../geometry/outline/circle-round-halves.ts";
 import { edgeOf } from "../geometry/outline/edge.ts";
 import { enclosingCircle } from "../geometry/outline/enclosing-circle.ts";
 import { writeField } from "../instrument/field-value.ts";
@@ -9,7 +10,8 @@ import { anglePart } from "../instrument/outcome-fields.ts";
 import { phrase } from "../instrument/phrase.ts";
 import { backOf } from "./back.ts";
 import { checksOf } from "./checks/checks.ts";
-import { type Givens, givensOf, type SeatPlace } from "./givens.ts";
+import { domedEnd, type Givens, givensOf, type SeatPlace } from "./givens.ts";
+import { spanAt } from "./halves.ts";
 import { nearestWorking } from "./nearest.ts";
 import { fingerboardEndX } from "./neck.ts";
 import type {
@@ -29,7 +31,7 @@ import { chainOf } from "./saddle-chain.ts";
 import { cutOf } from "./seat.ts";
 import { rangeOver, reachWithin, solve, type TargetObjection } from "./solve.ts";
 import { rounding } from "./standing.ts";
-import { deepestPlace, stationsOf } from "./station.ts";
+import { deepestOn, stationsOf } from "./station.ts";
 
 /** An instrument with its shim or spacer found and every sphere it needs in place. */
 interface Solved {
@@ -121,9 +123,12 @@ function profileFrom(solved: Solved, stationEvery: number): Profile {
     fingerboardEndX: fingerboardEndX(givens.instrument),
   };
   const rim = { givens, dome, back, pitch: outcomes.pitch };
+  const [bass, treble] = givens.halves;
   const shape = {
-    stockWidth: deepestPlace(rim).depth + outcomes.rimOffset,
-    stations: stationsOf(rim, stationEvery),
+    stockWidth:
+      Math.max(...givens.halves.map((half) => deepestOn(rim, half).depth)) + outcomes.rimOffset,
+    stations: stationsOf(rim, bass, stationEvery),
+    trebleStations: treble === undefined ? null : stationsOf(rim, treble, stationEvery),
     dome,
     back,
   };
@@ -142,13 +147,14 @@ function profileFrom(solved: Solved, stationEvery: number): Profile {
 
 /** What only a rim with a break has. */
 function breakOutcomes({ givens, reach, dome }: Solved, shim: number): BreakOutcomes {
-  const { breakX, breakHalfWidth } = givens;
+  const { breakX, breakHalfWidth, breakMiddle } = givens;
   const undercut = undercutOf(givens, dome);
   return {
     shim,
     cleanShim: cleanShimIn(givens, reach),
     breakX,
     breakHalfWidth,
+    breakMiddle,
     dishUndercut: undercut?.value ?? null,
     dishUndercutX: undercut?.x ?? null,
     seat: null,
@@ -157,15 +163,16 @@ function breakOutcomes({ givens, reach, dome }: Solved, shim: number): BreakOutc
 
 /** What only a top with a seat has. */
 function seatOutcomes(givens: Givens, seat: SeatPlace, dome: Dome, spacer: number): SeatOutcomes {
-  const { outline, instrument } = givens;
+  const { outline, halves, instrument } = givens;
   const cut = cutOf(givens, seat, dome);
-  const narrower = Math.min(outline.halfWidth(seat.fromX), outline.halfWidth(outline.length));
+  const narrower = Math.min(...[seat.fromX, outline.length].map((x) => spanAt(halves, x).half));
   const thicknessLeft = instrument.seat.topThickness - cut.mostCut;
   return {
     shim: null,
     cleanShim: null,
     breakX: null,
     breakHalfWidth: null,
+    breakMiddle: null,
     dishUndercut: null,
     dishUndercutX: null,
     seat: { spacer, bodyWidth: 2 * narrower, ...cut, thicknessLeft },
@@ -186,9 +193,9 @@ function rangesOf({ givens, reach }: Solved) {
 }
 
 function rimOf({ givens, dome }: Solved, pitch: number) {
-  const edge = edgeOf(givens.outline, givens.breakX);
-  const overrun = overrunOf(givens, dome, edge);
-  const { most, least } = removalOver(givens, dome, pitch, edge);
+  const overrun = overrunOf(givens, dome);
+  const { most, least } = removalOver(givens, dome, pitch);
+  const alike = givens.halves.length === 1;
   const rimOffset = -least.value > rounding ? -least.value : 0;
   return {
     overrunLength: overrun.length,
@@ -197,6 +204,22 @@ function rimOf({ givens, dome }: Solved, pitch: number) {
     maxRemoval: most.value + rimOffset,
     maxRemovalX: most.x,
     leastRemovalX: least.x,
-    dishNeeded: 2 * enclosingCircle(givens.outline, edge).radius,
+    maxRemovalArc: most.arc,
+    leastRemovalArc: least.arc,
+    maxRemovalSide: alike ? null : most.side,
+    leastRemovalSide: alike ? null : least.side,
+    dishNeeded: 2 * circleRadius(givens),
   };
+}
+
+/** Of the smallest circle round the domed part of the rim. */
+function circleRadius(givens: Givens): number {
+  const edges = givens.halves.map((half) => ({
+    ...half,
+    edge: edgeOf(half.outline, domedEnd(givens, half)),
+  }));
+  const [bass, treble] = edges;
+  return treble === undefined && bass !== undefined
+    ? enclosingCircle(bass.outline, bass.edge).radius
+    : circleRound(edges).radius;
 }

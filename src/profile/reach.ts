@@ -1,12 +1,13 @@
 import { sagitta } from "../geometry/circle.ts";
 import { type Dome, domeLeaning, domeThrough, domeZ } from "../geometry/dome.ts";
-import { along, edgeOf } from "../geometry/outline/edge.ts";
-import type { Outline } from "../geometry/outline/outline.ts";
-import { highest, lowest } from "../geometry/peak.ts";
+import { numberAt } from "../geometry/number-at.ts";
+import { edgeOf, highestOn, lowestOn } from "../geometry/outline/edge.ts";
+import { highest } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range } from "../instrument/instrument.ts";
 import { mm, phrase } from "../instrument/phrase.ts";
-import type { Givens, SeatPlace } from "./givens.ts";
+import { domedEnd, type Givens, type SeatPlace } from "./givens.ts";
+import { type Half, type Halves, spanAt } from "./halves.ts";
 import type { Objection, Reach } from "./outcome.ts";
 import { domeUnder } from "./seat.ts";
 import { sinksOnSeat, spacerReach, spacerUnder } from "./spacer-reach.ts";
@@ -28,11 +29,21 @@ export type ReachResult =
   | { readonly ok: true; readonly reach: Reach }
   | { readonly ok: false; readonly objection: Objection };
 
-/** The dome of a shim of thickness t: the rim rests on it `contact` in from the tail end. */
-export function domeOnShim(givens: Givens, t: number): Dome | null {
-  const { dishCurvature, breakX, breakHalfWidth, contact } = givens;
-  return domeThrough(dishCurvature, breakX, breakHalfWidth, contact, -t);
+/** The dome through both ends of the break line and (x, 0, z). */
+export function domeAt(givens: Givens, x: number, z: number): Dome | null {
+  const { dishCurvature, breakX, breakHalfWidth, breakMiddle } = givens;
+  return domeThrough(dishCurvature, breakX, breakHalfWidth, x, z, 0, breakMiddle);
 }
+
+/** The dome through both ends of the break line with this lean. */
+export function domeOfLean(givens: Givens, lean: number): Dome | null {
+  const { dishCurvature, breakX, breakHalfWidth, breakMiddle } = givens;
+  return domeLeaning(dishCurvature, breakX, breakHalfWidth, lean, 0, breakMiddle);
+}
+
+/** The dome of a shim of thickness t: the rim rests on it `contact` in from the tail end. */
+export const domeOnShim = (givens: Givens, t: number): Dome | null =>
+  domeAt(givens, givens.contact, -t);
 
 /** The shim under a dome: how far its centreline lies below the flat at the contact. */
 export const shimUnder = (givens: Givens, dome: Dome): number => -domeZ(dome, givens.contact, 0);
@@ -74,9 +85,8 @@ const steepest = 0.9;
 
 /** The tilts at the neck end of the domes that reach over the whole outline; null when none does. */
 export function coveringTilts(givens: Givens): Range | null {
-  const { dishCurvature, braceCurvature, outline, breakX } = givens;
-  if (dishCurvature === 0)
-    return archesOver(braceCurvature, outline, breakX) ? [-steepest, steepest] : null;
+  const { dishCurvature, braceCurvature, breakX } = givens;
+  if (dishCurvature === 0) return archesOver(givens, braceCurvature) ? [-steepest, steepest] : null;
   const centres = coveringCentres(givens, Math.max(dishCurvature, braceCurvature));
   if (centres === null) return null;
   const [tailmost, neckmost] = centres;
@@ -97,48 +107,72 @@ function fittingDome(givens: Givens, t: number): Dome | null {
   return dome !== null && domeFits(givens, dome) ? dome : null;
 }
 
-const domeOfLean = ({ dishCurvature, breakX, breakHalfWidth }: Givens, lean: number) =>
-  domeLeaning(dishCurvature, breakX, breakHalfWidth, lean);
-
 /**
  * Whether dish and brace spheres reach over the whole domed part of the rim, and a thicker shim
  * would lower the centreline at contact and saddle, as it does for every dome of a sane size.
  */
 export function domeFits(givens: Givens, dome: Dome): boolean {
-  const { outline, breakX, dishCurvature, braceCurvature } = givens;
-  if (dishCurvature === 0) return archesOver(braceCurvature, outline, breakX);
+  const { halves, dishCurvature, braceCurvature } = givens;
+  if (dishCurvature === 0) return archesOver(givens, braceCurvature);
   const sharper = Math.max(1, braceCurvature / dishCurvature);
-  if (!sphereCovers(dome, outline, breakX, sharper)) return false;
+  if (!sphereCovers(dome, halves, domedEnds(givens), sharper)) return false;
   return givens.seat === null ? sinks(givens, dome) : sinksOnSeat(givens, dome);
 }
 
 /** How much of its radius a sphere must have to spare, so that no rounding puts a rim beyond it. */
 const spare = 1e-12;
 
-/** Whether braces of this curvature, standing square to the centreline, span the outline to x = `to`. */
-const archesOver = (curvature: number, outline: Outline, to: number): boolean =>
-  curvature * outline.widest <= 1 - spare || curvature * widestIn(outline, to) <= 1 - spare;
-
-/**
- * Whether the dome's sphere, its radius divided by `sharper`, reaches over the outline from the tail
- * to x = `to`. A box round that part settles it for any sphere of a sane size, and its length for
- * those far too small.
- */
-export function sphereCovers(dome: Dome, outline: Outline, to: number, sharper: number): boolean {
-  const tail = dome.lean - dome.curvature * dome.axis;
-  const end = dome.lean - dome.curvature * (dome.axis - to);
-  const box = Math.max(tail * tail, end * end) + (dome.curvature * outline.widest) ** 2;
-  const least = (1 - spare) / (sharper * sharper);
-  if (box <= least) return true;
-  return (dome.curvature * (to / 2)) ** 2 <= least && farthest(dome, outline, to) <= least;
+/** Whether braces of this curvature, standing square to the centreline, span the domed part from edge to edge. */
+function archesOver(givens: Givens, curvature: number): boolean {
+  const { halves } = givens;
+  const most = 1 - spare;
+  const widest = halves.reduce((sum, { outline }) => sum + outline.widest, 0) / halves.length;
+  return curvature * widest <= most || curvature * widestSpan(givens) <= most;
 }
 
-/** Greatest of κ²((x − cx)² + y²) over the outline from the tail to x = `to`. */
-function farthest(dome: Dome, outline: Outline, to: number): number {
-  const edge = edgeOf(outline, to);
-  const distance2 = (x: number, y = outline.halfWidth(x)): number =>
-    (dome.lean - dome.curvature * (dome.axis - x)) ** 2 + (dome.curvature * y) ** 2;
-  return highest(distance2, edge.xs, along(edge, distance2)).value;
+/** Half of the widest span between the edges over the domed part. */
+function widestSpan(givens: Givens): number {
+  const { halves } = givens;
+  const xs = [...new Set(halves.flatMap((half) => edgeOf(half.outline, givens.breakX).us))];
+  const places = xs.filter((x) => x <= givens.breakX).sort((a, b) => a - b);
+  const span = (x: number): number => spanAt(halves, x).half;
+  return highest(span, places, places.map(span)).value;
+}
+
+/** Where the domed part of each half ends. */
+const domedEnds = (givens: Givens): readonly number[] =>
+  givens.halves.map((half) => domedEnd(givens, half));
+
+/**
+ * Whether the dome's sphere, its radius divided by `sharper`, reaches over each half from the tail to its place
+ * of `ends`. A box round that part settles it for any sphere of a sane size, and its length for those far
+ * too small.
+ */
+export function sphereCovers(
+  dome: Dome,
+  halves: Halves,
+  ends: readonly number[],
+  sharper: number,
+): boolean {
+  const least = (1 - spare) / (sharper * sharper);
+  return halves.every((half, i) => {
+    const to = numberAt(ends, i);
+    const length = Math.min(to, half.outline.length);
+    const tail = dome.lean - dome.curvature * dome.axis;
+    const end = dome.lean - dome.curvature * (dome.axis - length);
+    const widest = half.outline.widest + Math.abs(dome.middle);
+    const box = Math.max(tail * tail, end * end) + (dome.curvature * widest) ** 2;
+    if (box <= least) return true;
+    return (dome.curvature * (length / 2)) ** 2 <= least && farthest(dome, half, to) <= least;
+  });
+}
+
+/** Greatest of κ²((x − cx)² + (y − cy)²) over a half from the tail to u = `to`. */
+function farthest(dome: Dome, { outline, sign }: Half, to: number): number {
+  const distance2 = (x: number, halfWidth: number): number =>
+    (dome.lean - dome.curvature * (dome.axis - x)) ** 2 +
+    (dome.curvature * (sign * halfWidth - dome.middle)) ** 2;
+  return highestOn(outline, edgeOf(outline, to), distance2).value;
 }
 
 function sinks(givens: Givens, dome: Dome): boolean {
@@ -147,14 +181,15 @@ function sinks(givens: Givens, dome: Dome): boolean {
 
 /**
  * The least lean at which the dome's centreline still falls at contact and saddle as a shim grows.
- * It turns about the break's rim points, s = sagitta over the axis between them: the place straight
- * out from there, s·lean/√(1 − κ²yb²) from the break, is where falling turns to rising.
+ * It turns about the break's rim points, s = how far it arches over their axis on the centreline: the place
+ * straight out from there, s·lean/√(1 − κ²yb²) from the break, is where falling turns to rising.
  */
 function leastSinking(givens: Givens): number {
-  const { dishCurvature, breakX, breakHalfWidth, saddleX, contact } = givens;
+  const { dishCurvature, breakX, breakHalfWidth, breakMiddle, saddleX, contact } = givens;
   const nearest = breakX - Math.max(saddleX, contact);
   const upright = Math.sqrt(1 - (dishCurvature * breakHalfWidth) ** 2);
-  return (-nearest * upright) / sagitta(dishCurvature, breakHalfWidth);
+  const arch = sagitta(dishCurvature, breakHalfWidth) - sagitta(dishCurvature, breakMiddle);
+  return (-nearest * upright) / arch;
 }
 
 /** The leans of the domes that fit, least first; null when there are none. */
@@ -176,24 +211,29 @@ function fittingLeans(givens: Givens): Range | null {
 }
 
 /**
- * Where on the centreline a sphere's centre may stand for it to reach over the domed part: within
- * √(R² − y²) of each place (x, y) of the edge. Null when nowhere, as when y exceeds R.
+ * Where along the body a sphere's centre may stand, on its own line beside the centreline, for it to reach
+ * over the domed part: within √(R² − (y − cy)²) of each place (x, y) of both edges. Null when nowhere, as
+ * when y − cy exceeds R.
  */
-function coveringCentres({ outline, breakX }: Givens, curvature: number): Range | null {
+function coveringCentres(givens: Givens, curvature: number): Range | null {
+  const { halves, seat } = givens;
   const radius = (1 - spare) / curvature;
-  if (radius < breakX / 2) return null;
-  const edge = edgeOf(outline, breakX);
-  const within = (y: number): number => Math.sqrt(Math.max(0, (radius - y) * (radius + y)));
-  const after = (x: number, y = outline.halfWidth(x)): number => x - within(y);
-  const before = (x: number, y = outline.halfWidth(x)): number => x + within(y);
-  const tailmost = highest(after, edge.xs, along(edge, after)).value;
-  const neckmost = lowest(before, edge.xs, along(edge, before)).value;
+  if (radius < givens.breakX / 2) return null;
+  const middle = seat === null ? givens.breakMiddle : 0;
+  const ranges = halves.map((half): Range => {
+    const { outline, sign } = half;
+    const edge = edgeOf(outline, domedEnd(givens, half));
+    const within = (halfWidth: number): number => {
+      const y = sign * halfWidth - middle;
+      return Math.sqrt(Math.max(0, (radius - y) * (radius + y)));
+    };
+    const after = (x: number, y: number): number => x - within(y);
+    const before = (x: number, y: number): number => x + within(y);
+    return [highestOn(outline, edge, after).value, lowestOn(outline, edge, before).value];
+  });
+  const tailmost = Math.max(...ranges.map(([low]) => low));
+  const neckmost = Math.min(...ranges.map(([, high]) => high));
   return tailmost < neckmost ? [tailmost, neckmost] : null;
-}
-
-function widestIn(outline: Outline, to: number): number {
-  const edge = edgeOf(outline, to);
-  return highest((x) => outline.halfWidth(x), edge.xs, edge.halfWidths).value;
 }
 
 /** Why no spacer will do: braces or dish too small, or sides too shallow for the tail to lie so low. */

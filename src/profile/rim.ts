@@ -1,13 +1,14 @@
 import { radians } from "../geometry/circle.ts";
 import { type Dome, domeZ } from "../geometry/dome.ts";
-import { along, type Edge, edgeOf } from "../geometry/outline/edge.ts";
-import { highest, lowest, type Peak } from "../geometry/peak.ts";
-import { type Givens, isDomed } from "./givens.ts";
+import { edgeOf, highestOn, lowestOn } from "../geometry/outline/edge.ts";
+import { lowest, type Peak } from "../geometry/peak.ts";
+import { domedEnd, type Givens, isDomed } from "./givens.ts";
+import type { BodySide, Half } from "./halves.ts";
 import { rounding } from "./standing.ts";
 
-/** The finished top edge of the rim at x, over the flat's plane: the dome, and neckward of a break the flat. */
-export function rimZ(givens: Givens, dome: Dome, x: number): number {
-  return isDomed(givens, x) ? domeZ(dome, x, givens.outline.halfWidth(x)) : 0;
+/** The finished top edge of the rim at (x, y) on it, over the flat's plane: the dome, and neckward of a break the flat. */
+export function rimZ(givens: Givens, dome: Dome, x: number, y: number): number {
+  return isDomed(givens, x) ? domeZ(dome, x, y) : 0;
 }
 
 /** How high over the flat's plane the datum passes at `breakX`: it turns about the break, and where all is domed it holds the neck end. */
@@ -28,29 +29,59 @@ export function removalOf(
   return (x, z) => (x - givens.breakX) * sine - (z - height) * cosine;
 }
 
+/** A height at a place of the rim's edge. */
+export interface RimPlace {
+  readonly x: number;
+  readonly side: BodySide;
+  /** Length of edge from the tail seam. */
+  readonly arc: number;
+  readonly value: number;
+}
+
 export interface Removal {
-  readonly most: Peak;
-  readonly least: Peak;
+  readonly most: RimPlace;
+  readonly least: RimPlace;
 }
 
 /**
- * The most and the least that comes off anywhere on the rim; `pitch` in degrees, `edge` from the tail
- * to where the dome ends. Negative where the level rim was too low. On the flat, removal runs straight from
- * nothing at the break to its value at the neck end, so that end and `edge` are all there is to search.
+ * The most and the least that comes off anywhere on the rim; `pitch` in degrees. Negative where the level
+ * rim was too low. On the flat, removal runs straight from nothing at the break to its value at the neck
+ * end, so that end and the domed part are all there is to search.
  */
-export function removalOver(givens: Givens, dome: Dome, pitch: number, edge: Edge): Removal {
-  const { outline } = givens;
+export function removalOver(givens: Givens, dome: Dome, pitch: number): Removal {
   const removal = removalOf(givens, dome, radians(pitch));
-  const f = (x: number, y = outline.halfWidth(x)): number =>
-    isDomed(givens, x) ? removal(x, domeZ(dome, x, y)) : 0;
-  const values = along(edge, f);
+  return givens.halves
+    .map((half) => removalAlong(givens, dome, half, removal))
+    .reduce((bass, treble) => ({
+      most: treble.most.value > bass.most.value ? treble.most : bass.most,
+      least: treble.least.value < bass.least.value ? treble.least : bass.least,
+    }));
+}
+
+function removalAlong(
+  givens: Givens,
+  dome: Dome,
+  half: Half,
+  removal: (x: number, z: number) => number,
+): Removal {
+  const { outline, sign, side } = half;
+  const f = (x: number, halfWidth: number): number =>
+    isDomed(givens, x) ? removal(x, domeZ(dome, x, sign * halfWidth)) : 0;
+  const edge = edgeOf(outline, domedEnd(givens, half));
   const end = outline.length;
-  const neckEnd = { x: end, value: removal(end, rimZ(givens, dome, end)) };
-  const most = highest(f, edge.xs, values);
-  const least = lowest(f, edge.xs, values);
+  const neckEnd = removal(end, rimZ(givens, dome, end, sign * outline.halfWidth(end)));
+  const most = highestOn(outline, edge, f);
+  const least = lowestOn(outline, edge, f);
+  const atEnd: Peak = { x: outline.end, value: neckEnd };
+  const placed = ({ x: u, value }: Peak): RimPlace => ({
+    x: outline.placeAt(u)[0],
+    side,
+    arc: outline.arcLength(u),
+    value,
+  });
   return {
-    most: neckEnd.value > most.value ? neckEnd : most,
-    least: neckEnd.value < least.value ? neckEnd : least,
+    most: placed(neckEnd > most.value ? atEnd : most),
+    least: placed(neckEnd < least.value ? atEnd : least),
   };
 }
 
@@ -60,12 +91,19 @@ export function removalOver(givens: Givens, dome: Dome, pitch: number, edge: Edg
  * neck end.
  */
 export function undercutOf(
-  { outline, breakX }: Givens,
+  { halves, breakX }: Givens,
   dome: Dome,
 ): { readonly value: number; readonly x: number | null } | null {
-  const places = edgeOf(outline, outline.length).xs.filter((x) => x > breakX);
-  const height = (x: number): number => domeZ(dome, x, outline.halfWidth(x));
-  const { x, value } = lowest(height, places, places.map(height));
-  if (Number.isNaN(value)) return null;
+  const lowestPlaces = halves.map(({ outline, sign }) => {
+    const height = (u: number): number => {
+      const [x, halfWidth] = outline.placeAt(u);
+      return domeZ(dome, x, sign * halfWidth);
+    };
+    const places = edgeOf(outline, outline.end).us.filter((u) => u > breakX);
+    const { x, value } = lowest(height, places, places.map(height));
+    return { x: outline.placeAt(x)[0], value };
+  });
+  if (lowestPlaces.some((place) => Number.isNaN(place.value))) return null;
+  const { x, value } = lowestPlaces.reduce((low, one) => (one.value < low.value ? one : low));
   return value < -rounding ? { value: -value, x } : { value: 0, x: null };
 }

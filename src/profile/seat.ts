@@ -3,6 +3,7 @@ import { highest, type Peak } from "../geometry/peak.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range } from "../instrument/instrument.ts";
 import type { Givens, SeatPlace } from "./givens.ts";
+import { spanAt } from "./halves.ts";
 import type { SeatCut } from "./outcome.ts";
 import { braceLift, topZ } from "./top.ts";
 
@@ -13,28 +14,42 @@ import { braceLift, topZ } from "./top.ts";
  * tail lies, and the thicker the spacer. Which corner is the lowest changes once on the way.
  */
 
-/** Half of the seat's outline at one of its ends. */
+/** Of the seat's outline; y toward the bass side. */
 interface Corner {
   readonly x: number;
-  readonly halfWidth: number;
+  readonly y: number;
 }
 
-const cornersOf = (givens: Givens, seat: SeatPlace): readonly [end: Corner, neck: Corner] => [
-  { x: seat.fromX, halfWidth: seat.halfWidth },
-  { x: givens.outline.length, halfWidth: seat.neckHalfWidth },
-];
+/** The fingerboard's end first; on the bass side alone where the treble half mirrors it. */
+function cornersOf({ halves, outline }: Givens, seat: SeatPlace): readonly Corner[] {
+  const sides = halves.length === 1 ? 1 : 2;
+  return [
+    ...seat.end.slice(0, sides).map((y) => ({ x: seat.fromX, y })),
+    ...seat.neckEnd.slice(0, sides).map((y) => ({ x: outline.length, y })),
+  ];
+}
+
+/** How high over the seat's plane the plate's lower corner stands at the fingerboard's end and at the neck end. */
+export function lowestAtEnds(
+  givens: Givens,
+  seat: SeatPlace,
+  dome: Dome,
+): readonly [end: number, neckEnd: number] {
+  const lower = (x: number, corners: readonly number[]): number =>
+    Math.min(...corners.map((y) => plateZ(givens, dome, x, y)));
+  return [lower(seat.fromX, seat.end), lower(givens.outline.length, seat.neckEnd)];
+}
 
 /** Height of the plate over the seat's plane at (x, y), before it is cut: the dome, and what the braces add between the rims. */
 export function plateZ(givens: Givens, dome: Dome, x: number, y: number): number {
-  return domeZ(dome, x, y) + liftAt(givens, domeTilt(dome, x), { x, halfWidth: y });
+  return domeZ(dome, x, y) + liftAt(givens, domeTilt(dome, x), { x, y });
 }
 
 /** What braces of another radius than the dish add at a place, where the dome has this tilt. */
-function liftAt(givens: Givens, tilt: number, { x, halfWidth }: Corner): number {
-  if (givens.braceCurvature === givens.dishCurvature) return 0;
-  const across = givens.outline.halfWidth(x);
-  return braceLift(givens, tilt, across) - braceLift(givens, tilt, halfWidth);
-}
+const liftAt = (givens: Givens, tilt: number, { x, y }: Corner): number =>
+  givens.braceCurvature === givens.dishCurvature
+    ? 0
+    : braceLift(givens, tilt, spanAt(givens.halves, x), y);
 
 /** The dome with this tilt at the neck end whose seat's lowest corner stands `leastCut` over the seat; null where it has no top. */
 export function domeTilted(givens: Givens, seat: SeatPlace, tilt: number): Dome | null {
@@ -42,18 +57,23 @@ export function domeTilted(givens: Givens, seat: SeatPlace, tilt: number): Dome 
   const domes = cornersOf(givens, seat).map((corner) => {
     const lean = tilt - dishCurvature * (outline.length - corner.x);
     const level = instrument.seat.leastCut - liftAt(givens, lean, corner);
-    return domeLeaning(dishCurvature, corner.x, corner.halfWidth, lean, level);
+    return domeLeaning(dishCurvature, corner.x, Math.abs(corner.y), lean, level);
   });
   return higherOf(givens, seat, domes);
 }
 
-/** The dome whose other corner is the higher: both stand on one corner each, and only that one leaves none below. */
+/** The dome whose other corners are the highest: each stands on one corner, and only that one leaves none below. */
 function higherOf(givens: Givens, seat: SeatPlace, domes: readonly (Dome | null)[]): Dome | null {
-  const [end, neck] = cornersOf(givens, seat);
-  const [onEnd, onNeck] = domes;
-  if (onEnd == null || onNeck == null) return onEnd ?? onNeck ?? null;
-  const other = plateZ(givens, onEnd, neck.x, neck.halfWidth);
-  return other >= plateZ(givens, onNeck, end.x, end.halfWidth) ? onEnd : onNeck;
+  const corners = cornersOf(givens, seat);
+  const lowestOther = (dome: Dome, on: number): number =>
+    Math.min(...corners.filter((_, i) => i !== on).map(({ x, y }) => plateZ(givens, dome, x, y)));
+  return domes.reduce<{ dome: Dome | null; lowest: number }>(
+    (best, dome, on) => {
+      const lowest = dome === null ? Number.NEGATIVE_INFINITY : lowestOther(dome, on);
+      return best.dome === null || lowest > best.lowest ? { dome, lowest } : best;
+    },
+    { dome: null, lowest: Number.NEGATIVE_INFINITY },
+  ).dome;
 }
 
 /**
@@ -69,10 +89,10 @@ export function domeUnder(
 ): Dome | null {
   const { dishCurvature, braceCurvature, instrument } = givens;
   if (braceCurvature === dishCurvature || dishCurvature === 0) {
-    const lift = liftAt(givens, 0, { x, halfWidth: 0 });
+    const lift = liftAt(givens, 0, { x, y: 0 });
     const domes = cornersOf(givens, seat).map((corner) => {
       const level = instrument.seat.leastCut - liftAt(givens, 0, corner);
-      return domeThrough(dishCurvature, corner.x, corner.halfWidth, x, z - lift, level);
+      return domeThrough(dishCurvature, corner.x, Math.abs(corner.y), x, z - lift, level);
     });
     return higherOf(givens, seat, domes);
   }
@@ -130,12 +150,11 @@ const samples = 8;
  * `tilts` where they do not within them.
  */
 export function evenTilt(givens: Givens, seat: SeatPlace, [low, high]: Range): number {
-  const [end, neck] = cornersOf(givens, seat);
   const neckOver = (tilt: number): number => {
     const dome = domeTilted(givens, seat, tilt);
-    return dome === null
-      ? Number.NaN
-      : plateZ(givens, dome, neck.x, neck.halfWidth) - plateZ(givens, dome, end.x, end.halfWidth);
+    if (dome === null) return Number.NaN;
+    const [end, neckEnd] = lowestAtEnds(givens, seat, dome);
+    return neckEnd - end;
   };
   return rootBetween(neckOver, low, high);
 }

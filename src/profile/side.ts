@@ -2,9 +2,10 @@ import { radians } from "../geometry/circle.ts";
 import type { Place } from "../geometry/polyline.ts";
 import { backZ } from "./back.ts";
 import type { Givens } from "./givens.ts";
-import type { Profile } from "./outcome.ts";
+import type { Half } from "./halves.ts";
+import { type Profile, type Station, stationsOn } from "./outcome.ts";
 import { removalOf, rimZ } from "./rim.ts";
-import { deepestPlace } from "./station.ts";
+import { deepestOn } from "./station.ts";
 
 /**
  * One half of the side unrolled flat. It stands as a cylinder over the outline, so it unrolls exactly:
@@ -40,25 +41,39 @@ interface SidePlace {
   readonly under: number;
 }
 
-/** What comes off the level rim at x, `rimOffset` included: never negative. */
-export function comesOffAt(givens: Givens, profile: Profile, x: number): number {
+/** What comes off the level rim at (x, y) on its edge, `rimOffset` included: never negative. */
+export function comesOffAt(givens: Givens, profile: Profile, x: number, y: number): number {
   const { dome, pitch, rimOffset } = profile;
-  return rimOffset + removalOf(givens, dome, radians(pitch))(x, rimZ(givens, dome, x));
+  return rimOffset + removalOf(givens, dome, radians(pitch))(x, rimZ(givens, dome, x, y));
 }
 
-export function sideOf(givens: Givens, profile: Profile): Side {
-  const { outline } = givens;
+/** The same at a place of one half, as its outline counts them. */
+export function comesOffOn(
+  givens: Givens,
+  profile: Profile,
+  { outline, sign }: Half,
+  u: number,
+): number {
+  const [x, halfWidth] = outline.placeAt(u);
+  return comesOffAt(givens, profile, x, sign * halfWidth);
+}
+
+export function sideOf(givens: Givens, profile: Profile, half: Half = givens.halves[0]): Side {
+  const { outline, sign } = half;
   const corner = outline.totalArc();
-  const length = corner + outline.halfWidth(outline.length);
+  const atCorner = outline.halfWidth(outline.length);
+  const length = corner + atCorner;
   const placeAt = (along: number): Place =>
     along >= corner ? [outline.length, length - along] : outline.placeAtArc(along);
-  const topAt = (along: number): number => comesOffAt(givens, profile, placeAt(along)[0]);
+  // The straight across the neck end is finished as high as its corner.
+  const edgeAt = (along: number): Place =>
+    along >= corner ? [outline.length, sign * atCorner] : signed(sign, placeAt(along));
+  const topAt = (along: number): number => comesOffAt(givens, profile, ...edgeAt(along));
   const backAt = (along: number): number => {
-    const [x, y] = placeAt(along);
-    const depth = rimZ(givens, profile.dome, x) - backZ(profile.back, x, y);
-    return comesOffAt(givens, profile, x) + depth;
+    const [x, y] = signed(sign, placeAt(along));
+    return topAt(along) + rimZ(givens, profile.dome, ...edgeAt(along)) - backZ(profile.back, x, y);
   };
-  const smooth = [...outline.knots, givens.breakX].map((x) => outline.arcLength(x));
+  const smooth = [...outline.knots, givens.breakX].map((u) => outline.arcLength(u));
   return {
     corner,
     length,
@@ -66,13 +81,15 @@ export function sideOf(givens: Givens, profile: Profile): Side {
     topAt,
     backAt,
     corners: [...smooth, corner].sort((a, b) => a - b),
-    marks: marksOf(profile, length),
-    deepest: deepestOf(givens, profile, length),
+    marks: marksOf(stationsOn(profile, half.side), length),
+    deepest: deepestPlace(givens, profile, half),
   };
 }
 
-function marksOf(profile: Profile, length: number): readonly SideMark[] {
-  const landmarks = profile.stations.filter(({ name }) => name !== "");
+const signed = (sign: 1 | -1, [x, y]: Place): Place => [x, sign * y];
+
+function marksOf(stations: readonly Station[], length: number): readonly SideMark[] {
+  const landmarks = stations.filter(({ name }) => name !== "");
   const marks = landmarks.map(({ name, arcLength }) => ({
     name: name === "tail" ? "tail seam" : name,
     along: arcLength,
@@ -80,9 +97,8 @@ function marksOf(profile: Profile, length: number): readonly SideMark[] {
   return [...marks, { name: "neck centreline", along: length }];
 }
 
-function deepestOf(givens: Givens, profile: Profile, length: number): SidePlace {
-  const { dome, back, pitch, stockWidth } = profile;
-  const { x, halfWidth } = deepestPlace({ givens, dome, back, pitch });
-  const atMiddle = x === givens.outline.length && halfWidth === 0;
-  return { along: atMiddle ? length : givens.outline.arcLength(x), under: stockWidth };
+function deepestPlace(givens: Givens, profile: Profile, half: Half): SidePlace {
+  const { dome, back, pitch, rimOffset } = profile;
+  const { along, depth } = deepestOn({ givens, dome, back, pitch }, half);
+  return { along, under: depth + rimOffset };
 }

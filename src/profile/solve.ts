@@ -1,12 +1,20 @@
 import { degrees, radians } from "../geometry/circle.ts";
-import { type Dome, domeLeaning, domeThrough, domeZ } from "../geometry/dome.ts";
+import { type Dome, domeZ } from "../geometry/dome.ts";
 import { rootBetween } from "../geometry/root.ts";
 import type { Range, TargetKind } from "../instrument/instrument.ts";
 import { anglePart, targetFields } from "../instrument/outcome-fields.ts";
 import { deg, mm, phrase, roundedDown, roundedUp } from "../instrument/phrase.ts";
 import type { Givens, SeatPlace } from "./givens.ts";
 import type { Objection, Reach } from "./outcome.ts";
-import { coveringTilts, domeFits, partUnder, type ReachResult, reachOf } from "./reach.ts";
+import {
+  coveringTilts,
+  domeAt,
+  domeFits,
+  domeOfLean,
+  partUnder,
+  type ReachResult,
+  reachOf,
+} from "./reach.ts";
 import { datumHeight } from "./rim.ts";
 import { domeTilted, domeUnder, tiltRising } from "./seat.ts";
 import { reachLeavingPlate } from "./spacer-reach.ts";
@@ -148,9 +156,6 @@ function seatDomeForTarget(givens: Givens, seat: SeatPlace): Dome | null {
   return domeUnder(givens, seat, [givens.saddleX, top], tilts);
 }
 
-const domeAt = (givens: Givens, x: number, z: number): Dome | null =>
-  domeThrough(givens.dishCurvature, givens.breakX, givens.breakHalfWidth, x, z);
-
 /**
  * The dome whose top stands at z on the saddle line. Braces arched as the dish add nothing there;
  * otherwise what they add depends a little on the dome itself, and its lean is the one root of a
@@ -159,16 +164,17 @@ const domeAt = (givens: Givens, x: number, z: number): Dome | null =>
  * larger than the body ends.
  */
 function domeUnderTop(givens: Givens, z: number, reach: () => ReachResult): Dome | null {
-  const { dishCurvature, braceCurvature, breakX, breakHalfWidth, saddleX } = givens;
+  const { dishCurvature, braceCurvature, saddleX } = givens;
   if (braceCurvature === dishCurvature) return domeAt(givens, saddleX, z);
   const reached = reach();
   if (!reached.ok) return null;
   const { thinnestDome, thickestDome } = reached.reach;
-  const leaning = (lean: number) => domeLeaning(dishCurvature, breakX, breakHalfWidth, lean);
   const over = (lean: number): number => {
-    const dome = leaning(lean);
+    const dome = domeOfLean(givens, lean);
     return dome === null ? Number.NaN : topZ(givens, dome, saddleX) - z;
   };
   const [low, high] = [thickestDome.lean, thinnestDome.lean];
-  return over(low) <= slack && over(high) >= -slack ? leaning(rootBetween(over, low, high)) : null;
+  return over(low) <= slack && over(high) >= -slack
+    ? domeOfLean(givens, rootBetween(over, low, high))
+    : null;
 }

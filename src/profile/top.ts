@@ -1,6 +1,7 @@
 import { sagitta } from "../geometry/circle.ts";
 import { type Dome, domeSlope, domeTilt, domeTurn, domeZ } from "../geometry/dome.ts";
 import { type Givens, isDomed } from "./givens.ts";
+import { type Span, spanAt, spanSlopeAt } from "./halves.ts";
 
 /**
  * Height of the top on the centreline over the flat's plane, mm: the dome, and what braces arched to
@@ -8,60 +9,66 @@ import { type Givens, isDomed } from "./givens.ts";
  * over its seat everywhere, so its thickness cancels out of every result and is left out.
  */
 export function topZ(givens: Givens, dome: Dome, x: number): number {
-  const { saddleX, saddleHalfWidth, outline } = givens;
+  const { saddleX, saddleSpan, halves } = givens;
   if (!isDomed(givens, x)) return 0;
-  const halfWidth = x === saddleX ? saddleHalfWidth : outline.halfWidth(x);
-  return domeZ(dome, x, 0) + braceLift(givens, domeTilt(dome, x), halfWidth);
+  const span = x === saddleX ? saddleSpan : spanAt(halves, x);
+  return domeZ(dome, x, 0) + braceLift(givens, domeTilt(dome, x), span, 0);
 }
 
 /**
- * What the braces add to the dome on the centreline, where its tilt is κ(x − cx): the arch of their own radius over the body's
- * width, less the dish's. Both arches are the cross sections at x of spheres about one centre: radius
+ * What the braces add to the dome at y, where its tilt is κ(x − cx): the arch of their own radius over the
+ * span between the body's edges at that place of it, less the dish's. Both arches are the cross sections at x of spheres about one centre: radius
  * √(R² − (x − cx)²), so curvature κ/√(1 − κ²(x − cx)²). Where there is no dome there is no centre,
  * and a brace simply stands square to the centreline with its full radius.
  */
-export function braceLift(givens: Givens, dishTilt: number, halfWidth: number): number {
-  const { dishCurvature, braceCurvature } = givens;
+export function braceLift(
+  { dishCurvature, braceCurvature }: Givens,
+  dishTilt: number,
+  { half, middle }: Span,
+  y: number,
+): number {
   if (braceCurvature === dishCurvature) return 0;
-  if (dishCurvature === 0) return sagitta(braceCurvature, halfWidth);
-  const braceTilt = (dishTilt * braceCurvature) / dishCurvature;
-  return (
-    sagitta(crossCurvature(braceCurvature, braceTilt), halfWidth) -
-    sagitta(crossCurvature(dishCurvature, dishTilt), halfWidth)
+  const brace = crossCurvature(
+    braceCurvature,
+    braceTiltAt(dishCurvature, braceCurvature, dishTilt),
   );
+  const dish = crossCurvature(dishCurvature, dishCurvature === 0 ? 0 : dishTilt);
+  const more = (from: number): number => sagitta(brace, from) - sagitta(dish, from);
+  return more(half) - more(y - middle);
 }
+
+/** The tilt of the braces' sphere about the dish's centre; none where there is no such centre. */
+const braceTiltAt = (dishCurvature: number, braceCurvature: number, dishTilt: number): number =>
+  dishCurvature === 0 ? 0 : (dishTilt * braceCurvature) / dishCurvature;
 
 /**
  * d(topZ)/d(lean) on the saddle line: how the top there rises as the dome leans more, so falls as the
  * shim thickens. Not negative but where a sphere hardly larger than the body is turned far.
  */
 export function topTurn(givens: Givens, dome: Dome): number {
-  const { saddleX, saddleHalfWidth, dishCurvature, braceCurvature } = givens;
+  const { saddleX, saddleSpan, dishCurvature, braceCurvature } = givens;
   const turn = domeTurn(dome, saddleX);
   if (braceCurvature === dishCurvature || dishCurvature === 0) return turn;
   const dishTilt = domeTilt(dome, saddleX);
   const share = braceCurvature / dishCurvature;
-  return (
-    turn +
-    share * sagittaTurn(braceCurvature, dishTilt * share, saddleHalfWidth) -
-    sagittaTurn(dishCurvature, dishTilt, saddleHalfWidth)
-  );
+  const { half, middle } = saddleSpan;
+  const braces = (from: number): number => sagittaTurn(braceCurvature, dishTilt * share, from);
+  const dish = (from: number): number => sagittaTurn(dishCurvature, dishTilt, from);
+  return turn + share * (braces(half) - braces(middle)) - (dish(half) - dish(middle));
 }
 
 /** d(topZ)/dx on the saddle line: how steeply the top falls toward the tail there. */
 export function topSlope(givens: Givens, dome: Dome): number {
-  const { outline, saddleX, saddleHalfWidth, dishCurvature, braceCurvature } = givens;
+  const { halves, saddleX, saddleSpan, dishCurvature, braceCurvature } = givens;
   const slope = domeSlope(dome, saddleX);
   if (braceCurvature === dishCurvature) return slope;
-  const widening = outline.slope(saddleX);
-  if (dishCurvature === 0) return slope + widening * sagittaSlope(braceCurvature, saddleHalfWidth);
-  const dishTilt = domeTilt(dome, saddleX);
-  const braceTilt = (dishTilt * braceCurvature) / dishCurvature;
-  return (
-    slope +
-    archSlope(braceCurvature, braceTilt, saddleHalfWidth, widening) -
-    archSlope(dishCurvature, dishTilt, saddleHalfWidth, widening)
-  );
+  const widening = spanSlopeAt(halves, saddleX);
+  const dishTilt = dishCurvature === 0 ? 0 : domeTilt(dome, saddleX);
+  const braceTilt = braceTiltAt(dishCurvature, braceCurvature, dishTilt);
+  const arches = (curvature: number, tilt: number): number =>
+    archSlope(curvature, tilt, saddleSpan.half, widening.half) -
+    archSlope(curvature, tilt, saddleSpan.middle, widening.middle);
+  return slope + arches(braceCurvature, braceTilt) - arches(dishCurvature, dishTilt);
 }
 
 /** d/dx of the sagitta of a sphere's cross section: its curvature's tilt grows by κ along x, its half width by `widening`. */

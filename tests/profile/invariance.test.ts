@@ -33,7 +33,8 @@ const unscaled =
   /^(chordPitch|pitch|heelAngle|breakAngle|reachable\.pitch\..*|(dome|back)\.(lean|rise))$/;
 const perLength = /^(dome|back)\.curvature$/;
 /** Places of flat peaks and shallow crossings, less sure than heights. */
-const unsure = /^(maxRemovalX|leastRemovalX|dishUndercutX|overrunLength)$/;
+const unsure =
+  /^(maxRemovalX|leastRemovalX|maxRemovalArc|leastRemovalArc|dishUndercutX|overrunLength)$/;
 
 describe("a profile", { timeout: 30_000 }, () => {
   it("scales: an instrument s times as large has lengths s times as long and the same angles", () => {

@@ -77,11 +77,8 @@ describe("the plate on the seat", () => {
         const { dome } = solvedSeat(instrument);
         if (!set.ok || set.givens.seat === null) throw new Error("no seat");
         const { givens } = set;
-        const { fromX, halfWidth, neckHalfWidth } = givens.seat ?? {
-          fromX: 0,
-          halfWidth: 0,
-          neckHalfWidth: 0,
-        };
+        const { fromX, end, neckEnd } = set.givens.seat;
+        const [halfWidth, neckHalfWidth] = [end[0], neckEnd[0]];
         const atCorners = Math.min(
           plateZ(givens, dome, fromX, halfWidth),
           plateZ(givens, dome, preset.body.length, neckHalfWidth),

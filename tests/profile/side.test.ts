@@ -102,11 +102,25 @@ describe("the unrolled side", () => {
       const { givens, profile } = planned(instrument);
       let least = Number.POSITIVE_INFINITY;
       for (let x = 0; x <= instrument.body.length; x += 0.25)
-        least = Math.min(least, comesOffAt(givens, profile, x));
+        least = Math.min(least, comesOffAt(givens, profile, x, givens.outline.halfWidth(x)));
       expect(least).toBeGreaterThan(-1e-9);
-      expect(comesOffAt(givens, profile, profile.leastRemovalX)).toBeLessThanOrEqual(least + 1e-9);
+      expect(
+        comesOffAt(
+          givens,
+          profile,
+          profile.leastRemovalX,
+          givens.outline.halfWidth(profile.leastRemovalX),
+        ),
+      ).toBeLessThanOrEqual(least + 1e-9);
       if (profile.rimOffset > 0)
-        expect(comesOffAt(givens, profile, profile.leastRemovalX)).toBeCloseTo(0, 7);
+        expect(
+          comesOffAt(
+            givens,
+            profile,
+            profile.leastRemovalX,
+            givens.outline.halfWidth(profile.leastRemovalX),
+          ),
+        ).toBeCloseTo(0, 7);
     }
   });
 });
@@ -172,7 +186,8 @@ describe("against a body cut as a solid", () => {
       const pitch = (profile.pitch * Math.PI) / 180;
       for (const { x, removal, zone } of profile.stations) {
         if (x < 1 || x > instrument.body.length - 1) continue;
-        if (zone === "dome" && rimZ(givens, profile.dome, x) > 0) continue;
+        if (zone === "dome" && rimZ(givens, profile.dome, x, givens.outline.halfWidth(x)) > 0)
+          continue;
         // The datum turned about the break, less the edge as cut, square to the datum.
         const cut = edgeHeight(shop, rim.boarded, x);
         const off = (x - rim.breakX) * Math.sin(pitch) - cut * Math.cos(pitch);

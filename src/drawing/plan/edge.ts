@@ -29,7 +29,7 @@ export function edgePlaceAt({ givens, profile }: PlanLayout, x: number): EdgePla
     halfWidth: givens.outline.halfWidth(x),
     outX: steep === 0 ? -Math.sign(slope) : -slope / steep,
     outY: steep === 0 ? 0 : 1 / steep,
-    off: comesOffAt(givens, profile, x),
+    off: comesOffAt(givens, profile, x, givens.outline.halfWidth(x)),
   };
 }
 
@@ -74,7 +74,7 @@ export function zonesOf(layout: PlanLayout): readonly [Zone, Zone] {
     });
   };
   const flat = between(breakArc, total, [breakX, outline.length]);
-  const off = comesOffAt(givens, layout.profile, outline.length);
+  const off = comesOffAt(givens, layout.profile, outline.length, outline.halfWidth(outline.length));
   const end = { x: outline.length, outX: 1, outY: 0, off };
   return [
     { name: "dome", places: between(0, breakArc, [0, breakX]) },

@@ -49,7 +49,7 @@ export function lengthShapes(layout: PlanLayout, labels: LabelPlacement): readon
 /** Names of the lines across, and of the two zones, within the outline. */
 export function nameShapes(layout: PlanLayout, labels: LabelPlacement): readonly TextShape[] {
   const { givens, frame, size } = layout;
-  const { outline, saddleX, saddleHalfWidth, breakHalfWidth, instrument, seat } = givens;
+  const { outline, saddleX, saddleSpan, breakHalfWidth, instrument, seat } = givens;
   const flatX = flatFromX(givens);
   const zone = (
     text: string,
@@ -74,13 +74,13 @@ export function nameShapes(layout: PlanLayout, labels: LabelPlacement): readonly
     zone(
       instrument.dome.dishRadius === null ? "no dome" : "dome",
       [saddleX * 0.6, saddleX * 0.4, saddleX * 0.8],
-      saddleHalfWidth,
+      saddleSpan.half,
       1,
     ),
     zone(
       seat === null ? "flat" : "seat",
       [0.6, 0.5, 0.7].map((share) => flatX + share * (outline.length - flatX)),
-      seat?.halfWidth ?? breakHalfWidth,
+      seat?.end[0] ?? breakHalfWidth,
       // Under the centreline: over it most is told, which is often at the neck end.
       -1,
     ),

@@ -19,9 +19,9 @@ const past = 12;
 const pastStrings = 12;
 
 export function crossLines({ givens }: PlanLayout): readonly CrossLine[] {
-  const { outline, breakX, saddleX, breakHalfWidth, saddleHalfWidth, instrument, seat } = givens;
+  const { outline, breakX, saddleX, breakHalfWidth, saddleSpan, instrument, seat } = givens;
   const contact = contactOf(instrument);
-  const saddle = Math.min(saddleHalfWidth, instrument.strings.spreadSaddle / 2 + pastStrings);
+  const saddle = Math.min(saddleSpan.half, instrument.strings.spreadSaddle / 2 + pastStrings);
   const saddleLine: CrossLine = {
     role: "saddle line",
     text: "saddle line",
@@ -30,8 +30,8 @@ export function crossLines({ givens }: PlanLayout): readonly CrossLine[] {
     line: "thick",
   };
   if (seat !== null) {
-    const { fromX, halfWidth } = seat;
-    const end = { role: "seat's end", text: "seat's end", x: fromX, half: halfWidth } as const;
+    const { fromX, end: corners } = seat;
+    const end = { role: "seat's end", text: "seat's end", x: fromX, half: corners[0] } as const;
     return [{ ...end, line: "thick" }, saddleLine];
   }
   return [
@@ -71,8 +71,8 @@ function seatSides({ frame, givens: { seat, outline } }: PlanLayout): readonly P
   if (seat === null) return [];
   return ([1, -1] as const).map((side) =>
     lineShape("seat", "thin", [
-      pointAt(frame, seat.fromX, side * seat.halfWidth),
-      pointAt(frame, outline.length, side * seat.neckHalfWidth),
+      pointAt(frame, seat.fromX, side * seat.end[0]),
+      pointAt(frame, outline.length, side * seat.neckEnd[0]),
     ]),
   );
 }

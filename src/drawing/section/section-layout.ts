@@ -12,9 +12,9 @@ import { capHeight } from "../lettering.ts";
  * asked of the core; here are only the lines a drawing needs between those values.
  */
 
-/** The finished rim edge at the side. */
+/** The finished rim edge at the bass side. */
 export const edgeZ = (givens: Givens, { dome }: Profile, x: number): number =>
-  rim.rimZ(givens, dome, x);
+  rim.rimZ(givens, dome, x, givens.outline.halfWidth(x));
 
 /** The level rim's top edge. */
 export const datumZ = (givens: Givens, { dome, pitch }: Profile, x: number): number =>

@@ -42,7 +42,8 @@ export function sectionTemplate(
   const { outline, breakX, saddleX, seat } = givens;
   const { length } = outline;
   const plane = seat === null ? "flat" : "seat";
-  const rim = polylineAlong((x) => [x, rimZ(givens, profile.dome, x)], 0, length, strayLimit, [
+  const edgeZ = (x: number): number => rimZ(givens, profile.dome, x, outline.halfWidth(x));
+  const rim = polylineAlong((x) => [x, edgeZ(x)], 0, length, strayLimit, [
     ...outline.knots,
     breakX,
   ]);
@@ -74,7 +75,7 @@ export function sectionTemplate(
       label([namesAt, board - 18], "lower edge: the top on the centreline", { anchor: "start" }),
       label([namesAt, board - 24], `upper edge: parallel to the ${plane}`, { anchor: "start" }),
       label([namesAt, 2], `the ${plane} extended`, { anchor: "start" }),
-      label([namesAt, rimZ(givens, profile.dome, namesAt) - 8], "the rim", {
+      label([namesAt, edgeZ(namesAt) - 8], "the rim", {
         anchor: "start",
       }),
       label([4, 12], "tail", { anchor: "start" }),

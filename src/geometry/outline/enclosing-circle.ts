@@ -29,15 +29,27 @@ export function enclosingCircle(outline: Outline, edge: Edge): EnclosingCircle {
     };
   };
   const curved: Farthest = (centreX, side) =>
-    peakNear(
-      (x) => (x - centreX) ** 2 + outline.halfWidth(x) ** 2,
-      edge.xs,
-      sampled(centreX, side).value,
-      farthestSample(edge, centreX, side),
+    placed(
+      outline,
+      peakNear(
+        (u) => {
+          const [x, y] = outline.placeAt(u);
+          return (x - centreX) ** 2 + y ** 2;
+        },
+        edge.us,
+        sampled(centreX, side).value,
+        farthestSample(edge, centreX, side),
+      ),
     );
   const near = balanced(sampled, length, length / 2);
   return balanced(curved, length, near.centreX);
 }
+
+/** A peak along the edge with the x it has. */
+const placed = (outline: Outline, { x, value }: Peak): Peak => ({
+  x: outline.placeAt(x)[0],
+  value,
+});
 
 /**
  * The centre equally far from the two farthest places is the next one tried: Newton's step, since a

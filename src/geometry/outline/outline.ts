@@ -6,19 +6,29 @@ import { easing, quarter, type UnitCurve } from "./unit-curve.ts";
  * Half of a body's outline in plan, as half width (mm) over distance from the tail x (mm), and the
  * length of the edge from the tail seam. The rest of the core asks only these questions, so it does
  * not care what curve answers them.
+ *
+ * A cutaway's edge runs back toward the tail, and has several half widths at one x neckward of where its
+ * scoop reaches, `foldX`. A place along the edge is therefore counted by u: its x up to there, and beyond
+ * it `foldX` plus the length of edge since. With no cutaway u is x throughout.
  */
 export interface Outline {
   readonly length: number;
-  /** Places, rising, where smooth pieces meet; 0 and the length among them. */
+  /** Places u, rising, where smooth pieces meet; 0 and the end among them. */
   readonly knots: readonly number[];
   /** Greatest half width anywhere. */
   readonly widest: number;
-  /** Exact half width at x in [0, length]. */
+  /** Up to here x has one half width: the farthest a cutaway's scoop reaches toward the tail, or the length. */
+  readonly foldX: number;
+  /** The neck end's corner, as u. */
+  readonly end: number;
+  /** Exact half width at x in [0, length]; of several, the innermost. */
   halfWidth(x: number): number;
   /** d(half width)/dx; infinite at the tail, where the edge runs square to the centreline. */
   slope(x: number): number;
-  /** Length of the edge from the tail seam to x. */
-  arcLength(x: number): number;
+  /** The place [x, half width] at u. */
+  placeAt(u: number): Place;
+  /** Length of the edge from the tail seam to u. */
+  arcLength(u: number): number;
   /** The place [x, half width] whose `arcLength` is `arc`. */
   placeAtArc(arc: number): Place;
   /** Edge from the tail seam to the corner at the neck end. */
@@ -54,6 +64,8 @@ export class BoutOutline implements Outline {
   readonly length: number;
   readonly knots: readonly number[];
   readonly widest: number;
+  readonly foldX: number;
+  readonly end: number;
   readonly #pieces: readonly [Piece, Piece, Piece, Piece];
   #rectified: Rectified | undefined;
 
@@ -64,6 +76,8 @@ export class BoutOutline implements Outline {
     const wu = body.upperBoutWidth / 2;
     const wn = body.neckEndWidth / 2;
     this.length = length;
+    this.foldX = length;
+    this.end = length;
     this.knots = [0, xl, xw, xu, length];
     this.widest = Math.max(wl, ww, wu, wn);
     this.#pieces = [
@@ -83,6 +97,10 @@ export class BoutOutline implements Outline {
     const piece = this.#pieceAt(x);
     const s = parameterAt(piece, x);
     return (piece.dy * piece.curve.deta(s)) / (piece.dx * piece.curve.dxi(s));
+  }
+
+  placeAt(u: number): Place {
+    return [u, this.halfWidth(u)];
   }
 
   arcLength(x: number): number {

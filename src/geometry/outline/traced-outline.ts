@@ -18,38 +18,61 @@ const nodes = [0.2386191860831969, 0.6612093864662645, 0.932469514203152];
 const weights = [0.467913934572691, 0.3607615730481386, 0.1713244923791704];
 
 /**
- * An outline through places the builder traced: [x, half width], x strictly rising from 0, half width
- * 0 at the tail, at least three of them. It runs square to the centreline at the tail, and as the
- * places do at the neck end, from where it goes straight to the centreline.
+ * An outline through places the builder traced: [x, half width] from the tail, where both are 0, to the neck
+ * end, where x is greatest; at least three of them. x may run back on the way, round a cutaway's horn. It
+ * runs square to the centreline at the tail, and as the places do at the neck end, from where it goes
+ * straight to the centreline.
  */
 export class TracedOutline implements Outline {
   readonly length: number;
   readonly knots: readonly number[];
   readonly widest: number;
+  readonly foldX: number;
+  readonly end: number;
   readonly #spline: Spline;
+  /** The place up to which x rises from the tail: the horn's tip, or the neck end. */
+  readonly #tip: number;
+  /** Edge from the tail seam to `foldX`. */
+  readonly #foldArc: number;
   #lengths: readonly number[] | undefined;
 
   constructor(places: readonly Place[]) {
     this.#spline = splineThrough(places, "square", "free");
-    this.knots = this.#spline.xs;
-    this.length = numberAt(this.knots, this.knots.length - 1);
-    this.widest = Math.max(...this.#spline.ys.map((_, i) => this.#highestIn(i)));
+    const { xs, ys } = this.#spline;
+    const last = xs.length - 1;
+    const back = xs.findIndex((x, i) => i > 0 && x <= numberAt(xs, i - 1));
+    this.#tip = back < 0 ? last : back - 1;
+    this.length = numberAt(xs, last);
+    this.foldX = back < 0 ? this.length : Math.min(...xs.slice(back));
+    this.widest = Math.max(...ys.map((_, i) => this.#highestIn(i)));
+    if (back < 0) {
+      [this.#foldArc, this.knots, this.end] = [Number.POSITIVE_INFINITY, xs, this.length];
+      return;
+    }
+    this.#foldArc = this.#arcAt(this.foldX);
+    this.end = this.#pastFold(last);
+    this.knots = [...xs.keys()].flatMap((i) => this.#knotsAt(i));
   }
 
   halfWidth(x: number): number {
-    const piece = pieceAt(this.#spline, x);
+    const piece = this.#pieceAt(x);
     return splineY(this.#spline, piece, parameterAtX(this.#spline, piece, x));
   }
 
   slope(x: number): number {
-    const piece = pieceAt(this.#spline, x);
+    const piece = this.#pieceAt(x);
     const t = parameterAtX(this.#spline, piece, x);
     return splineDy(this.#spline, piece, t) / splineDx(this.#spline, piece, t);
   }
 
-  arcLength(x: number): number {
-    const piece = pieceAt(this.#spline, x);
-    return this.#before(piece) + this.#lengthTo(piece, parameterAtX(this.#spline, piece, x));
+  placeAt(u: number): Place {
+    return u <= this.foldX
+      ? [u, this.halfWidth(u)]
+      : this.placeAtArc(this.#foldArc + (u - this.foldX));
+  }
+
+  arcLength(u: number): number {
+    return u <= this.foldX ? this.#arcAt(u) : this.#foldArc + (u - this.foldX);
   }
 
   placeAtArc(arc: number): Place {
@@ -73,7 +96,42 @@ export class TracedOutline implements Outline {
   }
 
   totalArc(): number {
-    return numberAt(this.#measured(), this.knots.length - 1);
+    return numberAt(this.#measured(), this.#spline.chords.length);
+  }
+
+  /** Up to `foldX` the one piece there, neckward of it the innermost. */
+  #pieceAt(x: number): number {
+    if (x <= this.foldX) return pieceAt(this.#spline, x, this.#tip);
+    const { xs, chords } = this.#spline;
+    const halfWidth = (piece: number): number =>
+      splineY(this.#spline, piece, parameterAtX(this.#spline, piece, x));
+    const there = [...chords.keys()].filter(
+      (i) => (numberAt(xs, i) - x) * (numberAt(xs, i + 1) - x) <= 0,
+    );
+    return there.reduce(
+      (inner, i) => (halfWidth(i) < halfWidth(inner) ? i : inner),
+      there[0] ?? chords.length - 1,
+    );
+  }
+
+  #arcAt(x: number): number {
+    const piece = pieceAt(this.#spline, x, this.#tip);
+    return this.#before(piece) + this.#lengthTo(piece, parameterAtX(this.#spline, piece, x));
+  }
+
+  /** The place of a knot along the edge, as `placeAt` counts, neckward of `foldX`. */
+  #pastFold(i: number): number {
+    return this.foldX + (this.#before(i) - this.#foldArc);
+  }
+
+  /** Place i along the edge, and before it `foldX` where the piece to it crosses that for the first time. */
+  #knotsAt(i: number): readonly number[] {
+    const { xs } = this.#spline;
+    const x = numberAt(xs, i);
+    if (i <= this.#tip && x < this.foldX) return [x];
+    const crosses = i <= this.#tip && numberAt(xs, i - 1) < this.foldX;
+    const own = crosses && x === this.foldX ? [] : [this.#pastFold(i)];
+    return crosses ? [this.foldX, ...own] : own;
   }
 
   #before(piece: number): number {
@@ -84,7 +142,7 @@ export class TracedOutline implements Outline {
   #measured(): readonly number[] {
     if (this.#lengths !== undefined) return this.#lengths;
     const lengths = [0];
-    for (let piece = 0; piece + 1 < this.knots.length; piece++)
+    for (let piece = 0; piece < this.#spline.chords.length; piece++)
       lengths.push(numberAt(lengths, piece) + this.#lengthTo(piece, 1));
     this.#lengths = lengths;
     return lengths;

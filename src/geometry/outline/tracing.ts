@@ -185,7 +185,8 @@ function backward(chain: readonly Place[], x: number, by: number): TracingFault 
 /** More places than this are not searched for a crossing pair by pair. */
 const searched = 3000;
 
-function selfCrossing(chain: readonly Place[]): Place | null {
+/** A place near which a line crosses itself; null where it does not, or is too long to be searched. */
+export function selfCrossing(chain: readonly Place[]): Place | null {
   if (chain.length > searched) return null;
   for (let i = 1; i < chain.length; i++) {
     for (let j = i + 2; j < chain.length; j++) {

@@ -178,12 +178,13 @@ function farthestFitting(givens: Givens, dome: Dome): number {
 /**
  * The same dome seen from a flat turned by `turn` about the neck end (x = L, z = 0), tail side down
  * into the wood. With u = L − x the dome is the quadric
- * κ(u² + y² + z²) − 2·tilt·u + 2·rise·z + c = 0, tilt = κ(L − cx), and a turn about u = z = 0 turns
- * (tilt, rise) and leaves κ and c. The new break is where the rim's edge meets z = 0, tailward of the
- * old one.
+ * κ(u² + y² + z²) − 2·tilt·u + 2·rise·z + c = 0, tilt = κ(L − cx), y from the dome's own middle, and a turn
+ * about u = z = 0 turns (tilt, rise) and leaves κ and c. The new break is where the rim's edge meets z = 0,
+ * tailward of the old one; where the halves differ, at the edge that does so farther toward the tail, so
+ * that the flat reaches across.
  */
 function turned(givens: Givens, dome: Dome, turn: number): Turned | null {
-  const { outline, breakX, breakHalfWidth, instrument, dishCurvature: k } = givens;
+  const { halves, breakX, breakHalfWidth, instrument, dishCurvature: k } = givens;
   const { length } = instrument.body;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const before = domeTilt(dome, length);
@@ -191,24 +192,33 @@ function turned(givens: Givens, dome: Dome, turn: number): Turned | null {
   const rise = dome.rise * cos - before * sin;
   const flat = length - breakX;
   const c = 2 * before * flat - k * (flat * flat + breakHalfWidth * breakHalfWidth);
-  const under = (x: number): number => {
-    const u = length - x;
-    return k * (u * u + outline.halfWidth(x) ** 2) - 2 * tilt * u + c;
-  };
-  const newBreak = breakTailward(under, breakX, givens.saddleX);
-  if (newBreak === null) return null;
+  const breaks = halves.map(({ outline, sign }) => {
+    const under = (x: number): number => {
+      const u = length - x;
+      return k * (u * u + (sign * outline.halfWidth(x) - dome.middle) ** 2) - 2 * tilt * u + c;
+    };
+    return breakTailward(under, breakX, givens.saddleX);
+  });
+  const newBreak = breaks.reduce((one, two) =>
+    one === null || two === null ? null : Math.min(one, two),
+  );
+  if (newBreak == null) return null;
   const moved: Instrument = {
     ...instrument,
     dome: { ...instrument.dome, flatLength: length - newBreak },
   };
   const set = givensOf(moved);
   if (!set.ok) return null;
-  const lean = tilt - k * (length - newBreak);
+  const u = length - newBreak;
+  const lean = tilt - k * u;
+  // Where the new flat cuts the dome, from its middle: at the edge itself where both halves are alike.
+  const across2 = (2 * tilt * u - c) / k - u * u;
   const after: Dome = {
     curvature: k,
     axis: newBreak,
-    halfWidth: set.givens.breakHalfWidth,
+    halfWidth: halves.length === 1 ? set.givens.breakHalfWidth : Math.sqrt(across2),
     level: 0,
+    middle: dome.middle,
     lean,
     rise,
   };

@@ -1,6 +1,6 @@
 import { mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import { profileOf } from "../profile.ts";
-import { cutOf, mostCutOf, plateZ } from "../seat.ts";
+import { cutOf, lowestAtEnds, mostCutOf } from "../seat.ts";
 import type { MadeInstrument } from "./made-instrument.ts";
 import { barred, type RemedyMaker, remedied } from "./remedy.ts";
 
@@ -85,18 +85,16 @@ function turnedSeat(
 ): SeatAgain | null {
   const { seat, saddleX, outline } = givens;
   if (seat === null || dome === null) return null;
-  const { fromX, halfWidth, neckHalfWidth } = seat;
+  const { fromX } = seat;
   const about = raise > 0 ? fromX : outline.length;
   const lowered = (x: number): number => (raise * (x - about)) / (about - saddleX);
   const [offEnd, offNeckEnd] = [lowered(fromX), lowered(outline.length)];
   const cut = cutOf(givens, seat, dome);
+  const [atEnd, atNeckEnd] = lowestAtEnds(givens, seat, dome);
   const { topThickness } = instrument.seat;
   return {
     spacer: gap + raise,
-    leastCut: Math.min(
-      plateZ(givens, dome, fromX, halfWidth) + offEnd,
-      plateZ(givens, dome, outline.length, neckHalfWidth) + offNeckEnd,
-    ),
+    leastCut: Math.min(atEnd + offEnd, atNeckEnd + offNeckEnd),
     offEnd,
     offNeckEnd,
     leftEnd: topThickness - cut.endCut - offEnd,

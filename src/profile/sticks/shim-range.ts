@@ -1,10 +1,9 @@
-import { domeLeaning } from "../../geometry/dome.ts";
 import { rootBetween } from "../../geometry/root.ts";
 import type { Instrument, TargetKind, WindowKind } from "../../instrument/instrument.ts";
 import { windowKinds } from "../../instrument/outcome-fields.ts";
 import { type Givens, givensOf } from "../givens.ts";
 import type { Reach } from "../outcome.ts";
-import { reachOf, shimUnder } from "../reach.ts";
+import { domeOfLean, reachOf, shimUnder } from "../reach.ts";
 import { chainOf } from "../saddle-chain.ts";
 import { rangeOver, solve } from "../solve.ts";
 import { cleanShimOf } from "../uncertainty/clean-shim.ts";
@@ -72,15 +71,13 @@ function shimAt(givens: Givens, reach: Reach, kind: TargetKind, value: number): 
 
 /** Both the saddle and the slope of the top under it turn the strings further as the shim thickens. */
 function shimAtBreakAngle(givens: Givens, reach: Reach, breakAngle: number): number {
-  const { dishCurvature, breakX, breakHalfWidth } = givens;
-  const leaning = (lean: number) => domeLeaning(dishCurvature, breakX, breakHalfWidth, lean);
   const over = (lean: number): number => {
-    const dome = leaning(lean);
+    const dome = domeOfLean(givens, lean);
     return dome === null ? Number.NaN : chainOf(givens, dome, 0).breakAngle - breakAngle;
   };
   const [thin, thick] = [reach.thinnestDome.lean, reach.thickestDome.lean];
   if (over(thin) > 0) return Number.NEGATIVE_INFINITY;
   if (over(thick) < 0) return Number.POSITIVE_INFINITY;
-  const dome = leaning(rootBetween(over, thick, thin));
+  const dome = domeOfLean(givens, rootBetween(over, thick, thin));
   return dome === null ? Number.NaN : shimUnder(givens, dome);
 }

@@ -1,9 +1,6 @@
-import { domeLeaning } from "../../geometry/dome.ts";
-import { along, edgeOf } from "../../geometry/outline/edge.ts";
-import { lowest } from "../../geometry/peak.ts";
-import type { Givens } from "../givens.ts";
-import { boundAt } from "../overrun.ts";
-import { shimUnder } from "../reach.ts";
+import { type Givens, withBreak } from "../givens.ts";
+import { leastBound } from "../overrun.ts";
+import { domeOfLean, shimUnder } from "../reach.ts";
 
 /** The thinnest shim that does not overrun, within reach or not; NaN where no dome leans so. */
 export function cleanShimOf(givens: Givens): number {
@@ -11,16 +8,8 @@ export function cleanShimOf(givens: Givens): number {
 }
 
 function shimLeaning(givens: Givens, lean: number): number {
-  const { dishCurvature, breakX, breakHalfWidth } = givens;
-  const dome = domeLeaning(dishCurvature, breakX, breakHalfWidth, lean);
+  const dome = domeOfLean(givens, lean);
   return dome === null ? Number.NaN : shimUnder(givens, dome);
-}
-
-/** Twice the lean of the steepest dome that stays clean. */
-function leastBound(givens: Givens): number {
-  const edge = edgeOf(givens.outline, givens.breakX);
-  const bound = (x: number, y = givens.outline.halfWidth(x)): number => boundAt(givens, x, y);
-  return lowest(bound, edge.xs, along(edge, bound)).value;
 }
 
 const nodes = 256;
@@ -33,11 +22,10 @@ const nodes = 256;
 export function cleanShimTable(base: Givens, spread: number): (givens: Givens) => number {
   if (base.dishCurvature === 0) return cleanShimOf;
   const from = Math.max(1, base.breakX - spread);
-  const step = (Math.min(base.outline.length, base.breakX + spread) - from) / nodes;
+  const farthest = Math.min(...base.halves.map(({ outline }) => outline.foldX));
+  const step = (Math.min(farthest, base.breakX + spread) - from) / nodes;
   const table = Float64Array.from({ length: nodes + 1 }, (_, i) => {
-    const breakX = from + i * step;
-    const breakHalfWidth = base.outline.halfWidth(breakX);
-    return leastBound({ ...base, breakX, breakHalfWidth }) / base.dishCurvature;
+    return leastBound(withBreak(base, from + i * step)) / base.dishCurvature;
   });
   return (givens) => {
     const place = step > 0 ? (givens.breakX - from) / step : 0;

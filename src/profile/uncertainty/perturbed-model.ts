@@ -73,7 +73,7 @@ export function modelOf(built: Instrument, paths: readonly FieldPath[], many: bo
       : cleanShimOf;
   return (inputs, outcomes) => {
     write(inputs);
-    const set = givensOf(draft, base.ok && still ? base.givens.outline : undefined);
+    const set = givensOf(draft, base.ok && still ? base.givens.halves : undefined);
     return set.ok && fill(set.givens, draft.target.value, cleanShim, outcomes);
   };
 }

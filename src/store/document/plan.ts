@@ -68,9 +68,9 @@ function relationRefusal(
   field: FieldPath,
   range: Problem["range"],
 ): Refusal {
-  const { tracing } = instrument.body;
+  const { tracing, tracingTreble } = instrument.body;
   const why =
-    tracing !== undefined && range !== undefined && field === "body.length"
+    (tracing ?? tracingTreble) !== undefined && range !== undefined && field === "body.length"
       ? phrase`The traced outline is ${mm(range[0])} long, and the body with it. Take the tracing off in Rim to change it.`
       : field.startsWith("body.")
         ? phrase`Tail, lower bout, waist, upper bout and neck end must follow one another along the body.`

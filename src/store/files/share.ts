@@ -59,7 +59,7 @@ const refused = (message: string): ReadInstrumentResult => ({
 });
 
 /** Branches taken whole: what they lack counts too. */
-const whole = ["tolerances", "tracing"];
+const whole = ["tolerances", "tracing", "tracingTreble"];
 
 /** The branches of `value` that differ from `base`; undefined when none does. Lists are kept whole. */
 function difference(value: unknown, base: unknown): unknown {

@@ -45,7 +45,7 @@ function rowAt({ givens, profile, side }: Rim, name: string, x: number): RimRow 
   return {
     names: [name],
     ...{ x, arcLength, halfWidth: outline.halfWidth(x) },
-    off: comesOffAt(givens, profile, x),
+    off: comesOffAt(givens, profile, x, outline.halfWidth(x)),
     sideDepth: side.backAt(arcLength) - side.topAt(arcLength),
     zone: isDomed(givens, x) ? "dome" : "flat",
   };
