@@ -7,7 +7,8 @@ import { rimZ } from "./rim.ts";
 
 /**
  * The back's sphere, upside down: heights run from the flat's plane outward. It passes through both
- * corners of the neck end, `depthNeck` under the finished top edge there, and through the tail seam,
+ * corners of the neck end, `depthNeck` under the finished top edge there (under the mean of both, where halves
+ * that differ leave them some hundredths apart), and through the tail seam,
  * `depthTail` under the finished top edge there. Null when so small a sphere ends short of the rim.
  */
 export function backOf(givens: Givens, dome: Dome): Dome | null {
@@ -15,13 +16,15 @@ export function backOf(givens: Givens, dome: Dome): Dome | null {
   const { backRadius, depthTail, depthNeck } = instrument.body;
   const { length } = outline;
   const { half, middle } = spanAt(halves, length);
+  const cornerZ =
+    (rimZ(givens, dome, length, middle + half) + rimZ(givens, dome, length, middle - half)) / 2;
   const back = domeThrough(
     curvatureOf(backRadius),
     length,
     half,
     0,
     depthTail - domeZ(dome, 0, 0),
-    depthNeck - rimZ(givens, dome, length, middle + half),
+    depthNeck - cornerZ,
     middle,
   );
   const ends = halves.map(({ outline }) => outline.end);

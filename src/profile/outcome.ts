@@ -53,7 +53,7 @@ export interface Outcomes {
   /** Both as length of edge from the tail seam. */
   readonly maxRemovalArc: number;
   readonly leastRemovalArc: number;
-  /** On which side both are; null where the halves are alike. */
+  /** On which side both are; null where the other side's are the same. */
   readonly maxRemovalSide: BodySide | null;
   readonly leastRemovalSide: BodySide | null;
   /** Diameter of the smallest dish the domed part of the rim fits in. */

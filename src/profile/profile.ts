@@ -195,7 +195,6 @@ function rangesOf({ givens, reach }: Solved) {
 function rimOf({ givens, dome }: Solved, pitch: number) {
   const overrun = overrunOf(givens, dome);
   const { most, least } = removalOver(givens, dome, pitch);
-  const alike = givens.halves.length === 1;
   const rimOffset = -least.value > rounding ? -least.value : 0;
   return {
     overrunLength: overrun.length,
@@ -206,8 +205,8 @@ function rimOf({ givens, dome }: Solved, pitch: number) {
     leastRemovalX: least.x,
     maxRemovalArc: most.arc,
     leastRemovalArc: least.arc,
-    maxRemovalSide: alike ? null : most.side,
-    leastRemovalSide: alike ? null : least.side,
+    maxRemovalSide: most.side,
+    leastRemovalSide: least.side,
     dishNeeded: 2 * circleRadius(givens),
   };
 }

@@ -32,7 +32,8 @@ export function removalOf(
 /** A height at a place of the rim's edge. */
 export interface RimPlace {
   readonly x: number;
-  readonly side: BodySide;
+  /** Null where the other side's is the same. */
+  readonly side: BodySide | null;
   /** Length of edge from the tail seam. */
   readonly arc: number;
   readonly value: number;
@@ -53,9 +54,16 @@ export function removalOver(givens: Givens, dome: Dome, pitch: number): Removal 
   return givens.halves
     .map((half) => removalAlong(givens, dome, half, removal))
     .reduce((bass, treble) => ({
-      most: treble.most.value > bass.most.value ? treble.most : bass.most,
-      least: treble.least.value < bass.least.value ? treble.least : bass.least,
+      most: further(bass.most, treble.most, 1),
+      least: further(bass.least, treble.least, -1),
     }));
+}
+
+/** The higher of two places (or the lower, with −1), on neither side where both are alike. */
+function further(bass: RimPlace, treble: RimPlace, way: 1 | -1): RimPlace {
+  const more = way * (treble.value - bass.value);
+  if (Math.abs(more) <= rounding) return bass;
+  return more > 0 ? { ...treble, side: "treble" } : { ...bass, side: "bass" };
 }
 
 function removalAlong(
@@ -64,7 +72,7 @@ function removalAlong(
   half: Half,
   removal: (x: number, z: number) => number,
 ): Removal {
-  const { outline, sign, side } = half;
+  const { outline, sign } = half;
   const f = (x: number, halfWidth: number): number =>
     isDomed(givens, x) ? removal(x, domeZ(dome, x, sign * halfWidth)) : 0;
   const edge = edgeOf(outline, domedEnd(givens, half));
@@ -75,7 +83,7 @@ function removalAlong(
   const atEnd: Peak = { x: outline.end, value: neckEnd };
   const placed = ({ x: u, value }: Peak): RimPlace => ({
     x: outline.placeAt(u)[0],
-    side,
+    side: null,
     arc: outline.arcLength(u),
     value,
   });

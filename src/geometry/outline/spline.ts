@@ -47,7 +47,7 @@ export function splineThrough(
   const corners = xs.some((x, i) => x <= (xs[i - 1] ?? Number.NEGATIVE_INFINITY))
     ? cornersOf(xs, ys, chords)
     : none;
-  const dxs = held(xs, chords, tangents(xs, chords, corners));
+  const dxs = held(xs, chords, corners, tangents(xs, chords, corners));
   const dys = tangents(ys, chords, corners);
   if (first === "square") dxs.starts[0] = 0;
   if (last === "square") dxs.ends[chords.length - 1] = 0;
@@ -109,6 +109,7 @@ function tangents(
 function held(
   values: readonly number[],
   chords: readonly number[],
+  corners: ReadonlySet<number>,
   { starts, ends }: PieceSlopes,
 ): PieceSlopes {
   const rises = chords.map((chord, i) => (numberAt(values, i + 1) - numberAt(values, i)) / chord);
@@ -118,8 +119,12 @@ function held(
     return one < 0 && two < 0 ? Math.max(Math.min(0, slope), 3 * Math.max(one, two)) : 0;
   };
   return {
-    starts: starts.map((slope, piece) => within(slope, rises[piece - 1], rises[piece])),
-    ends: ends.map((slope, piece) => within(slope, rises[piece], rises[piece + 1])),
+    starts: starts.map((slope, piece) =>
+      within(slope, corners.has(piece) ? undefined : rises[piece - 1], rises[piece]),
+    ),
+    ends: ends.map((slope, piece) =>
+      within(slope, rises[piece], corners.has(piece + 1) ? undefined : rises[piece + 1]),
+    ),
   };
 }
 
