@@ -30,7 +30,7 @@ export function removalOf(
 }
 
 /** A height at a place of the rim's edge. */
-export interface RimPlace {
+interface RimPlace {
   readonly x: number;
   /** Null where the other side's is the same. */
   readonly side: BodySide | null;

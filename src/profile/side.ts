@@ -47,17 +47,6 @@ export function comesOffAt(givens: Givens, profile: Profile, x: number, y: numbe
   return rimOffset + removalOf(givens, dome, radians(pitch))(x, rimZ(givens, dome, x, y));
 }
 
-/** The same at a place of one half, as its outline counts them. */
-export function comesOffOn(
-  givens: Givens,
-  profile: Profile,
-  { outline, sign }: Half,
-  u: number,
-): number {
-  const [x, halfWidth] = outline.placeAt(u);
-  return comesOffAt(givens, profile, x, sign * halfWidth);
-}
-
 export function sideOf(givens: Givens, profile: Profile, half: Half = givens.halves[0]): Side {
   const { outline, sign } = half;
   const corner = outline.totalArc();

@@ -37,6 +37,34 @@ describe("a tracing in a file", () => {
     expect(read.ok).toBe(true);
   });
 
+  test("may run back toward the tail round a cutaway's horn, and makes the file one of version 2", () => {
+    const horned = [...pear.slice(0, 4), [380, 110], [340, 90], [400, 60]];
+    const read = withTracing(horned);
+    expect(read.ok && [read.instrument.body.tracing, read.instrument.version]).toEqual([horned, 2]);
+    const plain = withTracing(pear);
+    expect(plain.ok && plain.instrument.version).toBe(1);
+  });
+
+  test("of the treble half alone must be as long as the body, and of both as long as one another", () => {
+    const both = (tracing: unknown, tracingTreble: unknown, length = 400) =>
+      readInstrument({ body: { length, tracing, tracingTreble } });
+    const longer = [...pear.slice(0, 4), [401, 60]];
+    const read = both(pear, pear);
+    expect(read.ok && [read.instrument.body.tracingTreble, read.instrument.version]).toEqual([
+      pear,
+      2,
+    ]);
+    const alone = readInstrument({ body: { length: 401, tracingTreble: pear } });
+    expect(!alone.ok && alone.problems[0]).toMatchObject({
+      path: "body.length",
+      range: [400, 400],
+    });
+    const uneven = both(pear, longer);
+    expect(!uneven.ok && uneven.problems[0]?.path).toBe("body.tracingTreble");
+    const bad = both(pear, 5);
+    expect(!bad.ok && bad.problems[0]?.message).toContain("body.tracingTreble must be a list");
+  });
+
   test("must be as long as the body", () => {
     const read = withTracing(pear, 401);
     expect(!read.ok && read.problems[0]).toMatchObject({ path: "body.length", range: [400, 400] });
@@ -96,24 +124,46 @@ describe("a tracing in a file", () => {
       "places that end",
     ],
     [
-      "a step back",
+      "a line that crosses itself",
       [
         [0, 0],
-        [100, 100],
-        [90, 120],
+        [110, 100],
+        [110, 120],
+        [90, 110],
         [400, 60],
       ],
-      "place 3 does not",
+      "does not cross itself; it does so near 110 mm",
     ],
     [
       "two at one place",
       [
         [0, 0],
         [100, 100],
-        [100, 120],
+        [100, 100],
         [400, 60],
       ],
-      "place 3 does not",
+      "place 3 is nearer",
+    ],
+    [
+      "a horn past the neck end",
+      [
+        [0, 0],
+        [100, 100],
+        [410, 120],
+        [300, 80],
+        [400, 60],
+      ],
+      "short of the neck end, 400 mm",
+    ],
+    [
+      "a line back past the tail",
+      [
+        [0, 0],
+        [100, 100],
+        [-1, 120],
+        [400, 60],
+      ],
+      "neckward of the tail",
     ],
     [
       "no width inside",

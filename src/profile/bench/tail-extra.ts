@@ -6,44 +6,50 @@ import { deg, mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import type { Profile } from "../outcome.ts";
 import { profileOf } from "../profile.ts";
 
-/** The dish's curvature, 1/mm, and the break's place and half width, mm; where all is domed, the neck end's middle. */
+/** The dish's curvature, 1/mm, and the break's place, half width and middle, mm; where all is domed, the neck end's middle. */
 interface DishedRim {
   readonly curvature: number;
   readonly breakX: number;
   readonly breakHalfWidth: number;
+  readonly breakMiddle: number;
 }
 
 /**
  * How much more a rim held level in a dish loses at the tail end than at the rim on the break line, mm,
- * when the dish's lowest place lies `lowestX` from the tail end on the centreline. Null where the dish
- * ends short of either place.
+ * when the dish's lowest place lies `lowestX` from the tail end, beside the centreline by as much as the
+ * break's middle ym. Null where the dish ends short of either place.
  *
  * Level means that the rim's edge stands square to the dish's axis, so each place loses what the dish
- * has risen to there: R − √(R² − r²), r its distance from the lowest place. At the tail end r² = x0²,
- * at the break r² = (xb − x0)² + yb². With κ = 1/R the difference of the two rises is
- * κ(2·xb·x0 − xb² − yb²)/(√(1 − κ²·x0²) + √(1 − κ²((xb − x0)² + yb²))). Places are taken in plan on the
+ * has risen to there: R − √(R² − r²), r its distance from the lowest place. At the tail end r² = x0² + ym²,
+ * at both ends of the break r² = (xb − x0)² + yb². With κ = 1/R the difference of the two rises is
+ * κ(2·xb·x0 + ym² − xb² − yb²)/(√(1 − κ²(x0² + ym²)) + √(1 − κ²((xb − x0)² + yb²))). Places are taken in plan on the
  * flat, as all of the outline is; the datum's own plan differs by some 0.1 mm.
  */
 export function tailExtraHeldLevel(
-  { curvature, breakX, breakHalfWidth }: DishedRim,
+  { curvature, breakX, breakHalfWidth, breakMiddle }: DishedRim,
   lowestX: number,
 ): number | null {
   const upright = (r2: number): number => Math.sqrt(1 - curvature * curvature * r2);
-  const sum = upright(lowestX ** 2) + upright((breakX - lowestX) ** 2 + breakHalfWidth ** 2);
-  const more = (curvature * (2 * breakX * lowestX - breakX ** 2 - breakHalfWidth ** 2)) / sum;
+  const tail2 = lowestX ** 2 + breakMiddle ** 2;
+  const break2 = (breakX - lowestX) ** 2 + breakHalfWidth ** 2;
+  const more = (curvature * (tail2 - break2)) / (upright(tail2) + upright(break2));
   return Number.isFinite(more) ? more : null;
 }
 
 /** Where the dish's lowest place must lie, from the tail end, for a level rim to lose as much there as at the break. */
-export const evenLowestX = ({ breakX, breakHalfWidth }: Omit<DishedRim, "curvature">): number =>
-  (breakX ** 2 + breakHalfWidth ** 2) / (2 * breakX);
+export const evenLowestX = ({
+  breakX,
+  breakHalfWidth,
+  breakMiddle,
+}: Omit<DishedRim, "curvature">): number =>
+  (breakX ** 2 + breakHalfWidth ** 2 - breakMiddle ** 2) / (2 * breakX);
 
 /** What the plan counts on, and what a rim held level with its middle over the dish's middle would lose. */
 export function tailExtraExplained({ dome, body }: Instrument, plan: Profile): readonly Phrase[] {
   if (dome.dishRadius === null) return [counted(dome.tailExtra, plan)];
-  const { breakX, breakHalfWidth } =
-    plan.seat === null ? plan : { breakX: body.length, breakHalfWidth: 0 };
-  const rim = { curvature: 1 / dome.dishRadius, breakX, breakHalfWidth };
+  const { breakX, breakHalfWidth, breakMiddle } =
+    plan.seat === null ? plan : { breakX: body.length, breakHalfWidth: 0, breakMiddle: 0 };
+  const rim = { curvature: 1 / dome.dishRadius, breakX, breakHalfWidth, breakMiddle };
   const end = endOf(plan);
   const level = tailExtraHeldLevel(rim, body.length / 2);
   if (level === null) return [counted(dome.tailExtra, plan)];
