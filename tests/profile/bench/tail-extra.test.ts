@@ -13,7 +13,7 @@ import {
 import { recordOf } from "../../support/bench-record.ts";
 import { solved } from "../../support/solved.ts";
 
-const rim = { curvature: 1 / 8534.4, breakX: 390, breakHalfWidth: 122 };
+const rim = { curvature: 1 / 8534.4, breakX: 390, breakHalfWidth: 122, breakMiddle: 0 };
 
 /** Straight up from (x, y) to the dish, which rests on z = 0 at (lowestX, 0): by halving, no formula for its height. */
 function dishOver(radius: number, lowestX: number, x: number, y: number): number {
@@ -35,15 +35,24 @@ describe("a rim held level in a dish", () => {
           dishOver(radius, lowestX, 0, 0) - dishOver(radius, lowestX, breakX, breakHalfWidth);
         const more = tailExtraHeldLevel({ ...rim, curvature: 1 / radius }, lowestX);
         expect(more).toBeCloseTo(inSpace, 8);
+        // Halves that differ: both ends of the break are as far from the break's middle, the tail end is not on it.
+        const aside =
+          dishOver(radius, lowestX, 0, -9) - dishOver(radius, lowestX, breakX, breakHalfWidth);
+        const uneven = { ...rim, curvature: 1 / radius, breakMiddle: 9 };
+        expect(tailExtraHeldLevel(uneven, lowestX)).toBeCloseTo(aside, 8);
       }
   });
 
   it("loses as much at both only where the dish's lowest place says so", () => {
     const { breakX, breakHalfWidth } = solved(defaultInstrument);
-    const even = evenLowestX({ breakX, breakHalfWidth });
+    const even = evenLowestX({ breakX, breakHalfWidth, breakMiddle: 0 });
     expect(even).toBeCloseTo(222, 0);
-    expect(tailExtraHeldLevel({ ...rim, breakX, breakHalfWidth }, even)).toBeCloseTo(0, 12);
-    expect(tailExtraHeldLevel({ ...rim, breakX, breakHalfWidth }, even + 10)).toBeGreaterThan(0.1);
+    expect(
+      tailExtraHeldLevel({ ...rim, breakX, breakHalfWidth, breakMiddle: 0 }, even),
+    ).toBeCloseTo(0, 12);
+    expect(
+      tailExtraHeldLevel({ ...rim, breakX, breakHalfWidth, breakMiddle: 0 }, even + 10),
+    ).toBeGreaterThan(0.1);
   });
 
   it("is the finished rim of a plan that counts on it: the dome's axis, square to the datum, stands at the dish's lowest place", () => {
