@@ -132,7 +132,7 @@ describe("a tracing in a file", () => {
         [90, 110],
         [400, 60],
       ],
-      "does not cross itself; it does so near 110 mm",
+      "does not cross itself; it does so near 90 mm",
     ],
     [
       "two at one place",
