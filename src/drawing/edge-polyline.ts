@@ -3,7 +3,7 @@ import { type Place, polylineAlong } from "../geometry/polyline.ts";
 
 /** The rim's edge from the tail seam to the neck end's corner, mm from the tail and from the centreline: straight pieces within `stray` mm of it. */
 export function edgePolyline(outline: Outline, stray: number): Place[] {
-  const corners = outline.knots.map((x) => outline.arcLength(x));
+  const corners = outline.knots.map((u) => outline.arcLength(u));
   const places = polylineAlong(
     (arc) => outline.placeAtArc(arc),
     0,

@@ -8,6 +8,8 @@ export interface TracingFile {
   readonly places: readonly Place[];
   /** mm in one unit, where the file says. */
   readonly unit: number | null;
+  /** Whether its y runs down the page, as SVG's does. */
+  readonly down: boolean;
   /** How many lines it holds; the longest was taken. */
   readonly lines: number;
 }
@@ -27,10 +29,12 @@ export function* readingTracingFile(text: string): Generator<number, TracingFile
   if (text.length > longest) return { ok: false, why: phrase`This is too long to be an outline.` };
   if (!/^\s*[<mM]/.test(text)) {
     const read = readTracingCsv(text);
-    return read.ok ? { ok: true, drawing: { places: read.places, unit: null, lines: 1 } } : read;
+    return read.ok
+      ? { ok: true, drawing: { places: read.places, unit: null, down: false, lines: 1 } }
+      : read;
   }
   const read = yield* readingTracingSvg(text);
   if (!read.ok) return read;
   const { places, unit, lines } = read;
-  return { ok: true, drawing: { places, unit, lines } };
+  return { ok: true, drawing: { places, unit, down: true, lines } };
 }

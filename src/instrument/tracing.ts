@@ -62,7 +62,7 @@ export function tracingFaultPhrase(fault: TracingFault): Phrase {
     case "too few":
       return phrase`There are too few places here to make an outline.`;
     case "turns back":
-      return phrase`About ${mm(fault.x)} from the tail the line runs back toward the tail by ${mm(fault.by)}. Each distance from the tail must have one half width.`;
+      return phrase`About ${mm(fault.x)} from the tail the line runs back toward the tail by ${mm(fault.by)}. Only a cutaway's may, in the half toward the neck, and none may pass the neck end.`;
     case "folds":
       return phrase`About ${mm(fault.x)} from the tail the line folds over itself.`;
     case "crosses the centreline":
@@ -71,7 +71,5 @@ export function tracingFaultPhrase(fault: TracingFault): Phrase {
       return phrase`The line does not start at the tail on the centreline: it misses it by ${mm(fault.by)}. Put the tail where the line starts.`;
     case "misses the neck end":
       return phrase`The line stops ${mm(fault.by)} from the neck end. Put the neck end where the line ends.`;
-    case "halves differ":
-      return phrase`The two halves lie ${mm(fault.by)} apart about ${mm(fault.x)} from the tail. Trace one half alone.`;
   }
 }

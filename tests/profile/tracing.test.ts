@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { halfOf } from "../../src/geometry/outline/tracing.ts";
+import { halvesIn } from "../../src/geometry/outline/tracing.ts";
 import { fitted } from "../../src/geometry/outline/tracing-fit.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { presets } from "../../src/instrument/presets.ts";
@@ -13,9 +13,9 @@ import { solved } from "../support/solved.ts";
 
 function tracedFrom(instrument: Instrument, error: number): Instrument {
   const { body } = instrument;
-  const half = halfOf(outlinePoints(body, 80), body.length, 0.25);
-  if (!half.ok) throw new Error(half.fault.why);
-  const { places } = fitted(half.half.places, error, 400);
+  const drawn = halvesIn(outlinePoints(body, 80), body.length, 0.25);
+  if (!drawn.ok || drawn.halves.bass === null) throw new Error("no half");
+  const { places } = fitted(drawn.halves.bass, error, 400);
   const read = readInstrument({ ...instrument, body: { ...body, tracing: places } });
   if (!read.ok) throw new Error(read.problems[0]?.message);
   return read.instrument;

@@ -50,6 +50,7 @@ import {
   switchVariantMethod,
 } from "../../src/store/document/variant-edits.ts";
 import { pear } from "./pear.ts";
+import { roundedCutaway } from "./uneven-bodies.ts";
 
 /** What a hand types into a number's field. */
 function wildText(): fc.Arbitrary<string> {
@@ -186,16 +187,18 @@ const edits: fc.Arbitrary<Edit> = fc.oneof(
       (state) =>
         setTarget(state, of, value),
   ),
-  fc.constant<Edit>((state) => traceOutline(state, pear)),
+  fc.constant<Edit>((state) => traceOutline(state, { bass: pear, treble: null })),
+  fc.constantFrom(null, pear).map(
+    (bass): Edit =>
+      (state) =>
+        traceOutline(state, { bass, treble: roundedCutaway.body.tracingTreble ?? null }),
+  ),
   wild.map(
     (length): Edit =>
       (state) =>
-        traceOutline(
-          state,
-          pear.map(([x, y]) => [x * length, y]),
-        ),
+        traceOutline(state, { bass: pear.map(([x, y]) => [x * length, y]), treble: null }),
   ),
-  fc.constant<Edit>((state) => traceOutline(state, null)),
+  fc.constant<Edit>((state) => traceOutline(state, { bass: null, treble: null })),
   fc.constant<Edit>(undo),
   fc.constant<Edit>(redo),
   fc.uuid().map(

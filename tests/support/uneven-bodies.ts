@@ -1,4 +1,6 @@
+import type { Place } from "../../src/geometry/polyline.ts";
 import type { Instrument } from "../../src/instrument/instrument.ts";
+import { halvesOf } from "../../src/profile/halves.ts";
 import { instrumentFrom } from "./solved.ts";
 
 /*
@@ -186,4 +188,14 @@ export function swapped(instrument: Instrument): Instrument {
     ...instrument,
     body: { ...body, tracing: tracingTreble, tracingTreble: tracing },
   });
+}
+
+/** Round both halves, from the tail and back to it: y toward the bass side. */
+export function loopOf({ body }: Instrument, perHalf = 250): Place[] {
+  const [bass, treble = bass] = halvesOf(body).map(({ outline }) =>
+    Array.from({ length: perHalf }, (_, i) =>
+      outline.placeAtArc((outline.totalArc() * i) / (perHalf - 1)),
+    ),
+  );
+  return [...(bass ?? []), ...(treble ?? []).toReversed().map(([x, y]): Place => [x, -y])];
 }

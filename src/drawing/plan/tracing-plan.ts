@@ -17,14 +17,20 @@ const margin = 24;
 const strip = 26;
 const size = 15;
 
+/** The curves fitted to a drawing: of both halves, or of one that the other mirrors. */
+export interface FittedOutline {
+  readonly bass: Outline;
+  readonly treble: Outline;
+}
+
 /**
- * A drawing laid by its tail and neck end, tail left, as it came (thin), and the outline fitted to half
- * of it (thick, coloured within) where there is one.
+ * A drawing laid by its tail and neck end, tail left and bass side up, as it came (thin), and the outline
+ * fitted to it (thick, coloured within) where there is one.
  */
 export function tracingPlanOf(
   drawn: readonly Place[],
   length: number,
-  outline: Outline | null,
+  outline: FittedOutline | null,
   { width, height, words }: Room,
 ): Scene {
   const half = Math.max(1, ...drawn.map(([, y]) => Math.abs(y)));
@@ -77,10 +83,8 @@ export function tracingPlanOf(
 /** Wider than any screen shows. */
 const stray = 0.1;
 
-function fitShapes(outline: Outline, at: (place: Place) => Point): readonly Shape[] {
-  const edge: Place[] = [...edgePolyline(outline, stray), [outline.length, 0]];
-  const mirrored = edge.map(([x, y]): Place => [x, -y]);
-  return [
-    areaShape("fitted outline", "thick", "wood", [...edge, ...mirrored.toReversed()].map(at)),
-  ];
+function fitShapes({ bass, treble }: FittedOutline, at: (place: Place) => Point): readonly Shape[] {
+  const under = edgePolyline(treble, stray).map(([x, y]): Place => [x, -y]);
+  const edge = [...edgePolyline(bass, stray), ...under.toReversed()];
+  return [areaShape("fitted outline", "thick", "wood", edge.map(at))];
 }

@@ -17,7 +17,82 @@ export function guessedEnds(places: readonly Place[]): TracingEnds | null {
     (best, p) => (Math.abs(p[1]) > Math.abs(best[1]) ? p : best),
     [0, 0],
   );
-  return widest[0] > length / 2 ? turned(ends) : ends;
+  const placed = widest[0] > length / 2 ? turned(ends) : ends;
+  return isClosed(places) ? alongLowerBout(places, placed) : placed;
+}
+
+/** A closed drawing whose two sides lie farther apart, in shares of its length, has a cutaway or is no even body. */
+const uneven = 0.002;
+
+/** The part of the length a cutaway does not reach, in shares from the tail, and how many looks are taken there. */
+const looks = { from: 0.05, to: 0.68, count: 16 };
+
+/**
+ * The axis of a body whose halves differ: the one about which its tailward part mirrors itself best, where a
+ * cutaway is not. Found from the axis given by Gauss and Newton's steps, halved where they would make it worse.
+ */
+function alongLowerBout(places: readonly Place[], ends: TracingEnds): TracingEnds {
+  const length = Math.hypot(ends.neck[0] - ends.tail[0], ends.neck[1] - ends.tail[1]);
+  const laid = framed(places, ends);
+  if (unevenness(laid) < uneven * length) return ends;
+  const every = Math.ceil(laid.length / 1000);
+  const few = laid.filter((_, i) => i % every === 0);
+  const axis = bestAxis((line) => middlesOff(few, line), length);
+  const met = crossingsOf(framed(laid, axis));
+  if (met.length < 2) return ends;
+  const [ux, uy] = [(ends.neck[0] - ends.tail[0]) / length, (ends.neck[1] - ends.tail[1]) / length];
+  const on = (u: number): Place => {
+    const [x, y] = [
+      axis.tail[0] + u * (axis.neck[0] - axis.tail[0]),
+      axis.tail[1] + u * (axis.neck[1] - axis.tail[1]),
+    ];
+    return [ends.tail[0] + ux * x - uy * y, ends.tail[1] + uy * x + ux * y];
+  };
+  return { tail: on(Math.min(...met)), neck: on(Math.max(...met)) };
+}
+
+/** How far off an axis the middles between both sides lie, at places along the tailward part. */
+function middlesOff(laid: readonly Place[], axis: TracingEnds): readonly number[] {
+  const along = framed(laid, axis);
+  const us = along.map(([u]) => u);
+  const [low, high] = [Math.min(...us), Math.max(...us)];
+  return Array.from({ length: looks.count }, (_, i) => {
+    const share = looks.from + ((looks.to - looks.from) * i) / (looks.count - 1);
+    const met = crossingsOf(along.map(([a, b]): Place => [b, a - low - share * (high - low)]));
+    return (Math.max(...met) + Math.min(...met)) / 2;
+  });
+}
+
+/** The axis, a unit long, with the least squares of what lies off it, from y = 0 on. */
+function bestAxis(off: (axis: TracingEnds) => readonly number[], length: number): TracingEnds {
+  const axisOf = ([at, turn]: Place): TracingEnds => ({
+    tail: [0, at],
+    neck: [Math.cos(turn), at + Math.sin(turn)],
+  });
+  const sum = (values: readonly number[]): number => values.reduce((all, v) => all + v * v, 0);
+  let best: Place = [0, 0];
+  for (let round = 0; round < 20; round++) {
+    const here = off(axisOf(best));
+    const [step, twist] = [1e-3 * length, 1e-3];
+    const byAt = off(axisOf([best[0] + step, best[1]])).map(
+      (v, i) => (v - numberAt(here, i)) / step,
+    );
+    const byTurn = off(axisOf([best[0], best[1] + twist])).map(
+      (v, i) => (v - numberAt(here, i)) / twist,
+    );
+    const dot = (a: readonly number[], b: readonly number[]): number =>
+      a.reduce((all, v, i) => all + v * numberAt(b, i), 0);
+    const [aa, at, tt] = [dot(byAt, byAt), dot(byAt, byTurn), dot(byTurn, byTurn)];
+    const [ra, rt] = [dot(byAt, here), dot(byTurn, here)];
+    const det = aa * tt - at * at;
+    const move: Place = [(at * rt - tt * ra) / det, (at * ra - aa * rt) / det];
+    const tried = [1, 0.5, 0.25, 0.125]
+      .map((share): Place => [best[0] + share * move[0], best[1] + share * move[1]])
+      .find((next) => sum(off(axisOf(next))) < sum(here));
+    if (tried === undefined) break;
+    best = tried;
+  }
+  return axisOf(best);
 }
 
 export const turned = ({ tail, neck }: TracingEnds): TracingEnds => ({ tail: neck, neck: tail });
@@ -100,13 +175,13 @@ function unevenness(laid: readonly Place[]): number {
   const us = laid.map(([u]) => u);
   const [low, high] = [Math.min(...us), Math.max(...us)];
   let sum = 0;
-  const looks = 24;
-  for (let i = 1; i < looks; i++) {
-    const u = low + ((high - low) * i) / looks;
+  const steps = 24;
+  for (let i = 1; i < steps; i++) {
+    const u = low + ((high - low) * i) / steps;
     const met = crossingsOf(laid.map(([a, b]): Place => [b, a - u]));
     sum += Math.abs(Math.max(...met) + Math.min(...met));
   }
-  return sum / looks;
+  return sum / steps;
 }
 
 /** Where a closed line meets y = 0. */

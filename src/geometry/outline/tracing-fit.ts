@@ -33,11 +33,30 @@ export function fitted(places: readonly Place[], error: number, most: number): T
   }
 }
 
-/** Both ends and a few between, evenly. */
+/** Both ends, a few between, evenly, and where a cutaway's edge turns back and forth along the body. */
 function startOf(places: readonly Place[]): number[] {
   const last = places.length - 1;
   const between = [0.2, 0.4, 0.6, 0.8].map((share) => Math.round(share * last));
-  return [...new Set([0, ...between, last])];
+  const starts = new Set([0, ...between, ...turnsIn(places), last]);
+  return [...starts].sort((a, b) => a - b);
+}
+
+/** A turn back by less than this is the hand's tremble, mm. */
+const tremble = 1;
+
+/** The places where x turns from rising to falling or back, by more than a tremble. */
+function turnsIn(places: readonly Place[]): number[] {
+  const turns: number[] = [];
+  let [way, far] = [1, 0];
+  places.forEach(([x], i) => {
+    const gone = way * (x - placeAt(places, far)[0]);
+    if (gone > 0) far = i;
+    else if (gone < -tremble) {
+      turns.push(far);
+      [way, far] = [-way, i];
+    }
+  });
+  return turns;
 }
 
 const placeAt = (places: readonly Place[], i: number): Place =>

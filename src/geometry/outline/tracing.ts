@@ -1,5 +1,4 @@
-import { numberAt } from "../number-at.ts";
-import { firstFrom, lengthOf, offRising, type Place } from "../polyline.ts";
+import { lengthOf, offPolyline, offRising, type Place } from "../polyline.ts";
 
 /** Where a drawing's centreline leaves the tail and meets the neck end, in the drawing's own coordinates, mm. */
 export interface TracingEnds {
@@ -13,18 +12,22 @@ export type TracingFault =
   | { readonly why: "turns back"; readonly x: number; readonly by: number }
   | { readonly why: "folds"; readonly x: number }
   | { readonly why: "crosses the centreline"; readonly x: number }
-  | { readonly why: "misses the tail" | "misses the neck end"; readonly by: number }
-  | { readonly why: "halves differ"; readonly x: number; readonly by: number };
+  | { readonly why: "misses the tail" | "misses the neck end"; readonly by: number };
 
-/** Half an outline as the drawing has it: x from the tail rising, y the half width. */
-interface TracedHalf {
-  readonly places: readonly Place[];
-  /** How far the two halves of a whole outline lie apart at most; 0 for a half. */
+/** Half an outline as the drawing has it: x from the tail, rising but round a cutaway's horn, and y the half width. */
+type DrawnHalf = readonly Place[];
+
+/** What a drawing holds of a body: one half, on the side it is drawn on, or both. */
+export interface DrawnHalves {
+  /** On the side where the framed drawing's y is positive. */
+  readonly bass: DrawnHalf | null;
+  readonly treble: DrawnHalf | null;
+  /** How far both lie apart at most, one laid on the other; 0 where there is one. */
   readonly apart: number;
 }
 
-export type TracedHalfResult =
-  | { readonly ok: true; readonly half: TracedHalf }
+export type DrawnHalvesResult =
+  | { readonly ok: true; readonly halves: DrawnHalves }
   | { readonly ok: false; readonly fault: TracingFault };
 
 /** Places nearer to the last than this say nothing new, and x rises by this much at least, mm. */
@@ -32,8 +35,8 @@ const nearest = 0.02;
 const least = 0.002;
 /** A run this close to the neck end's own line is its straight, mm. */
 const straight = 0.05;
-/** Halves further apart than this are not one outline drawn twice, mm. */
-const mostApart = 6;
+/** Tailward of this share of the length a line that runs back is no cutaway's. */
+const cutawayFrom = 0.5;
 
 /** The drawing moved so that the tail is (0, 0) and the neck end lies along x. */
 export function framed(places: readonly Place[], { tail, neck }: TracingEnds): Place[] {
@@ -46,17 +49,21 @@ export function framed(places: readonly Place[], { tail, neck }: TracingEnds): P
 }
 
 /**
- * Half an outline from a framed drawing of it, open from tail to neck end, or of the whole, closed.
- * What runs back by no more than `slack` mm is the hand's tremble and is passed over. A whole outline's
- * halves are averaged.
+ * The halves of an outline from a framed drawing of one, open from tail to neck end, or of the whole, closed.
+ * What runs back by no more than `slack` mm is the hand's tremble and is passed over; what runs back by more
+ * neckward of the body's middle is a cutaway.
  */
-export function halfOf(drawn: readonly Place[], length: number, slack: number): TracedHalfResult {
+export function halvesIn(
+  drawn: readonly Place[],
+  length: number,
+  slack: number,
+): DrawnHalvesResult {
   const places = thinned(drawn);
   if (places.length < 3) return refused({ why: "too few" });
   return isClosed(places) ? fromWhole(places, length, slack) : fromHalf(places, length, slack);
 }
 
-const refused = (fault: TracingFault): TracedHalfResult => ({ ok: false, fault });
+const refused = (fault: TracingFault): DrawnHalvesResult => ({ ok: false, fault });
 
 /** A drawing whose ends meet goes round the whole body. */
 export function isClosed(places: readonly Place[]): boolean {
@@ -75,34 +82,47 @@ function thinned(drawn: readonly Place[]): Place[] {
   return places;
 }
 
-function fromHalf(places: readonly Place[], length: number, slack: number): TracedHalfResult {
+function fromHalf(places: readonly Place[], length: number, slack: number): DrawnHalvesResult {
   const [first, last] = [places[0], places.at(-1)];
   if (first === undefined || last === undefined) return refused({ why: "too few" });
   const rising = first[0] <= last[0] ? places : places.toReversed();
-  const mean = rising.reduce((sum, [, y]) => sum + y, 0);
-  const chain = rising.map(([x, y]): Place => [x, mean < 0 ? -y : y]);
-  const risen = asFunction(chain, length, slack);
-  return Array.isArray(risen)
-    ? { ok: true, half: { places: risen, apart: 0 } }
-    : refused(risen as TracingFault);
+  const isBass = rising.reduce((sum, [, y]) => sum + y, 0) >= 0;
+  const half = halfAlong(
+    rising.map(([x, y]): Place => [x, isBass ? y : -y]),
+    length,
+    slack,
+  );
+  if (!Array.isArray(half)) return refused(half as TracingFault);
+  return {
+    ok: true,
+    halves: { bass: isBass ? half : null, treble: isBass ? null : half, apart: 0 },
+  };
 }
 
-function fromWhole(loop: readonly Place[], length: number, slack: number): TracedHalfResult {
+function fromWhole(loop: readonly Place[], length: number, slack: number): DrawnHalvesResult {
   const sides = splitLoop(loop, slack);
   if (!Array.isArray(sides)) return refused(sides as TracingFault);
-  const halves = sides.map((side) => asFunction(side, length, slack));
-  const [left, right] = halves;
-  if (!Array.isArray(left)) return refused(left as TracingFault);
-  if (!Array.isArray(right)) return refused(right as TracingFault);
-  const apart = left.map((place) => offRising(place, right));
-  const most = Math.max(...apart);
-  if (most > mostApart) {
-    return refused({ why: "halves differ", x: left[apart.indexOf(most)]?.[0] ?? 0, by: most });
-  }
-  return { ok: true, half: { places: averaged(left, right), apart: most } };
+  const [bass, treble] = sides.map((side) => halfAlong(side, length, slack));
+  if (!Array.isArray(bass)) return refused(bass as TracingFault);
+  if (!Array.isArray(treble)) return refused(treble as TracingFault);
+  return { ok: true, halves: { bass, treble, apart: apartAtMost(bass, treble) } };
 }
 
-/** Both sides from the tail to the neck end, half widths positive; the loop meets the centreline twice, at both ends. */
+/** Each half is measured against the other: a horn on one reaches farther than all of the other. */
+function apartAtMost(one: DrawnHalf, two: DrawnHalf): number {
+  const off = (from: DrawnHalf, to: DrawnHalf): number => {
+    const every = Math.ceil(from.length / lookedAt);
+    const places = from.filter((_, i) => i % every === 0);
+    const rises = to.every(([x], i) => x > (to[i - 1]?.[0] ?? Number.NEGATIVE_INFINITY));
+    return Math.max(...places.map((place) => (rises ? offRising : offPolyline)(place, to)));
+  };
+  return Math.max(off(one, two), off(two, one));
+}
+
+/** So many places of a half are laid on the other at most. */
+const lookedAt = 400;
+
+/** Both sides from the tail to the neck end, the bass side first, half widths positive; the loop meets the centreline twice, at both ends. */
 function splitLoop(
   closed: readonly Place[],
   slack: number,
@@ -132,18 +152,19 @@ function splitLoop(
   const [one, two] = [Math.min(tail, neck), Math.max(tail, neck)];
   const there = ring.slice(one, two + 1);
   const back = [...ring.slice(two), ...ring.slice(0, one + 1)];
-  return [there, back].map((side) => {
+  const height = (side: readonly Place[]): number => side.reduce((sum, [, y]) => sum + y, 0);
+  const sides = height(there) >= height(back) ? [there, back] : [back, there];
+  return sides.map((side) => {
     const rising = (side[0]?.[0] ?? 0) <= (side.at(-1)?.[0] ?? 0) ? side : side.toReversed();
     return rising.map(([x, y]): Place => [x, Math.abs(y)]);
   }) as [Place[], Place[]];
 }
 
-/** A chain as half widths at strictly rising x from exactly 0 to exactly `length`, without the straight of the neck end. */
-function asFunction(
-  chain: readonly Place[],
-  length: number,
-  slack: number,
-): Place[] | TracingFault {
+/**
+ * A chain as half widths from exactly (0, 0) to exactly `length`, without the straight of the neck end: at strictly
+ * rising x, but from a cutaway's horn on as drawn.
+ */
+function halfAlong(chain: readonly Place[], length: number, slack: number): Place[] | TracingFault {
   const [first, last] = [chain[0], chain.at(-1)];
   if (first === undefined || last === undefined) return { why: "too few" };
   if (Math.hypot(...first) > slack) return { why: "misses the tail", by: Math.hypot(...first) };
@@ -153,16 +174,45 @@ function asFunction(
   const below = chain.findIndex(([, y]) => y < -slack);
   if (below >= 0) return { why: "crosses the centreline", x: chain[below]?.[0] ?? 0 };
   const end = cornerOf(chain, length, slack);
+  const corner: Place = [length, Math.max(0, (chain[end] ?? last)[1])];
+  const body = chain.slice(1, end);
+  const past = body.find(([x]) => x > length + slack);
+  if (past !== undefined) return { why: "turns back", x: length, by: past[0] - length };
+  const horn = hornIn(body, slack);
+  const rising = horn === null ? body : body.slice(0, horn + 1);
+  const beyond = horn === null ? [] : body.slice(horn + 1);
+  const deepest = Math.min(...beyond.map(([x]) => x));
+  if (deepest < cutawayFrom * length)
+    return backward(chain, deepest, (body[horn ?? 0]?.[0] ?? 0) - deepest);
+  const crossing = horn === null ? null : selfCrossing(chain);
+  if (crossing !== null) return { why: "folds", x: crossing[0] };
+  return [
+    ...risenFrom(rising, length),
+    ...beyond.filter(([x]) => x < length - least).map(([x, y]): Place => [x, Math.max(0, y)]),
+    corner,
+  ];
+}
+
+/** The place the line runs back from, by more than `slack`; null where it does nowhere. */
+function hornIn(places: readonly Place[], slack: number): number | null {
+  let farthest = 0;
+  for (let i = 1; i < places.length; i++) {
+    const [x, most] = [places[i]?.[0] ?? 0, places[farthest]?.[0] ?? 0];
+    if (x > most) farthest = i;
+    else if (most - x > slack) return farthest;
+  }
+  return null;
+}
+
+/** The places with x made to rise strictly, from the tail to short of the neck end. */
+function risenFrom(places: readonly Place[], length: number): Place[] {
   const risen: Place[] = [[0, 0]];
   let farthest = 0;
-  for (const [x, y] of chain.slice(1, end)) {
-    if (farthest - x > slack) return backward(chain, x, farthest - x);
-    if (x > length + slack) return { why: "turns back", x: length, by: x - length };
+  for (const [x, y] of places) {
     farthest = Math.max(farthest + least, x);
     if (farthest < length - least) risen.push([farthest, Math.max(0, y)]);
   }
-  const corner = chain[end] ?? last;
-  return [...risen, [length, Math.max(0, corner[1])]];
+  return risen;
 }
 
 /** The first place from which on all lie on the neck end's own line, drawn exactly, nearly, or by a trembling hand. */
@@ -201,21 +251,4 @@ function crosses(a: Place, b: Place, c: Place, d: Place): boolean {
   const side = (p: Place, q: Place, r: Place): number =>
     (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
-}
-
-/** Half widths in the middle of both, at the places of both. */
-function averaged(left: readonly Place[], right: readonly Place[]): Place[] {
-  const xs = [...left, ...right].map(([x]) => x).sort((a, b) => a - b);
-  const apart = xs.filter((x, i) => i === 0 || x - numberAt(xs, i - 1) >= least);
-  const last = apart.length - 1;
-  const end = left.at(-1)?.[0] ?? 0;
-  const settled = apart.map((x, i) => (i === last ? end : x));
-  return settled.map((x): Place => [x, (widthAt(left, x) + widthAt(right, x)) / 2]);
-}
-
-function widthAt(chain: readonly Place[], x: number): number {
-  const i = firstFrom(chain, x);
-  const [a, b] = [chain[Math.max(0, i - 1)], chain[i]];
-  if (a === undefined || b === undefined) return chain.at(-1)?.[1] ?? 0;
-  return b[0] === a[0] ? b[1] : a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]);
 }

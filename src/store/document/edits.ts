@@ -42,20 +42,34 @@ export function setTolerances(state: State, tolerances: Tolerances): State {
   return { ...state, instrument, lastGood, undoStep: undoStep("set the tolerances", "all") };
 }
 
+/** The halves of a body that are traced. No bass half: the stated widths. No treble half: the bass half's mirror. */
+export interface TracedHalves {
+  readonly bass: Tracing | null;
+  readonly treble: Tracing | null;
+}
+
 /**
  * Lays the builder's own outline under the instrument, which becomes as long as it, or takes it off:
  * then the curves through the stated widths and places shape it again. Those are left as they are.
  */
-export function traceOutline(state: State, tracing: Tracing | null): State {
-  const { tracing: _, ...bare } = state.instrument.body;
-  const length = tracing?.at(-1)?.[0] ?? bare.length;
+export function traceOutline(state: State, { bass, treble }: TracedHalves): State {
+  const { tracing: _, tracingTreble: __, ...bare } = state.instrument.body;
+  const halves = [bass, treble].filter((half) => half !== null);
+  const lengths = halves.map((half) => half.at(-1)?.[0] ?? 0);
+  const [length = bare.length] = lengths;
   const isFit =
-    tracing === null ||
-    (tracingFlaw(tracing) === null && isWithin(length, fieldAt("body.length", "shim")));
+    halves.every((half) => tracingFlaw(half) === null) &&
+    lengths.every((one) => one === length) &&
+    isWithin(length, fieldAt("body.length", "shim"));
   if (!isFit) return state;
-  const body = { ...bare, length, ...(tracing === null ? {} : { tracing }) };
+  const body = {
+    ...bare,
+    length,
+    ...(bass === null ? {} : { tracing: bass }),
+    ...(treble === null ? {} : { tracingTreble: treble }),
+  };
   const instrument = withVersion({ ...state.instrument, body });
-  const { "body.length": __, ...texts } = state.texts;
+  const { "body.length": ___, ...texts } = state.texts;
   const lastGood = solvedPlan(instrument).ok ? instrument : state.lastGood;
   return {
     ...state,

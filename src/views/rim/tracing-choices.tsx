@@ -3,6 +3,7 @@ import type { TracingEnds } from "../../geometry/outline/tracing.ts";
 import type { Place } from "../../geometry/polyline.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
 import { Select } from "../fields/select.tsx";
+import type { HalvesUse } from "./tracing-trial.ts";
 
 interface TracingTextProps {
   readonly text: string;
@@ -91,6 +92,47 @@ export function TracingChoices({ unit, error, stated, onUnit, onError }: Tracing
         value={error}
         options={errors.map((mm) => [mm, `${mm} mm`])}
         onChoose={onError}
+      />
+    </div>
+  );
+}
+
+const useNames: Readonly<Record<HalvesUse, string>> = {
+  both: "both halves, as drawn",
+  bass: "bass half, mirrored",
+  treble: "treble half, mirrored",
+  "treble alone": "treble half alone",
+  "bass alone": "bass half alone",
+};
+
+interface HalvesProps {
+  readonly uses: readonly HalvesUse[];
+  readonly use: HalvesUse;
+  /** Whether bass and treble side are to change places. */
+  readonly over: boolean;
+  readonly onUse: (use: HalvesUse) => void;
+  readonly onOver: (over: boolean) => void;
+}
+
+/** What is made of the halves drawn, and which side of the drawing is the bass side. */
+export function HalvesChoices({ uses, use, over, onUse, onOver }: HalvesProps) {
+  const sides = [
+    ["drawn", "as drawn, from above"],
+    ["over", "changed over"],
+  ] as const;
+  return (
+    <div className="value-entries">
+      <Select
+        label="Use"
+        value={use}
+        options={uses.map((one) => [one, useNames[one]])}
+        onChoose={onUse}
+      />
+      <Select
+        label="Bass and treble side"
+        value={over ? "over" : "drawn"}
+        options={sides}
+        onChoose={(side) => onOver(side === "over")}
       />
     </div>
   );

@@ -1,38 +1,47 @@
 import { useMemo, useState } from "react";
 import { tracingPlanOf } from "../../drawing/plan/tracing-plan.ts";
-import { TracedOutline } from "../../geometry/outline/traced-outline.ts";
 import type { TracingEnds } from "../../geometry/outline/tracing.ts";
 import { guessedEnds, turned } from "../../geometry/outline/tracing-ends.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import type { TracingFile } from "../../instrument/tracing-file.ts";
-import { traceOutline } from "../../store/document/edits.ts";
+import { type TracedHalves, traceOutline } from "../../store/document/edits.ts";
 import { measureFormat } from "../figures/measure-format.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { useJob } from "../use-job.ts";
 import { RimFigure } from "./rim-figure.tsx";
 import {
   EndsEntry,
+  HalvesChoices,
   TracingChoices,
   TracingText,
   type TracingUnit,
   unitSize,
 } from "./tracing-choices.tsx";
-import { type TracingTrial, tryTracing } from "./tracing-trial.ts";
+import { TracingInUse } from "./tracing-in-use.tsx";
+import {
+  type HalvesUse,
+  halvesBy,
+  outlinesOf,
+  type TracingTrial,
+  tryTracing,
+  usesOf,
+} from "./tracing-trial.ts";
 
 /** The builder's own outline, in place of the curves through the stated widths. */
 export function TracingPanel() {
-  const tracing = useRimwright((state) => state.instrument.body.tracing);
+  const { tracing, tracingTreble } = useRimwright((state) => state.instrument.body);
   const [text, setText] = useState("");
   return (
     <section aria-labelledby="rim-tracing">
       <h2 id="rim-tracing">Your own outline</h2>
-      {tracing === undefined ? (
+      {(tracing ?? tracingTreble) === undefined ? (
         <p>
           The outline is drawn through the stated widths. Trace your own mould instead: a list of x
-          and y, or an SVG drawing, of one half from tail to neck end or of the whole.
+          and y, or an SVG drawing, of one half from tail to neck end or of the whole, with a
+          cutaway or without.
         </p>
       ) : (
-        <InUse places={tracing.length} />
+        <TracingInUse bass={tracing ?? null} treble={tracingTreble ?? null} />
       )}
       <TracingText text={text} onText={setText} />
       {text.trim() !== "" && <Drawing key={text} text={text} />}
@@ -70,25 +79,14 @@ function Drawing({ text }: { readonly text: string }) {
   );
 }
 
-function InUse({ places }: { readonly places: number }) {
-  const edit = useEdit();
-  return (
-    <p>
-      This instrument follows a traced outline of {places} places; its stated widths and places of
-      bouts and waist shape nothing.{" "}
-      <button type="button" onClick={() => edit((state) => traceOutline(state, null))}>
-        Take the tracing off
-      </button>
-    </p>
-  );
-}
-
 /** A drawing being placed and fitted, before it is used. */
 function Trial({ drawing }: { readonly drawing: TracingFile }) {
   const units = useRimwright((state) => state.choices.units);
   const [unit, setUnit] = useState<TracingUnit>(drawing.unit === null ? "mm" : "file");
   const [error, setError] = useState(0.25);
   const [ends, setEnds] = useState<TracingEnds | null>(null);
+  const [over, setOver] = useState(drawing.down);
+  const [chosen, setChosen] = useState<HalvesUse | null>(null);
   // Counts the ends set otherwise than by typing: what was typed for them then no longer stands.
   const [round, setRound] = useState(0);
   const resetEnds = (next: TracingEnds | null): void => {
@@ -102,14 +100,19 @@ function Trial({ drawing }: { readonly drawing: TracingFile }) {
   );
   const guess = useMemo(() => guessedEnds(places), [places]);
   const trial = useMemo(
-    () => tryTracing(places, ends ?? guess, error),
-    [places, ends, guess, error],
+    () => tryTracing(places, { ends: ends ?? guess, over, error }),
+    [places, ends, guess, over, error],
   );
   const words = measureFormat(units);
+  const body = useRimwright((state) => state.instrument.body);
+  const now = { bass: body.tracing ?? null, treble: body.tracingTreble ?? null };
   if (trial === null || guess === null)
     return <p className="rim-warn">There are too few places here to make an outline.</p>;
   const { result, drawn, length } = trial;
-  const outline = result.ok ? new TracedOutline(result.tracing) : null;
+  const uses = usesOf(result, error, now);
+  const use = chosen !== null && uses.includes(chosen) ? chosen : (uses[0] ?? null);
+  const halves = result.ok && use !== null ? halvesBy(use, result, now) : null;
+  const fit = halves === null ? null : outlinesOf(halves, body);
   return (
     <>
       <TracingChoices
@@ -125,28 +128,36 @@ function Trial({ drawing }: { readonly drawing: TracingFile }) {
         onEnds={setEnds}
         onTurn={() => resetEnds(turned(ends ?? guess))}
       />
+      {use !== null && (
+        <HalvesChoices
+          {...{ uses, use, over: over !== drawing.down }}
+          onUse={setChosen}
+          onOver={(other) => setOver(other !== drawing.down)}
+        />
+      )}
       <RimFigure
         first={{ width: 760, height: 420 }}
         draw={(width) =>
-          tracingPlanOf(drawn, length, outline, {
+          tracingPlanOf(drawn, length, fit, {
             width,
             height: Math.min(520, width * 0.8),
             words,
           })
         }
       />
-      <Verdict trial={trial} lines={drawing.lines} />
+      <Verdict trial={trial} halves={halves} lines={drawing.lines} />
     </>
   );
 }
 
-function Verdict({
-  trial: { length, result },
-  lines,
-}: {
+interface VerdictProps {
   readonly trial: TracingTrial;
+  /** What would be made of it; null where the two halves are not as long as one another. */
+  readonly halves: TracedHalves | null;
   readonly lines: number;
-}) {
+}
+
+function Verdict({ trial: { length, result }, halves, lines }: VerdictProps) {
   const units = useRimwright((state) => state.choices.units);
   const edit = useEdit();
   const words = measureFormat(units);
@@ -156,18 +167,24 @@ function Verdict({
         {sayPhrase(result.why, units)}
       </p>
     );
-  const { tracing, error, apart } = result;
+  const { bass, treble, error, apart } = result;
+  const places = [bass, treble].flatMap((half) => half?.length ?? []);
+  if (halves === null)
+    return (
+      <p role="status" className="rim-warn">
+        This half is {words.length(length)} long and the other is not: both must be. Put its tail
+        and neck end as far apart as the other's.
+      </p>
+    );
   return (
     <>
       <p role="status">
-        A smooth curve through {tracing.length} places, {words.length(length)} long, within{" "}
-        {words.length(error)} of{" "}
-        {apart > 0.005
-          ? `the middle between the two halves drawn, which lie up to ${words.length(apart)} apart.`
-          : "everything drawn."}
+        A smooth curve through {places.join(" and ")} places, {words.length(length)} long, within{" "}
+        {words.length(error)} of everything drawn.
+        {apart > 0.005 && ` The two halves lie up to ${words.length(apart)} apart.`}
         {lines > 1 && ` The drawing holds ${lines} lines; the longest is taken.`}
       </p>
-      <button type="button" onClick={() => edit((state) => traceOutline(state, tracing))}>
+      <button type="button" onClick={() => edit((state) => traceOutline(state, halves))}>
         Use this outline
       </button>
     </>

@@ -3,6 +3,7 @@ import { guessedEnds } from "../../../src/geometry/outline/tracing-ends.ts";
 import type { Place } from "../../../src/geometry/polyline.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { outlinePoints } from "../../support/precise-outline.ts";
+import { loopOf, pointedCutaway, roundedCutaway } from "../../support/uneven-bodies.ts";
 
 const turnBy =
   (angle: number, dx: number, dy: number) =>
@@ -50,3 +51,20 @@ test("what has no extent has no ends", () => {
   ] as const)
     expect(guessedEnds(drawn as readonly Place[])).toBeNull();
 });
+
+describe.each([roundedCutaway, pointedCutaway].map((one) => [one.name, one] as const))(
+  "the ends of a drawing of a body with a %s",
+  (_, instrument) => {
+    test.each([0, 0.3, 1, 2, 4, 5.5])("whole, turned by %f, by its tailward part", (angle) => {
+      const turn = turnBy(angle, 300, -20);
+      for (const drawn of [loopOf(instrument), loopOf(instrument).toReversed()]) {
+        const ends = guessedEnds(drawn.map(turn));
+        const [tail, neck] = [turn([0, 0]), turn([instrument.body.length, 0])];
+        for (const axis of [0, 1] as const) {
+          expect(Math.abs((ends?.tail[axis] ?? Number.NaN) - tail[axis])).toBeLessThan(0.05);
+          expect(Math.abs((ends?.neck[axis] ?? Number.NaN) - neck[axis])).toBeLessThan(0.05);
+        }
+      }
+    });
+  },
+);

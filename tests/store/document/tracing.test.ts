@@ -9,18 +9,22 @@ import { memoryStorage } from "../../support/tab.ts";
 
 test("a tracing makes the body as long as it is, and leaves the stated widths for when it comes off", () => {
   const typed = typeField(typeField(firstState, "body.length", "490"), "body.waistWidth", "241");
-  const traced = traceOutline(typed, pear);
+  const traced = traceOutline(typed, { bass: pear, treble: null });
   expect(traced.instrument.body).toMatchObject({ length: 500, tracing: pear, waistWidth: 241 });
   expect(traced.texts["body.length"]).toBeUndefined();
   expect(traced.texts["body.waistWidth"]?.text).toBe("241");
   expect(solvedPlan(traced.instrument).ok).toBe(true);
-  const off = traceOutline(traced, null);
+  const off = traceOutline(traced, { bass: null, treble: null });
   expect("tracing" in off.instrument.body).toBe(false);
   expect(off.instrument.body.waistWidth).toBe(241);
 });
 
 test("another length than the traced one is refused in words, and the last plan stays drawn", () => {
-  const longer = typeField(traceOutline(firstState, pear), "body.length", "510");
+  const longer = typeField(
+    traceOutline(firstState, { bass: pear, treble: null }),
+    "body.length",
+    "510",
+  );
   const plan = solvedPlan(longer.instrument);
   expect(plan.ok).toBe(false);
   if (plan.ok) return;
@@ -30,7 +34,11 @@ test("another length than the traced one is refused in words, and the last plan 
 });
 
 test("a tracing that does not go together with the rest is kept over a reload", () => {
-  const longer = typeField(traceOutline(firstState, pear), "body.length", "510");
+  const longer = typeField(
+    traceOutline(firstState, { bass: pear, treble: null }),
+    "body.length",
+    "510",
+  );
   const storage = memoryStorage();
   writeTabCopy(storage, longer);
   expect(readTabCopy(storage).instrument).toEqual(longer.instrument);
