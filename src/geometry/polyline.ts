@@ -95,7 +95,7 @@ export function offRising(place: Place, places: readonly Place[]): number {
 }
 
 /** The first of places of rising x that stands at `x` or beyond; their number where none does. */
-export function firstFrom(places: readonly Place[], x: number): number {
+function firstFrom(places: readonly Place[], x: number): number {
   let [low, high] = [0, places.length];
   while (low < high) {
     const middle = (low + high) >> 1;

@@ -18,7 +18,7 @@ export type TracingFault =
 type DrawnHalf = readonly Place[];
 
 /** What a drawing holds of a body: one half, on the side it is drawn on, or both. */
-export interface DrawnHalves {
+interface DrawnHalves {
   /** On the side where the framed drawing's y is positive. */
   readonly bass: DrawnHalf | null;
   readonly treble: DrawnHalf | null;
