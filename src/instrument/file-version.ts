@@ -8,7 +8,14 @@ import { runsBack } from "./tracing.ts";
 export const newestVersion = 2;
 
 /** The fields that version 1 did not have; each has a default that leaves its results as they were. */
-const addedPaths: readonly FieldPath[] = fieldPaths.filter((path) => path.startsWith("seat."));
+const addedPaths: readonly FieldPath[] = [
+  ...fieldPaths.filter((path) => path.startsWith("seat.")),
+  "neck.fan",
+  "neck.fanFret",
+  "bridge.slant",
+  "strings.pairGap",
+  "strings.settling",
+];
 
 /**
  * The version an instrument's file must state: 1 while nothing is used that version 1 did not have, so that
@@ -27,10 +34,19 @@ function versionOf(instrument: Instrument): 1 | 2 {
 }
 
 /** An instrument as a file holds it: what version 1 did not have is left out of a file of version 1. */
-export type InstrumentForm = Omit<Instrument, "dome" | "seat"> & {
-  readonly dome: Omit<Instrument["dome"], "method"> & Partial<Pick<Instrument["dome"], "method">>;
+export type InstrumentForm = Omit<Instrument, "dome" | "seat" | "neck" | "bridge" | "strings"> & {
+  readonly dome: Lacking<"dome", "method">;
   readonly seat?: Instrument["seat"];
+  readonly neck: Lacking<"neck", "fan" | "fanFret">;
+  readonly bridge: Lacking<"bridge", "slant">;
+  readonly strings: Lacking<"strings", "pairGap" | "settling">;
 };
+
+type Lacking<Group extends keyof Instrument, Key extends keyof Instrument[Group]> = Omit<
+  Instrument[Group],
+  Key
+> &
+  Partial<Pick<Instrument[Group], Key>>;
 
 /** `beside`: what else stands in the file and is made of it, whose version it must state too. */
 export function fileForm(
@@ -42,7 +58,10 @@ export function fileForm(
   const own = withVersion(instrument);
   const { seat: _, ...rest } = own;
   const { method: __, ...dome } = own.dome;
-  return { ...rest, dome };
+  const { fan: ___, fanFret: ____, ...neck } = own.neck;
+  const { slant: _____, ...bridge } = own.bridge;
+  const { pairGap: ______, settling: _______, ...strings } = own.strings;
+  return { ...rest, dome, neck, bridge, strings };
 }
 
 /** The instrument with the version its file must state. */

@@ -14,6 +14,26 @@ export const neckFields = {
     step: 1,
     howTo: "Twice the distance from the nut to fret 12, without compensation.",
   },
+  "neck.fan": {
+    label: "Fan of the frets",
+    quantity: "length",
+    min: -300,
+    max: 300,
+    default: 0,
+    step: 0.5,
+    howTo:
+      "Scale at the outer bass string less scale at the outer treble string; 0 where all frets stand square.",
+  },
+  "neck.fanFret": {
+    label: "Square fret of a fan",
+    quantity: "count",
+    min: 0,
+    max: 36,
+    default: 7,
+    step: 1,
+    howTo:
+      "The fret that stands square to the centreline; 0 is the nut. Without a fan it changes nothing.",
+  },
   "neck.joinFret": {
     label: "Join fret",
     quantity: "count",

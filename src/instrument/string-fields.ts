@@ -20,6 +20,16 @@ export const bridgeFields = {
     step: 0.1,
     howTo: "How far the saddle line lies beyond the scale length on the centreline.",
   },
+  "bridge.slant": {
+    label: "Saddle slant",
+    quantity: "length",
+    min: -50,
+    max: 50,
+    default: 0,
+    step: 0.1,
+    howTo:
+      "How much farther from the nut the saddle stands at the outer bass string than at the outer treble, beyond what a fan makes of it.",
+  },
   "bridge.pinDistance": {
     label: "Saddle to pins",
     quantity: "length",
@@ -69,6 +79,15 @@ export const stringFields = {
     step: 0.5,
     howTo: "Between the middles of the two outer strings at the saddle.",
   },
+  "strings.pairGap": {
+    label: "Gap within a pair",
+    quantity: "length",
+    min: 0,
+    max: 100,
+    default: 0,
+    step: 0.1,
+    howTo: "Between the middles of a pair's two strings; 0 where the strings are evenly spread.",
+  },
   "strings.nutClearance": {
     label: "String over the frets at the nut",
     quantity: "length",
@@ -95,5 +114,15 @@ export const stringFields = {
     default: 1.8,
     step: 0.1,
     howTo: "Crown of fret 12 to the underside of the highest string.",
+  },
+  "strings.settling": {
+    label: "Settling under tension",
+    quantity: "length",
+    min: -5,
+    max: 20,
+    default: 0,
+    step: 0.1,
+    howTo:
+      "How far you expect the fret plane to come down at the saddle once strung and settled. Bench, Learning says what your own instruments did; 0 where you do not know.",
   },
 } as const satisfies Readonly<Record<string, Field>>;

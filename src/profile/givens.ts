@@ -4,15 +4,10 @@ import type { Instrument } from "../instrument/instrument.ts";
 import { anglePart, targetFields } from "../instrument/outcome-fields.ts";
 import { mm, phrase } from "../instrument/phrase.ts";
 import { type Half, type Halves, halvesOf, type Span, spanAt } from "./halves.ts";
-import {
-  fingerboardEndX,
-  fretPlaneZ,
-  fretX,
-  middleString,
-  type StringHeights,
-  saddleLineX,
-} from "./neck.ts";
+import { fingerboardEndX, fretPlaneZ, fretX, saddleLineX } from "./neck.ts";
 import type { Objection } from "./outcome.ts";
+import { middleString, type StringHeights } from "./strings.ts";
+import { objectionToStrings } from "./strings-fit.ts";
 
 /** What an instrument fixes before any shim is chosen. Millimetres; x from the tail end, heights over the flat's plane. */
 export interface Givens {
@@ -54,8 +49,9 @@ export type GivensResult =
 
 /**
  * Objects unless tail, saddle and break lie in that order, the shim touches tailward of the break (with a
- * seat: tail, saddle and the fingerboard's end), the target belongs to the method, and the board's curve
- * spans the strings, and each half has one half width from the tail to the break. `drawn`: the body's halves, where they have been drawn before.
+ * seat: tail, saddle and the fingerboard's end), the target belongs to the method, the strings fit the board and
+ * the saddle, and each half has one half width from the tail to the break. `drawn`: the body's halves, where they
+ * have been drawn before.
  */
 export function givensOf(instrument: Instrument, drawn?: Halves): GivensResult {
   const { body, dome } = instrument;
@@ -64,7 +60,7 @@ export function givensOf(instrument: Instrument, drawn?: Halves): GivensResult {
   const objection =
     objectionToTarget(instrument) ??
     objectionToPlaces(instrument, breakX, saddleX) ??
-    objectionToBoard(instrument);
+    objectionToStrings(instrument, flatFrom(instrument, breakX));
   if (objection !== null) return { ok: false, objection };
   const halves = drawn ?? halvesOf(body);
   const scoop = dome.method === "seat" ? null : objectionToScoop(halves, breakX);
@@ -175,6 +171,10 @@ function objectionToPlaces(
   return null;
 }
 
+/** Where the saddle must end, toward the neck: the break, or the seat. */
+const flatFrom = (instrument: Instrument, breakX: number): number =>
+  instrument.dome.method === "seat" ? seatFromX(instrument) : breakX;
+
 function objectionToSeat(instrument: Instrument, saddleX: number): Objection | null {
   const { body, neck } = instrument;
   if (saddleX >= body.length) {
@@ -209,14 +209,5 @@ function objectionToScoop(halves: Halves, breakX: number): Objection | null {
       mm(foldX),
       " from the tail. Move the break at least so far toward the tail, or draw the cutaway that much shallower.",
     ],
-  };
-}
-
-function objectionToBoard({ neck, strings }: Instrument): Objection | null {
-  const widest = Math.max(strings.spreadNut, strings.spreadSaddle) / 2;
-  if (neck.fingerboardRadius === null || neck.fingerboardRadius >= widest) return null;
-  return {
-    field: "neck.fingerboardRadius",
-    why: phrase`The fingerboard's curve must span the strings, ${mm(2 * widest)} across.`,
   };
 }

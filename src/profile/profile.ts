@@ -32,6 +32,7 @@ import { cutOf } from "./seat.ts";
 import { rangeOver, reachWithin, solve, type TargetObjection } from "./solve.ts";
 import { rounding } from "./standing.ts";
 import { deepestOn, stationsOf } from "./station.ts";
+import { topRise } from "./top.ts";
 
 /** An instrument with its shim or spacer found and every sphere it needs in place. */
 interface Solved {
@@ -116,7 +117,7 @@ function profileFrom(solved: Solved, stationEvery: number): Profile {
   const { part, ...chain } = chainOf(givens, dome, solved.part);
   const outcomes: Outcomes = {
     ...chain,
-    stringExposure: exposuresAcross(givens, chain.bridgeClearance),
+    stringExposure: exposuresAcross(givens, chain.bridgeClearance, topRise(givens, dome)),
     chordPitch: degrees(Math.atan((datumHeight(givens, dome) + chain.tailDrop) / givens.breakX)),
     ...rimOf(solved, chain.pitch),
     saddleX: givens.saddleX,

@@ -1,7 +1,8 @@
 import { degrees, radians } from "../geometry/circle.ts";
 import type { Givens } from "./givens.ts";
-import { stringsAcross } from "./neck.ts";
+import { fretPlaneZ } from "./neck.ts";
 import type { Outcomes } from "./outcome.ts";
+import { stringsAcross } from "./strings.ts";
 
 /** What stands over the top at the saddle line on the centreline, the strings being one at the mean action. */
 export type CentreHeights = Pick<
@@ -11,14 +12,22 @@ export type CentreHeights = Pick<
 
 export type SaddleHeights = CentreHeights & Pick<Outcomes, "stringExposure">;
 
+/** The top about the saddle line, on the centreline: how steeply it falls toward the tail there, and how much higher it stands at x, mm. */
+export interface TopAtSaddle {
+  readonly slope: number;
+  readonly riseTo: (x: number) => number;
+}
+
 /**
  * Every height at the saddle line that follows from the gap there, `flatGap` mm, between the flat
- * extended and the top, planned or measured, and from how steeply the top falls toward the tail
- * there, `slope`. Needs no dome, so it holds for any top.
+ * extended and the top, planned or measured, and from how the top runs about it. Needs no dome, so it holds
+ * for any top. What is measured with no strings on stands before the top settles under them, what is made
+ * with strings on after.
  */
-export function saddleHeights(givens: Givens, flatGap: number, slope: number): SaddleHeights {
-  const heights = centreHeights(givens, flatGap, slope);
-  return { ...heights, stringExposure: exposuresAcross(givens, heights.bridgeClearance) };
+export function saddleHeights(givens: Givens, flatGap: number, top: TopAtSaddle): SaddleHeights {
+  const heights = centreHeights(givens, flatGap, top.slope);
+  const stringExposure = exposuresAcross(givens, heights.bridgeClearance, top.riseTo);
+  return { ...heights, stringExposure };
 }
 
 /** The same on the centreline alone. */
@@ -26,20 +35,35 @@ export function centreHeights(givens: Givens, flatGap: number, slope: number): C
   const { instrument, fretPlaneAtSaddle, middleString } = givens;
   const projection = fretPlaneAtSaddle + flatGap;
   const bridgeClearance = projection - instrument.bridge.thickness;
-  const saddleExposure = bridgeClearance + middleString.atSaddle;
+  const { settling } = instrument.strings;
+  const saddleExposure = bridgeClearance + middleString.atSaddle - settling;
   return {
     flatGap,
     projection,
     bridgeClearance,
-    stringHeight: projection + middleString.atSaddle,
+    stringHeight: projection + middleString.atSaddle - settling,
     saddleExposure,
     breakAngle: breakAngleOf(givens, saddleExposure, slope),
   };
 }
 
-/** How far each string stands over the bridge, bass first, where the fret plane passes over it by `clearance`. */
-export const exposuresAcross = ({ instrument }: Givens, clearance: number): readonly number[] =>
-  stringsAcross(instrument).map(({ atSaddle }) => clearance + atSaddle);
+/**
+ * How far each string stands over the bridge at its own place on the saddle, bass first, where the fret plane
+ * passes over the bridge by `clearance` on the saddle line and the top stands `riseTo(x)` higher at x than there.
+ * The bridge is straight across and follows the top along.
+ */
+export function exposuresAcross(
+  { instrument, saddleX }: Givens,
+  clearance: number,
+  riseTo: TopAtSaddle["riseTo"],
+): readonly number[] {
+  const { settling } = instrument.strings;
+  const plane = (x: number): number => fretPlaneZ(instrument, x);
+  return stringsAcross(instrument).map(({ atSaddle, saddle: [x] }) => {
+    const square = clearance + atSaddle - settling;
+    return x === saddleX ? square : square + (plane(x) - plane(saddleX)) - riseTo(x);
+  });
+}
 
 /**
  * How far the middle string turns down over a saddle that stands `exposure` mm over the bridge, degrees.

@@ -123,7 +123,7 @@ function heightOverTop(givens: Givens, kind: Exclude<TargetKind, Part | "pitch">
   const { fretPlaneAtSaddle, middleString, instrument } = givens;
   const { thickness } = instrument.bridge;
   if (kind === "bridgeClearance") return fretPlaneAtSaddle - thickness;
-  const string = fretPlaneAtSaddle + middleString.atSaddle;
+  const string = fretPlaneAtSaddle + middleString.atSaddle - instrument.strings.settling;
   return kind === "stringHeight" ? string : string - thickness;
 }
 

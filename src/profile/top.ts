@@ -15,6 +15,12 @@ export function topZ(givens: Givens, dome: Dome, x: number): number {
   return domeZ(dome, x, 0) + braceLift(givens, domeTilt(dome, x), span, 0);
 }
 
+/** How much higher the top stands at x than on the saddle line, mm. */
+export const topRise =
+  (givens: Givens, dome: Dome) =>
+  (x: number): number =>
+    topZ(givens, dome, x) - topZ(givens, dome, givens.saddleX);
+
 /**
  * What the braces add to the dome at y, where its tilt is κ(x − cx): the arch of their own radius over the
  * span between the body's edges at that place of it, less the dish's. Both arches are the cross sections at x of spheres about one centre: radius

@@ -71,6 +71,7 @@ describe("the table of fields", () => {
     expect(pathsIn("bench")[0]).toBe("target.value");
     expect(pathsIn("bridge")).toEqual([
       "bridge.compensation",
+      "bridge.slant",
       "bridge.pinDistance",
       "bridge.pinRamp",
     ]);

@@ -87,13 +87,15 @@ describe("twenty thousand instruments over all that a file can hold", { timeout:
       "neck.scale",
       "neck.fingerboardOverhang",
       "neck.fingerboardRadius",
+      "neck.fan",
+      "strings.pairGap",
       "body.backRadius",
       "body.depthTail",
       "target.value",
     ];
     for (const field of fields) expect(tally.get(field), field).toBeGreaterThan(20);
     // Those that take two fields out of the ordinary at once are met now and then.
-    const rare = ["neck.lastFret", "bridge.compensation"];
+    const rare = ["neck.lastFret", "bridge.compensation", "bridge.slant"];
     for (const key of tally.keys()) expect(["solved", ...fields, ...rare]).toContain(key);
   });
 });

@@ -96,7 +96,8 @@ function chainOf(ground: Ground, { middle, strings }: Lines, shim: Exact): Preci
     .plus(neck.fretHeight)
     .plus(exact(body.length).minus(saddleX).times(tilt));
   const projection = fretPlane.minus(top);
-  const stringHeight = projection.plus(middle.atSaddle);
+  const { settling } = instrument.strings;
+  const stringHeight = projection.plus(middle.atSaddle).minus(settling);
   const saddleExposure = stringHeight.minus(bridge.thickness);
   const overSaddle = saddleExposure.plus(bridge.pinRamp).div(bridge.pinDistance);
   const toNut = middle.atSaddle
@@ -115,8 +116,14 @@ function chainOf(ground: Ground, { middle, strings }: Lines, shim: Exact): Preci
     bridgeClearance: projection.minus(bridge.thickness),
     stringHeight,
     saddleExposure,
-    stringExposure: strings.map((line) =>
-      fretPlane.plus(line.atSaddle).minus(top).minus(bridge.thickness),
+    stringExposure: strings.map(({ atSaddle, saddleX: x }) =>
+      exact(neck.fingerboardThickness)
+        .plus(neck.fretHeight)
+        .plus(exact(body.length).minus(x).times(tilt))
+        .plus(atSaddle)
+        .minus(topAt(ground, shim, x))
+        .minus(bridge.thickness)
+        .minus(settling),
     ),
     breakAngle: degreesOf(overSaddle)
       .plus(degreesOf(toNut))

@@ -88,7 +88,10 @@ function valueFrom(outlook: Outlook, before: Measurements, key: MeasurementKey):
   const beside = reliefBeside[key];
   if (beside !== undefined) {
     const relief = measured(before, beside);
-    return relief === null ? null : clearanceAlongFrets(outlook, relief);
+    // Strung and settled, the fret plane has come down by as much as was counted on.
+    return relief === null
+      ? null
+      : clearanceAlongFrets(outlook, relief) - instrument.strings.settling;
   }
   const height = heightRead[key];
   if (height !== undefined) return heights[height] as number;

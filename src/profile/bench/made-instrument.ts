@@ -9,7 +9,7 @@ import { type Objection, type Profile, targetIn } from "../outcome.ts";
 import { partUnder } from "../reach.ts";
 import { type SaddleHeights, saddleHeights } from "../saddle.ts";
 import { solve } from "../solve.ts";
-import { topSlope, topZ } from "../top.ts";
+import { topRise, topSlope, topZ } from "../top.ts";
 
 /** An instrument as far as it is made, its shim (or spacer) stated, and the heights at the saddle that follow. mm. */
 export interface MadeInstrument {
@@ -78,9 +78,12 @@ export function heightsWithOffsets(
   gap: number,
   offsets: Offsets,
 ): SaddleHeights {
-  const slope = dome === null ? 0 : topSlope(givens, dome);
+  const top =
+    dome === null
+      ? { slope: 0, riseTo: () => 0 }
+      : { slope: topSlope(givens, dome), riseTo: topRise(givens, dome) };
   const raised = (by: number): SaddleHeights =>
-    saddleHeights({ ...givens, fretPlaneAtSaddle: givens.fretPlaneAtSaddle + by }, gap, slope);
+    saddleHeights({ ...givens, fretPlaneAtSaddle: givens.fretPlaneAtSaddle + by }, gap, top);
   const plane = raised(offsets.fretPlane);
   const saddle = raised(offsets.fretPlane + offsets.saddleExposure);
   return {

@@ -30,6 +30,9 @@ const json = (name: string, version?: string) =>
           ...one,
           dome: { ...one.dome, method: "break" },
           seat: { topThickness: 2.8, leastCut: 0, fingerboardWidth: 57 },
+          neck: { ...one.neck, fan: 0, fanFret: 7 },
+          bridge: { ...one.bridge, slant: 0 },
+          strings: { ...one.strings, pairGap: 0, settling: 0 },
         }
       : one,
   );
