@@ -25,6 +25,7 @@ function versionOf(instrument: Instrument): 1 | 2 {
   const { body, dome, target, tolerances } = instrument;
   const uses =
     body.tracingTreble !== undefined ||
+    body.leftHanded === true ||
     (body.tracing !== undefined && runsBack(body.tracing)) ||
     dome.method !== "break" ||
     target.kind === "spacer" ||

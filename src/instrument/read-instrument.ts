@@ -113,6 +113,7 @@ function isText(path: string): path is keyof typeof textLimits {
 function wantedAt(path: string): string {
   if (isText(path)) return "a text";
   if (path === "target.value") return "a number";
+  if (path === "body.leftHanded") return "true, or left out";
   if (path === "dome.method") return `one of ${domeMethods.join(", ")}`;
   if (path === "target.kind") return `one of ${targetKinds.join(", ")}`;
   return path.startsWith("windows.")

@@ -57,6 +57,7 @@ const body = z.object({
   ...numbersOf("body", bodyFields),
   tracing: z.exactOptional(tracing),
   tracingTreble: z.exactOptional(tracing),
+  leftHanded: z.exactOptional(z.literal(true)),
 });
 
 const dome = z.object({

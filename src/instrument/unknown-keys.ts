@@ -24,13 +24,13 @@ const groupNames = [
 const isNode = (value: unknown): value is Node =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
-/** The names an instrument's JSON may have in a group, or at its top for `""`: those of the default one, and the tracings. */
+/** The names an instrument's JSON may have in a group, or at its top for `""`: those of the default one, the tracings and a left-handed one's mark. */
 function knownIn(group: string): readonly string[] {
   const names = Object.keys(instrumentSchema.shape);
   if (group === "") return names;
   const defaults: unknown = instrumentSchema.parse({});
   const stated = isNode(defaults) ? defaults[group] : undefined;
-  const traced = group === "body" ? ["tracing", "tracingTreble"] : [];
+  const traced = group === "body" ? ["tracing", "tracingTreble", "leftHanded"] : [];
   return [...Object.keys(isNode(stated) ? stated : {}), ...traced];
 }
 

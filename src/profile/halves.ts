@@ -28,6 +28,10 @@ export function halvesOf(body: Body): Halves {
 export const halfOn = ([bass, treble = bass]: Halves, side: BodySide): Half =>
   side === "bass" ? bass : treble;
 
+/** Which side a place is on, to be said after where it is; nothing where both sides have it. */
+export const onSide = (side: BodySide | null): string =>
+  side === null ? "" : ` on the ${side} side`;
+
 /** Where the body's edges lie at one x. */
 export interface Span {
   /** Half the distance between the edges. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { rimPlan } from "../../src/drawing/plan/rim-plan.ts";
 import { sectionOf } from "../../src/drawing/section/section.ts";
-import { halfOutlineTemplate } from "../../src/drawing/templates/half-outline.ts";
+import { halfOutlineTemplate } from "../../src/drawing/templates/outline-template.ts";
 import { sectionTemplate, topPolyline } from "../../src/drawing/templates/section-template.ts";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { givensOf } from "../../src/profile/givens.ts";

@@ -32,10 +32,10 @@ import {
   stepTarget,
   switchMethod,
   switchTarget,
-  traceOutline,
   typeField,
   writeNotes,
 } from "../../src/store/document/edits.ts";
+import { traceOutline } from "../../src/store/document/outline-edits.ts";
 import { firstState, type State } from "../../src/store/document/state.ts";
 import { recorded, redo, undo } from "../../src/store/document/undo.ts";
 import {

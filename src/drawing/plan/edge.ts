@@ -1,11 +1,10 @@
+import type { Half } from "../../profile/halves.ts";
+import type { Station } from "../../profile/outcome.ts";
 import { comesOffAt } from "../../profile/side.ts";
 import type { Point } from "../frame.ts";
 import type { GroupShape, Shape } from "../scene.ts";
 import { bandShape, group, lineShape } from "../shapes.ts";
-import type { PlanLayout } from "./rim-plan-layout.ts";
-
-/** Over (1) or under (−1) the centreline on the drawing. */
-export type EdgeSide = 1 | -1;
+import type { DrawnHalf, EdgeSide, PlanLayout } from "./rim-plan-layout.ts";
 
 /** A place on the rim's edge, with the way straight out from it. */
 export interface EdgePlace {
@@ -21,16 +20,39 @@ export interface EdgePlace {
 const step = 4;
 const wash = 5;
 
-export function edgePlaceAt({ givens, profile }: PlanLayout, x: number): EdgePlace {
-  const slope = givens.outline.slope(x);
+/** A place of a half as its outline counts them. */
+export function edgePlaceAt(
+  { givens, profile }: PlanLayout,
+  { outline, sign }: Half,
+  u: number,
+): EdgePlace {
+  const [x, halfWidth] = outline.placeAt(u);
+  const [outX, outY] = u <= outline.foldX ? outBySlope(outline.slope(u)) : outPastFold(outline, u);
+  return { x, halfWidth, outX, outY, off: comesOffAt(givens, profile, x, sign * halfWidth) };
+}
+
+function outBySlope(slope: number): Point {
   const steep = Number.isFinite(slope) ? Math.hypot(1, slope) : 0;
-  return {
-    x,
-    halfWidth: givens.outline.halfWidth(x),
-    outX: steep === 0 ? -Math.sign(slope) : -slope / steep,
-    outY: steep === 0 ? 0 : 1 / steep,
-    off: comesOffAt(givens, profile, x, givens.outline.halfWidth(x)),
-  };
+  return steep === 0 ? [-Math.sign(slope), 0] : [-slope / steep, 1 / steep];
+}
+
+/** mm to either side of a place of a cutaway's edge, between which its direction is taken. */
+const beside = 0.05;
+
+function outPastFold(outline: Half["outline"], u: number): Point {
+  const [from, to] = [u - beside, Math.min(u + beside, outline.end)].map((at) =>
+    outline.placeAt(at),
+  ) as [Point, Point];
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const far = Math.hypot(dx, dy);
+  return [-dy / far, dx / far];
+}
+
+/** A station's place as the half's outline counts them. */
+export function placeOf({ outline }: Half, { x, arcLength }: Pick<Station, "x" | "arcLength">) {
+  const { foldX } = outline;
+  const past = x < foldX ? 0 : arcLength - outline.arcLength(foldX);
+  return past > 0 ? foldX + past : x;
 }
 
 /** `out` px beyond a place of the edge. */
@@ -50,70 +72,73 @@ export function pointOut(
 export const bandAt = ({ frame, times }: PlanLayout, { off }: EdgePlace): number =>
   Math.max(0, off) * times * frame.along;
 
-export interface Zone {
+interface Zone {
   readonly name: "dome" | "flat";
   readonly places: readonly EdgePlace[];
 }
 
+/** A half's edge as drawn, by zones. */
+export interface DrawnEdge {
+  readonly way: EdgeSide;
+  readonly zones: readonly [Zone, Zone];
+}
+
+export const edgesOf = (layout: PlanLayout): readonly DrawnEdge[] =>
+  layout.drawn.map((drawn) => ({ way: drawn.way, zones: zonesOf(layout, drawn) }));
+
 /** The edge from the tail to the break, and from there to the neck end's corner and its middle; all domed where a seat is sanded on the top. */
-export function zonesOf(layout: PlanLayout): readonly [Zone, Zone] {
-  const { givens, frame } = layout;
-  const { outline, breakX } = givens;
-  const total = outline.totalArc();
-  const breakArc = outline.arcLength(breakX);
-  const between = (from: number, to: number, ends: readonly [number, number]): EdgePlace[] => {
-    const steps = Math.max(2, Math.ceil(((to - from) * frame.along) / step));
+function zonesOf(layout: PlanLayout, { half }: DrawnHalf): readonly [Zone, Zone] {
+  const { givens, frame, profile } = layout;
+  const { outline, sign } = half;
+  const { length, end } = outline;
+  const domedTo = Math.min(givens.breakX, end);
+  const between = (from: number, to: number): EdgePlace[] => {
+    const [start, stop] = [outline.arcLength(from), outline.arcLength(to)];
+    const steps = Math.max(2, Math.ceil(((stop - start) * frame.along) / step));
     return Array.from({ length: steps + 1 }, (_, i) => {
-      const x =
-        i === 0
-          ? ends[0]
-          : i === steps
-            ? ends[1]
-            : outline.placeAtArc(from + ((to - from) * i) / steps)[0];
-      return edgePlaceAt(layout, x);
+      const arcLength = start + ((stop - start) * i) / steps;
+      const [x] = outline.placeAtArc(arcLength);
+      const u = i === 0 ? from : i === steps ? to : placeOf(half, { x, arcLength });
+      return edgePlaceAt(layout, half, u);
     });
   };
-  const flat = between(breakArc, total, [breakX, outline.length]);
-  const off = comesOffAt(givens, layout.profile, outline.length, outline.halfWidth(outline.length));
-  const end = { x: outline.length, outX: 1, outY: 0, off };
+  const corner = outline.halfWidth(length);
+  const off = comesOffAt(givens, profile, length, sign * corner);
+  const straight = { x: length, outX: 1, outY: 0, off };
   return [
-    { name: "dome", places: between(0, breakArc, [0, breakX]) },
+    { name: "dome", places: between(0, domedTo) },
     {
       name: givens.seat === null ? "flat" : "dome",
       places: [
-        ...flat,
-        { ...end, halfWidth: outline.halfWidth(outline.length) },
-        { ...end, halfWidth: 0 },
+        ...between(domedTo, end),
+        { ...straight, halfWidth: corner },
+        { ...straight, halfWidth: 0 },
       ],
     },
   ];
 }
 
 /** The rim's edge, the colour of each zone inside it, and what comes off drawn out from it. */
-export function edgeShapes(layout: PlanLayout, zones: readonly Zone[]): GroupShape {
-  const edgeSides: readonly EdgeSide[] = [1, -1];
+export function edgeShapes(layout: PlanLayout, edges: readonly DrawnEdge[]): GroupShape {
   return group("rim", [
-    ...edgeSides.flatMap((side) => zones.flatMap((zone) => zoneShapes(layout, zone, side))),
-    ...edgeSides.map((side) =>
-      lineShape("outline", "thick", outlinePoints(layout, zones, side, 0)),
-    ),
+    ...edges.flatMap(({ way, zones }) => zones.flatMap((zone) => zoneShapes(layout, zone, way))),
+    ...edges.map((edge) => lineShape("outline", "thick", outlinePoints(layout, edge, 0))),
   ]);
 }
 
-/** The whole edge, or the line `share` of the way out to what comes off. */
+/** The whole edge of a half, or the line `share` of the way out to what comes off. */
 export const outlinePoints = (
   layout: PlanLayout,
-  zones: readonly Zone[],
-  side: EdgeSide,
+  { way, zones }: DrawnEdge,
   share: 0 | 1,
 ): Point[] =>
   zones.flatMap(({ places }) =>
-    places.map((place) => pointOut(layout, place, side, share * bandAt(layout, place))),
+    places.map((place) => pointOut(layout, place, way, share * bandAt(layout, place))),
   );
 
 function zoneShapes(layout: PlanLayout, { name, places }: Zone, side: EdgeSide): readonly Shape[] {
   const edge = places.map((place) => pointOut(layout, place, side, 0));
-  const beside = (out: (place: EdgePlace) => number) => (point: Point, i: number) => {
+  const shifted = (out: (place: EdgePlace) => number) => (point: Point, i: number) => {
     const place = places[i];
     return place === undefined ? point : pointOut(layout, place, side, out(place));
   };
@@ -123,14 +148,14 @@ function zoneShapes(layout: PlanLayout, { name, places }: Zone, side: EdgeSide):
       "none",
       name,
       edge,
-      beside(() => -wash),
+      shifted(() => -wash),
     ),
     bandShape(
       `comes off the ${name}`,
       "thin",
       "wood",
       edge,
-      beside((place) => bandAt(layout, place)),
+      shifted((place) => bandAt(layout, place)),
     ),
   ];
 }

@@ -1,12 +1,18 @@
-import type { Station } from "../../profile/outcome.ts";
+import type { BodySide } from "../../profile/halves.ts";
+import { type Station, stationsOn } from "../../profile/outcome.ts";
 import { leastShown } from "../../profile/standing.ts";
 import type { Point } from "../frame.ts";
 import { byCost, type LabelCandidate, type LabelPlacement } from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
 import type { GroupShape, Shape } from "../scene.ts";
 import { areaShape, circleShape, group, lineShape, textShape } from "../shapes.ts";
-import { bandAt, type EdgePlace, type EdgeSide, edgePlaceAt, pointOut } from "./edge.ts";
-import { endsSomewhere, type PlanLayout } from "./rim-plan-layout.ts";
+import { bandAt, type EdgePlace, edgePlaceAt, placeOf, pointOut } from "./edge.ts";
+import {
+  type DrawnHalf,
+  type EdgeSide,
+  endsSomewhere,
+  type PlanLayout,
+} from "./rim-plan-layout.ts";
 
 /** px from the band to a figure in the first row round it, and from row to row. */
 const clear = 5;
@@ -35,7 +41,23 @@ export const extremeShapes = (layout: PlanLayout, labels: LabelPlacement): reado
 
 /** What else is written round the edge, most important first; what there is no room for is left to the table. */
 export function figureShapes(layout: PlanLayout, labels: LabelPlacement): readonly GroupShape[] {
-  const { stations } = layout.profile;
+  return layout.givens.halves.length === 1
+    ? written(layout, labels, [
+        ...figureNotes(layout, layout.drawn[0], landmarkNotes(layout, layout.drawn[1])),
+      ])
+    : written(layout, labels, [
+        ...figureNotes(layout, layout.drawn[0], []),
+        ...figureNotes(layout, layout.drawn[1], landmarkNotes(layout, layout.drawn[1])),
+      ]);
+}
+
+/** What comes off along a half, most important first; `landmarks` come after those of its own landmarks. */
+function figureNotes(
+  layout: PlanLayout,
+  drawn: DrawnHalf,
+  landmarkNotes: readonly Note[],
+): readonly Note[] {
+  const stations = stationsOn(layout.profile, drawn.half.side);
   const landmarks = stations.filter(({ name }) => name !== "");
   const others = spreadOut(
     stations.filter(
@@ -44,16 +66,17 @@ export function figureShapes(layout: PlanLayout, labels: LabelPlacement): readon
   );
   const clearOf = (places: readonly Placed[], px: number) => (station: Station) =>
     places.every((place) => apart(place, station) * layout.frame.along > px);
-  const marked = extremeNotes(layout).map(({ place }) => place);
+  const marked = extremeNotes(layout)
+    .filter(({ side }) => side === drawn.way)
+    .map(({ place }) => place);
   const told = landmarks.filter(clearOf(marked, 4));
-  const notes = [
-    ...told.map((station) => figureNote(layout, station)),
-    ...landmarks.flatMap((station) => landmarkNote(layout, station)),
+  return [
+    ...told.map((station) => figureNote(layout, drawn, station)),
+    ...landmarkNotes,
     ...others
       .filter(clearOf([...marked, ...told], crowded))
-      .map((station) => figureNote(layout, station)),
+      .map((station) => figureNote(layout, drawn, station)),
   ];
-  return written(layout, labels, notes);
 }
 
 function written(
@@ -88,50 +111,62 @@ function spreadOut(stations: readonly Station[]): readonly Station[] {
     .flatMap((i) => stations[i] ?? []);
 }
 
+/** The half a place of the rim is on, as drawn; over the centreline where both halves have it. */
+const drawnOn = ({ drawn }: PlanLayout, side: BodySide | null): DrawnHalf =>
+  side !== null && drawn[1].half.side === side && drawn[0].half.side !== side ? drawn[1] : drawn[0];
+
 function extremeNotes(layout: PlanLayout): readonly Note[] {
   const { profile, words } = layout;
-  const deepest = edgePlaceAt(layout, profile.maxRemovalX);
-  const least = edgePlaceAt(layout, profile.leastRemovalX);
-  const said = { side: 1 as const, strong: true, inside: true };
-  const [most, few] = [words.figure(deepest.off), words.figure(Math.max(0, least.off))];
+  const placed = (x: number, arcLength: number, side: BodySide | null) => {
+    const { way, half } = drawnOn(layout, side);
+    const place = edgePlaceAt(layout, half, placeOf(half, { x, arcLength }));
+    const ways = side === null ? edgeSides : [way];
+    return { side: way, place, ways, strong: true, inside: true };
+  };
+  const deepest = placed(profile.maxRemovalX, profile.maxRemovalArc, profile.maxRemovalSide);
+  const least = placed(profile.leastRemovalX, profile.leastRemovalArc, profile.leastRemovalSide);
+  const [most, few] = [deepest, least].map(({ place }) => words.figure(Math.max(0, place.off)));
   const notes: readonly Note[] = [
     {
-      ...{ role: "deepest", place: deepest, ...said, mark: deepestMark(layout, deepest) },
-      texts: [`deepest ${most}`, most],
+      ...{ role: "deepest", ...deepest, mark: deepestMark(layout, deepest.place, deepest.ways) },
+      texts: [`deepest ${most}`, `${most}`],
     },
     {
-      ...{ role: "least", place: least, ...said, mark: leastMark(layout, least) },
+      ...{ role: "least", ...least, mark: leastMark(layout, least.place, least.ways) },
       texts: [`least ${few}, sanded last`, `least ${few}`],
     },
   ];
   return endsSomewhere(profile) ? notes : notes.slice(0, 1);
 }
 
-const figureNote = (layout: PlanLayout, { name, x, removal }: Station): Note => ({
-  role: name === "" ? "station" : `station ${name}`,
-  place: edgePlaceAt(layout, x),
-  side: 1,
-  texts: [layout.words.figure(removal + layout.profile.rimOffset)],
+const figureNote = (layout: PlanLayout, { way, half }: DrawnHalf, station: Station): Note => ({
+  role: station.name === "" ? "station" : `station ${station.name}`,
+  place: edgePlaceAt(layout, half, placeOf(half, station)),
+  side: way,
+  texts: [layout.words.figure(station.removal + layout.profile.rimOffset)],
   strong: false,
   inside: false,
   mark: [],
 });
 
-/** Under the centreline: the landmark's name, and how far it is along the side. */
-function landmarkNote(layout: PlanLayout, { name, x, arcLength }: Station): readonly Note[] {
-  if (name === "tail") return [];
-  const far = layout.words.figure(arcLength);
-  return [
-    {
+/** The landmarks' names along a half, and how far each is along the side. */
+function landmarkNotes(layout: PlanLayout, { way, half }: DrawnHalf): readonly Note[] {
+  const named = stationsOn(layout.profile, half.side).filter(
+    ({ name }) => name !== "" && name !== "tail",
+  );
+  return named.map((station): Note => {
+    const { name, arcLength } = station;
+    const far = layout.words.figure(arcLength);
+    return {
       role: `landmark ${name}`,
-      place: edgePlaceAt(layout, x),
-      side: -1,
+      place: edgePlaceAt(layout, half, placeOf(half, station)),
+      side: way,
       texts: [`${name}, ${far} along the side`, `${name}, ${far} along`, `${name} ${far}`],
       strong: false,
       inside: false,
       mark: [],
-    },
-  ];
+    };
+  });
 }
 
 /** Places to write beyond the band, nearest first, a leader to those farther out; what matters most may stand inside. */
@@ -180,8 +215,12 @@ function noteRow(
 const edgeSides: readonly EdgeSide[] = [1, -1];
 
 /** A solid arrow into the edge where most comes off. */
-const deepestMark = (layout: PlanLayout, place: EdgePlace): readonly Shape[] =>
-  edgeSides.map((side) => {
+const deepestMark = (
+  layout: PlanLayout,
+  place: EdgePlace,
+  ways: readonly EdgeSide[],
+): readonly Shape[] =>
+  ways.map((side) => {
     const out = bandAt(layout, place);
     const [tx, ty] = pointOut(layout, place, side, 1);
     const [bx, by] = pointOut(layout, place, side, Math.max(9, out));
@@ -194,7 +233,11 @@ const deepestMark = (layout: PlanLayout, place: EdgePlace): readonly Shape[] =>
   });
 
 /** A ring on the edge where least comes off. */
-const leastMark = (layout: PlanLayout, place: EdgePlace): readonly Shape[] =>
-  edgeSides.map((side) =>
+const leastMark = (
+  layout: PlanLayout,
+  place: EdgePlace,
+  ways: readonly EdgeSide[],
+): readonly Shape[] =>
+  ways.map((side) =>
     circleShape("least mark", "thick", "paper", pointOut(layout, place, side, 0), 5),
   );

@@ -51,6 +51,7 @@ export function nameShapes(layout: PlanLayout, labels: LabelPlacement): readonly
   const { givens, frame, size } = layout;
   const { outline, saddleX, saddleSpan, breakHalfWidth, instrument, seat } = givens;
   const flatX = flatFromX(givens);
+  const hole = instrument.body.soundholeDiameter / 4;
   const zone = (
     text: string,
     xs: readonly number[],
@@ -85,14 +86,14 @@ export function nameShapes(layout: PlanLayout, labels: LabelPlacement): readonly
       -1,
     ),
     ...crossLines(layout).map((cross) =>
-      besideCandidates(layout, cross.role, cross.text, cross.x, cross.half),
+      besideCandidates(layout, cross.role, cross.text, cross.x, [cross.over, cross.under]),
     ),
     besideCandidates(
       layout,
       "soundhole",
       "soundhole",
       givens.instrument.body.soundholeAt,
-      givens.instrument.body.soundholeDiameter / 4,
+      [hole, hole],
       true,
     ),
   ];
@@ -108,12 +109,12 @@ function besideCandidates(
   role: string,
   text: string,
   x: number,
-  half: number,
+  [over, under]: readonly [number, number],
   middle = false,
 ): readonly LabelCandidate[] {
   const shares = [0.55, -0.55, 0.75, -0.75, 0.35, -0.35, 0.9, -0.9, 0.2, -0.2, 0];
   return shares.flatMap((share, i) => {
-    const [px, py] = pointAt(frame, x, share * half);
+    const [px, py] = pointAt(frame, x, share * (share > 0 ? over : under));
     if (middle) return [plain(role, text, [px, py], "middle", size - 1, i * 0.2)];
     return [
       plain(role, text, [px - 6, py], "end", size - 1, i * 0.2),

@@ -9,8 +9,9 @@ export interface CrossLine {
   readonly role: string;
   readonly text: string;
   readonly x: number;
-  /** Half its length, mm. */
-  readonly half: number;
+  /** How far it runs over and under the centreline as drawn, mm. */
+  readonly over: number;
+  readonly under: number;
   readonly line: LineStyle;
 }
 
@@ -18,39 +19,34 @@ export interface CrossLine {
 const past = 12;
 const pastStrings = 12;
 
-export function crossLines({ givens }: PlanLayout): readonly CrossLine[] {
-  const { outline, breakX, saddleX, breakHalfWidth, saddleSpan, instrument, seat } = givens;
+export function crossLines({ givens, drawn }: PlanLayout): readonly CrossLine[] {
+  const { breakX, saddleX, instrument, seat } = givens;
   const contact = contactOf(instrument);
-  const saddle = Math.min(saddleSpan.half, instrument.strings.spreadSaddle / 2 + pastStrings);
+  const across = (x: number, most = Number.POSITIVE_INFINITY) => {
+    const [over, under] = drawn.map(({ half }) => Math.min(most, half.outline.halfWidth(x)));
+    return { x, over: over ?? 0, under: under ?? 0 };
+  };
   const saddleLine: CrossLine = {
     role: "saddle line",
     text: "saddle line",
-    x: saddleX,
-    half: saddle,
+    ...across(saddleX, instrument.strings.spreadSaddle / 2 + pastStrings),
     line: "thick",
   };
   if (seat !== null) {
-    const { fromX, end: corners } = seat;
-    const end = { role: "seat's end", text: "seat's end", x: fromX, half: corners[0] } as const;
-    return [{ ...end, line: "thick" }, saddleLine];
+    const end = across(seat.fromX, instrument.seat.fingerboardWidth / 2);
+    return [{ role: "seat's end", text: "seat's end", ...end, line: "thick" }, saddleLine];
   }
   return [
-    { role: "break", text: "break", x: breakX, half: breakHalfWidth, line: "thick" },
+    { role: "break", text: "break", ...across(breakX), line: "thick" },
     saddleLine,
-    {
-      role: "shim contact",
-      text: "stick's inner edge",
-      x: contact,
-      half: outline.halfWidth(contact),
-      line: "dashed",
-    },
+    { role: "shim contact", text: "stick's inner edge", ...across(contact), line: "dashed" },
   ];
 }
 
-export const crossPoints = ({ frame }: PlanLayout, { x, half }: CrossLine): readonly Point[] => [
-  pointAt(frame, x, half),
-  pointAt(frame, x, -half),
-];
+export const crossPoints = (
+  { frame }: PlanLayout,
+  { x, over, under }: CrossLine,
+): readonly Point[] => [pointAt(frame, x, over), pointAt(frame, x, -under)];
 
 export function partShapes(layout: PlanLayout): readonly PathShape[] {
   const { soundholeAt, soundholeDiameter } = layout.givens.instrument.body;
@@ -67,13 +63,17 @@ export function partShapes(layout: PlanLayout): readonly PathShape[] {
 }
 
 /** The long sides of the fingerboard's seat, where it is sanded on the top. */
-function seatSides({ frame, givens: { seat, outline } }: PlanLayout): readonly PathShape[] {
+function seatSides({ frame, drawn, givens: { seat, outline, instrument } }: PlanLayout) {
   if (seat === null) return [];
-  return ([1, -1] as const).map((side) =>
-    lineShape("seat", "thin", [
-      pointAt(frame, seat.fromX, side * seat.end[0]),
-      pointAt(frame, outline.length, side * seat.neckEnd[0]),
-    ]),
+  const half = instrument.seat.fingerboardWidth / 2;
+  return drawn.map(({ way, half: { outline: side } }) =>
+    lineShape(
+      "seat",
+      "thin",
+      [seat.fromX, outline.length].map((x) =>
+        pointAt(frame, x, way * Math.min(half, side.halfWidth(x))),
+      ),
+    ),
   );
 }
 

@@ -1,4 +1,5 @@
 import type { Givens } from "../../profile/givens.ts";
+import { type Half, halfOn } from "../../profile/halves.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { leastShown } from "../../profile/standing.ts";
 import type { Frame } from "../frame.ts";
@@ -16,10 +17,21 @@ export interface PlanOptions {
   readonly words: PlanMeasureFormat;
 }
 
+/** Over (1) or under (−1) the centreline on the drawing. */
+export type EdgeSide = 1 | -1;
+
+/** The half drawn over or under the centreline. */
+export interface DrawnHalf {
+  readonly way: EdgeSide;
+  readonly half: Half;
+}
+
 /** One plan being drawn. The frame's heights are distances from the centreline. */
 export interface PlanLayout {
   readonly givens: Givens;
   readonly profile: Profile;
+  /** Over the centreline, and under it. */
+  readonly drawn: readonly [DrawnHalf, DrawnHalf];
   readonly frame: Frame;
   readonly words: PlanMeasureFormat;
   readonly width: number;
@@ -88,10 +100,23 @@ function roomsAt(width: number, { rimOffset }: Profile): Rooms {
   };
 }
 
+/** From above with the neck to the right the bass side lies over the centreline, of a left-handed instrument under it. */
+export function drawnHalves({ halves, instrument }: Givens): PlanLayout["drawn"] {
+  const leftHanded = instrument.body.leftHanded === true;
+  return [
+    { way: 1, half: halfOn(halves, leftHanded ? "treble" : "bass") },
+    { way: -1, half: halfOn(halves, leftHanded ? "bass" : "treble") },
+  ];
+}
+
+/** The body's greatest width as drawn, mm: each side where it is widest. */
+const widestOf = (givens: Givens): number =>
+  drawnHalves(givens).reduce((sum, { half }) => sum + half.outline.widest, 0);
+
 /** The height at which a plan fills the width. */
-export function planHeight({ outline }: Givens, profile: Profile, width: number): number {
+export function planHeight(givens: Givens, profile: Profile, width: number): number {
   const { ends, over, under } = roomsAt(width, profile);
-  return Math.ceil(over + under + (2 * outline.widest * (width - 2 * ends)) / outline.length);
+  return Math.ceil(over + under + (widestOf(givens) * (width - 2 * ends)) / givens.outline.length);
 }
 
 export function planLayoutOf(
@@ -104,20 +129,22 @@ export function planLayoutOf(
   const { size, band, ends, over, under, strip } = roomsAt(width, profile);
   const along = Math.max(
     0.05,
-    Math.min((width - 2 * ends) / outline.length, (height - over - under) / (2 * outline.widest)),
+    Math.min((width - 2 * ends) / outline.length, (height - over - under) / widestOf(givens)),
   );
-  const level = over + outline.widest * along;
+  const drawn = drawnHalves(givens);
+  const level = over + drawn[0].half.outline.widest * along;
   const left = (width - outline.length * along) / 2;
   return {
     givens,
     profile,
+    drawn,
     frame: { along, up: along, left, level, turned: false },
     words,
     width,
     height,
     size,
     times: timesFor(profile.maxRemoval * along, band),
-    foot: level + outline.widest * along + over,
+    foot: level + drawn[1].half.outline.widest * along + over,
     strip: height - strip,
   };
 }

@@ -27,11 +27,12 @@ function edgeNames(side: Side, words: { readonly length: (mm: number) => string 
 
 /**
  * The unrolled side, full size: x along the side from the tail seam, y up from the straight edge the
- * side starts with. The other side is the same turned over.
+ * side starts with. The other side is the same turned over, unless it has a name of its own.
  */
 export function sidePatternTemplate(
   side: Side,
   words: { readonly length: (mm: number) => string },
+  name = "Side pattern",
 ): Template {
   const { length, datum } = side;
   const top = sideTopPolyline(side);
@@ -42,7 +43,7 @@ export function sidePatternTemplate(
       [length, y],
     ]);
   return {
-    name: "Side pattern",
+    name,
     lines: [
       cutShape("finished side", [...top, ...back.reverse()]),
       level("level edge", 0),

@@ -1,6 +1,7 @@
 import type { StepId } from "../../instrument/as-built/steps.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { mm, type Phrase, phrase } from "../../instrument/phrase.ts";
+import { onSide } from "../halves.ts";
 import type { Profile } from "../outcome.ts";
 import { leastShown } from "../standing.ts";
 
@@ -26,8 +27,16 @@ export const edges: Phrase = [
 ];
 
 /** Where the dish takes off last, and what comes down with it. */
-export const sandedLast = ({ leastRemovalX, rimOffset }: Profile): readonly Phrase[] => [
-  phrase`It is sanded last ${mm(leastRemovalX)} from the tail: look there for untouched edge before you stop.`,
+export const sandedLast = ({
+  leastRemovalX,
+  leastRemovalSide,
+  rimOffset,
+}: Profile): readonly Phrase[] => [
+  [
+    "It is sanded last ",
+    mm(leastRemovalX),
+    ` from the tail${onSide(leastRemovalSide)}: look there for untouched edge before you stop.`,
+  ],
   ...(rimOffset > leastShown
     ? [phrase`The whole edge comes down ${mm(rimOffset)}, because it was too low there.`]
     : []),

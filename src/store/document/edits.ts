@@ -4,16 +4,9 @@ import { readField, writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt, isFieldPath } from "../../instrument/fields.ts";
 import { withVersion } from "../../instrument/file-version.ts";
-import type {
-  Instrument,
-  Target,
-  TargetKind,
-  Tolerances,
-  Tracing,
-} from "../../instrument/instrument.ts";
+import type { Instrument, Target, TargetKind, Tolerances } from "../../instrument/instrument.ts";
 import { anglePart } from "../../instrument/outcome-fields.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
-import { tracingFlaw } from "../../instrument/tracing.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
 import { type Profile, targetIn } from "../../profile/outcome.ts";
 import { readText } from "./field-view.ts";
@@ -40,45 +33,6 @@ export function setTolerances(state: State, tolerances: Tolerances): State {
       ? instrument
       : withVersion({ ...state.lastGood, tolerances });
   return { ...state, instrument, lastGood, undoStep: undoStep("set the tolerances", "all") };
-}
-
-/** The halves of a body that are traced. No bass half: the stated widths. No treble half: the bass half's mirror. */
-export interface TracedHalves {
-  readonly bass: Tracing | null;
-  readonly treble: Tracing | null;
-}
-
-/**
- * Lays the builder's own outline under the instrument, which becomes as long as it, or takes it off:
- * then the curves through the stated widths and places shape it again. Those are left as they are.
- */
-export function traceOutline(state: State, { bass, treble }: TracedHalves): State {
-  const { tracing: _, tracingTreble: __, ...bare } = state.instrument.body;
-  const halves = [bass, treble].filter((half) => half !== null);
-  const lengths = halves.map((half) => half.at(-1)?.[0] ?? 0);
-  const [length = bare.length] = lengths;
-  const isFit =
-    halves.every((half) => tracingFlaw(half) === null) &&
-    lengths.every((one) => one === length) &&
-    isWithin(length, fieldAt("body.length", "shim"));
-  if (!isFit) return state;
-  const body = {
-    ...bare,
-    length,
-    ...(bass === null ? {} : { tracing: bass }),
-    ...(treble === null ? {} : { tracingTreble: treble }),
-  };
-  const instrument = withVersion({ ...state.instrument, body });
-  const { "body.length": ___, ...texts } = state.texts;
-  const lastGood = solvedPlan(instrument).ok ? instrument : state.lastGood;
-  return {
-    ...state,
-    instrument,
-    lastGood,
-    texts,
-    lastChanged: null,
-    undoStep: undoStep("trace the outline", "all"),
-  };
 }
 
 /** Keeps the text as typed, and takes its value into the instrument where it states one. */

@@ -1,13 +1,14 @@
 import { rimPlan } from "../../drawing/plan/rim-plan.ts";
 import { endsSomewhere, planHeight } from "../../drawing/plan/rim-plan-layout.ts";
 import { isDomed } from "../../profile/givens.ts";
-import type { Station } from "../../profile/outcome.ts";
-import { comesOffAt } from "../../profile/side.ts";
+import { type BodySide, onSide } from "../../profile/halves.ts";
+import { type Station, stationsOn } from "../../profile/outcome.ts";
 import { leastShown } from "../../profile/standing.ts";
+import { setLeftHanded } from "../../store/document/outline-edits.ts";
 import { LengthEntry } from "../fields/length-entry.tsx";
 import { figure, measureFormat, unitName } from "../figures/measure-format.ts";
-import { useRimwright } from "../store-context.ts";
-import { type Rim, RimFigure } from "./rim-figure.tsx";
+import { useEdit, useRimwright } from "../store-context.ts";
+import { type Rim, RimFigure, type RimSide, sideNames } from "./rim-figure.tsx";
 
 /** A line of the table: a station with what comes off there in all, and what it is known by. */
 interface RimRow extends Pick<Station, "x" | "halfWidth" | "arcLength" | "sideDepth" | "zone"> {
@@ -18,13 +19,20 @@ interface RimRow extends Pick<Station, "x" | "halfWidth" | "arcLength" | "sideDe
 /** Nearer than this along the side, two places are one, mm. */
 const one = 0.5;
 
-/** The stations, and among them the places where most and least comes off. */
-function rowsOf({ givens, profile, side }: Rim): readonly RimRow[] {
-  const { stations, rimOffset, maxRemovalX, leastRemovalX } = profile;
+/** The stations of one side, and among them the places where most and least comes off, where they are on it. */
+function rowsOf(rim: Rim, on: RimSide): readonly RimRow[] {
+  const { profile } = rim;
+  const { rimOffset, maxRemovalSide, leastRemovalSide } = profile;
+  const here = (side: BodySide | null): boolean => side === null || side === on.half.side;
   const extremes = [
-    { name: "most comes off", x: maxRemovalX },
-    ...(endsSomewhere(profile) ? [{ name: "least comes off", x: leastRemovalX }] : []),
-  ].map(({ name, x }) => rowAt({ givens, profile, side }, name, x));
+    ...(here(maxRemovalSide)
+      ? [rowAt(rim, on, "most comes off", profile.maxRemovalX, profile.maxRemovalArc)]
+      : []),
+    ...(here(leastRemovalSide) && endsSomewhere(profile)
+      ? [rowAt(rim, on, "least comes off", profile.leastRemovalX, profile.leastRemovalArc)]
+      : []),
+  ];
+  const stations = stationsOn(profile, on.half.side);
   const near = (row: RimRow, arc: number): boolean => Math.abs(row.arcLength - arc) < one;
   const rows = stations.map((station): RimRow => {
     const known = extremes.filter((row) => near(row, station.arcLength));
@@ -39,25 +47,30 @@ function rowsOf({ givens, profile, side }: Rim): readonly RimRow[] {
   return [...rows, ...apart].sort((a, b) => a.arcLength - b.arcLength);
 }
 
-function rowAt({ givens, profile, side }: Rim, name: string, x: number): RimRow {
-  const { outline } = givens;
-  const arcLength = outline.arcLength(x);
+function rowAt(
+  { givens }: Rim,
+  { half, side }: RimSide,
+  name: string,
+  x: number,
+  arcLength: number,
+): RimRow {
   return {
     names: [name],
-    ...{ x, arcLength, halfWidth: outline.halfWidth(x) },
-    off: comesOffAt(givens, profile, x, outline.halfWidth(x)),
+    ...{ x, arcLength, halfWidth: half.outline.placeAtArc(arcLength)[1] },
+    off: side.topAt(arcLength),
     sideDepth: side.backAt(arcLength) - side.topAt(arcLength),
     zone: isDomed(givens, x) ? "dome" : "flat",
   };
 }
 
 /** The stations in figures, in the order of the side from the tail seam. */
-function StationTable({ rim }: { readonly rim: Rim }) {
+function StationTable({ rim, on }: { readonly rim: Rim; readonly on: RimSide }) {
   const units = useRimwright((state) => state.choices.units);
   return (
     <div className="rim-table">
       <table>
         <caption>
+          {rim.sides.length > 1 && <b>{sideNames[on.half.side]}. </b>}
           In {unitName(units)}. What comes off, off the level rim; depth, of the finished side.
         </caption>
         <thead>
@@ -71,7 +84,7 @@ function StationTable({ rim }: { readonly rim: Rim }) {
           </tr>
         </thead>
         <tbody>
-          {rowsOf(rim).map(({ names, arcLength, x, halfWidth, off, sideDepth, zone }) => (
+          {rowsOf(rim, on).map(({ names, arcLength, x, halfWidth, off, sideDepth, zone }) => (
             <tr
               key={`${names.join()} ${arcLength}`}
               data-landmark={names.length > 0 ? "" : undefined}
@@ -96,6 +109,23 @@ function StationTable({ rim }: { readonly rim: Rim }) {
         </tbody>
       </table>
     </div>
+  );
+}
+
+/** What is drawn and printed turned over, for a left-handed instrument. */
+function LeftHanded() {
+  const leftHanded = useRimwright(({ instrument }) => instrument.body.leftHanded === true);
+  const edit = useEdit();
+  return (
+    <label className="rim-check">
+      <input
+        type="checkbox"
+        className="tick"
+        checked={leftHanded}
+        onChange={({ target }) => edit((state) => setLeftHanded(state, target.checked))}
+      />{" "}
+      Left-handed: drawn and printed the other way round
+    </label>
   );
 }
 
@@ -135,7 +165,10 @@ export function PlanPanel({ rim, spacing, onSpacing }: Props) {
             most={500}
             onChange={(mm) => mm !== null && onSpacing(mm)}
           />
-          <StationTable rim={rim} />
+          <LeftHanded />
+          {rim.sides.map((on) => (
+            <StationTable key={on.half.side} {...{ rim, on }} />
+          ))}
         </div>
       </div>
     </section>
@@ -147,13 +180,15 @@ function RimWords({ rim: { givens, profile } }: { readonly rim: Rim }) {
   const words = measureFormat(useRimwright((state) => state.choices.units));
   const { rimOffset, maxRemoval, maxRemovalX, leastRemovalX } = profile;
   const neckEnd = maxRemovalX > givens.outline.length - 1;
-  const deepest = neckEnd ? "at the neck end" : `${words.length(maxRemovalX)} from the tail`;
+  const deepest = neckEnd
+    ? "at the neck end"
+    : `${words.length(maxRemovalX)} from the tail${onSide(profile.maxRemovalSide)}`;
   return (
     <>
       <p>
         Most comes off {deepest}: {words.length(maxRemoval)}.{" "}
         {endsSomewhere(profile)
-          ? `Least comes off ${words.length(leastRemovalX)} from the tail: sanding ends there last, so stop when the mark there is just gone.`
+          ? `Least comes off ${words.length(leastRemovalX)} from the tail${onSide(profile.leastRemovalSide)}: sanding ends there last, so stop when the mark there is just gone.`
           : "Nothing comes off between the tail and the break: the rim stays level there."}
       </p>
       {rimOffset > leastShown && (

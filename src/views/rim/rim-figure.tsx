@@ -1,6 +1,7 @@
 import { useMemo } from "react";
 import type { Scene } from "../../drawing/scene.ts";
 import { type Givens, givensOf } from "../../profile/givens.ts";
+import type { BodySide, Half } from "../../profile/halves.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { profileOf } from "../../profile/profile.ts";
 import { type Side, sideOf } from "../../profile/side.ts";
@@ -12,6 +13,17 @@ export interface Rim {
   readonly givens: Givens;
   /** With stations at the spacing asked for. */
   readonly profile: Profile;
+  /** The sides unrolled that differ: the bass side, and the treble side where it does not mirror it. */
+  readonly sides: readonly RimSide[];
+}
+
+export const sideNames: Readonly<Record<BodySide, string>> = {
+  bass: "Bass side",
+  treble: "Treble side",
+};
+
+export interface RimSide {
+  readonly half: Half;
   readonly side: Side;
 }
 
@@ -24,7 +36,9 @@ export function useRim(spacing: number): Rim | null {
     const result = profileOf(plan.instrument, { stationEvery: spacing });
     if (!set.ok || !result.ok) return null;
     const { givens } = set;
-    return { givens, profile: result.profile, side: sideOf(givens, result.profile) };
+    const { profile } = result;
+    const sides = givens.halves.map((half) => ({ half, side: sideOf(givens, profile, half) }));
+    return { givens, profile, sides };
   }, [plan, spacing]);
 }
 

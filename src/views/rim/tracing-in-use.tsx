@@ -1,5 +1,5 @@
 import type { Tracing } from "../../instrument/instrument.ts";
-import { type TracedHalves, traceOutline } from "../../store/document/edits.ts";
+import { type TracedHalves, traceOutline } from "../../store/document/outline-edits.ts";
 import { useEdit } from "../store-context.ts";
 
 /** The tracings an instrument follows, and what can be done with them in one tap. */

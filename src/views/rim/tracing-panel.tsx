@@ -4,7 +4,7 @@ import type { TracingEnds } from "../../geometry/outline/tracing.ts";
 import { guessedEnds, turned } from "../../geometry/outline/tracing-ends.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import type { TracingFile } from "../../instrument/tracing-file.ts";
-import { type TracedHalves, traceOutline } from "../../store/document/edits.ts";
+import { type TracedHalves, traceOutline } from "../../store/document/outline-edits.ts";
 import { measureFormat } from "../figures/measure-format.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { useJob } from "../use-job.ts";

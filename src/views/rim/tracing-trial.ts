@@ -8,7 +8,7 @@ import type { Place } from "../../geometry/polyline.ts";
 import type { Body, Tracing } from "../../instrument/instrument.ts";
 import { mm, type Phrase, phrase } from "../../instrument/phrase.ts";
 import { tracingFaultPhrase, tracingFlaw, tracingLimits } from "../../instrument/tracing.ts";
-import type { TracedHalves } from "../../store/document/edits.ts";
+import type { TracedHalves } from "../../store/document/outline-edits.ts";
 
 /** A drawing placed in the body's frame by its two ends, and what came of fitting it. */
 export interface TracingTrial {

@@ -5,6 +5,7 @@ import { endsSomewhere, planHeight } from "../../drawing/plan/rim-plan-layout.ts
 import { sectionOf } from "../../drawing/section/section.ts";
 import { formatRadius, lengthFigure, type Units } from "../../instrument/length.ts";
 import { contactOf, givensOf } from "../../profile/givens.ts";
+import { onSide } from "../../profile/halves.ts";
 import type { Profile, SeatProfile } from "../../profile/outcome.ts";
 import { leastShown } from "../../profile/standing.ts";
 import type { ShownPlan } from "../../store/document/plan.ts";
@@ -27,7 +28,7 @@ function dishSaid({ instrument, profile }: ShownPlan, units: Units): string {
     return `There is no dome: the rim stays flat from the tail to the ${end}.`;
   const dish = `Dish the rim, radius ${formatRadius(dishRadius, units)}, from the tail to the ${end}`;
   if (!endsSomewhere(profile)) return `${dish}.`;
-  return `${dish}; it is sanded last ${dimension(profile.leastRemovalX, units)} from the tail.`;
+  return `${dish}; it is sanded last ${dimension(profile.leastRemovalX, units)} from the tail${onSide(profile.leastRemovalSide)}.`;
 }
 
 /** Room to write what it came to beside what was planned. */

@@ -9,8 +9,20 @@ export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
   const { instrument, profile } = plan;
   const set = givensOf(instrument);
   if (!set.ok) return null;
-  const { outline } = set.givens;
+  const { outline, halves } = set.givens;
+  const [, treble] = halves;
   const whole = outline.totalArc();
+  // Of halves that differ each from the tail alone.
+  const alongOf: readonly (readonly [string, (x: number) => number])[] =
+    treble === undefined
+      ? [
+          ["tail", (x) => outline.arcLength(x)],
+          ["neck", (x) => whole - outline.arcLength(x)],
+        ]
+      : [
+          ["bass", (x) => outline.arcLength(x)],
+          ["treble", (x) => treble.outline.arcLength(x)],
+        ];
   const say = (mm: number): string => dimension(mm, units).replace(/ (mm|in)$/, "");
   // A traced outline has its waist where it has it, if anywhere.
   const waist = profile.stations.find(({ name }) => name === "waist");
@@ -31,14 +43,17 @@ export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
             straight, from
           </th>
           <th scope="colgroup" colSpan={2}>
-            along the side, from
+            {treble === undefined ? "along the side, from" : "along each side"}
           </th>
         </tr>
         <tr>
           <th scope="col">tail</th>
           <th scope="col">neck</th>
-          <th scope="col">tail</th>
-          <th scope="col">neck</th>
+          {alongOf.map(([name]) => (
+            <th key={name} scope="col">
+              {name}
+            </th>
+          ))}
         </tr>
       </thead>
       <tbody>
@@ -47,8 +62,9 @@ export function SheetMarks({ plan, units }: { plan: ShownPlan; units: Units }) {
             <th scope="row">{name}</th>
             <td>{say(x)}</td>
             <td>{say(outline.length - x)}</td>
-            <td>{say(outline.arcLength(x))}</td>
-            <td>{say(whole - outline.arcLength(x))}</td>
+            {alongOf.map(([along, at]) => (
+              <td key={along}>{say(at(x))}</td>
+            ))}
           </tr>
         ))}
       </tbody>

@@ -7,7 +7,7 @@ import { useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
 import { lastPaper, type Paper, papers, printOn, savePaper } from "./paper.ts";
 import { ProfileSheet } from "./profile-sheet.tsx";
-import { type TemplateName, templateLabel, templateNames } from "./template-names.ts";
+import { type TemplateName, templateLabel, templatesOf } from "./template-names.ts";
 import "./sheet.css";
 
 const TemplatePages = latePart({
@@ -19,12 +19,14 @@ const profileSheet = "Profile sheet";
 
 type Page = typeof profileSheet | TemplateName;
 
-const pagesOf = (method: DomeMethod) =>
+const pagesOf = (method: DomeMethod, uneven: boolean) =>
   [
     [profileSheet, profileSheet],
     {
       heading: "Full-size templates",
-      options: templateNames.map((name) => [name, templateLabel(name, method)] as const),
+      options: templatesOf(uneven).map(
+        (name) => [name, templateLabel(name, method, uneven)] as const,
+      ),
     },
   ] as const;
 
@@ -40,13 +42,17 @@ export function SheetView() {
     setPaper(chosen);
   };
   if (plan === null) return null;
+  const uneven = plan.profile.trebleStations !== null;
+  const names = templatesOf(uneven);
+  // A template that the instrument opened since has not.
+  const shown: Page = page === profileSheet || names.includes(page) ? page : profileSheet;
   return (
     <main className="sheet-view">
       <div className="sheet-tools">
         <Select
           label="Page or template"
-          value={page}
-          options={pagesOf(plan.instrument.dome.method)}
+          value={shown}
+          options={pagesOf(plan.instrument.dome.method, uneven)}
           onChoose={setPage}
         />
         <PaperSwitch paper={paper} onChoose={choose} />
@@ -64,13 +70,13 @@ export function SheetView() {
           What the fields say now has no plan. This is the last plan that worked; Layout says why.
         </p>
       )}
-      {page === profileSheet ? (
+      {shown === profileSheet ? (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: on a small screen it scrolls, which must be done by keyboard too.
         <section className="sheet-desk" tabIndex={0} aria-label="The sheet as it prints">
           <ProfileSheet plan={plan} units={units} paper={paper} />
         </section>
       ) : (
-        <TemplatePages key={page} name={page} plan={plan} units={units} paper={paper} />
+        <TemplatePages key={shown} name={shown} plan={plan} units={units} paper={paper} />
       )}
     </main>
   );

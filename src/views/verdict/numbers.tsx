@@ -1,4 +1,5 @@
 import type { Units } from "../../instrument/length.ts";
+import { onSide } from "../../profile/halves.ts";
 import type { BreakProfile, Profile, SeatProfile } from "../../profile/outcome.ts";
 import { leastShown } from "../../profile/standing.ts";
 import { angle, dimension, height } from "../figures/measures.ts";
@@ -44,9 +45,12 @@ function rowsOf(profile: Profile, units: Units): readonly (readonly [string, str
     ["Level rim lowered everywhere by", high(profile.rimOffset)],
     [
       "Most that comes off the level rim",
-      `${high(profile.maxRemoval)}, ${long(profile.maxRemovalX)} from the tail`,
+      `${high(profile.maxRemoval)}, ${long(profile.maxRemovalX)} from the tail${onSide(profile.maxRemovalSide)}`,
     ],
-    ["Sanded last, from the tail", long(profile.leastRemovalX)],
+    [
+      "Sanded last, from the tail",
+      `${long(profile.leastRemovalX)}${onSide(profile.leastRemovalSide)}`,
+    ],
     ["Side strip, at least", long(profile.stockWidth)],
     ["Dish, at least across", long(profile.dishNeeded)],
   ];

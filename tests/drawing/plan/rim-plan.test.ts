@@ -9,6 +9,7 @@ import { presets } from "../../../src/instrument/presets.ts";
 import { outlinePoints } from "../../support/precise-outline.ts";
 import { letteringFaults, pathsOf, readPoints, textsOf } from "../../support/read-scene.ts";
 import { planned } from "../../support/solved.ts";
+import { pointedCutaway, roundedCutaway, unevenBody } from "../../support/uneven-bodies.ts";
 
 const inMm: PlanMeasureFormat = {
   length: (mm) => `${mm.toFixed(Math.abs(mm) < 10 ? 2 : 1)} mm`,
@@ -52,6 +53,41 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
         expect(texts).toContain("dome");
         expect(texts).toContain("flat");
       }
+    });
+  },
+);
+
+describe.each([roundedCutaway, pointedCutaway, unevenBody].map((one) => [one.name, one] as const))(
+  "the plan of halves that differ: %s",
+  (_, instrument) => {
+    const leftHanded: Instrument = {
+      ...instrument,
+      body: { ...instrument.body, leftHanded: true },
+    };
+
+    test("keeps every text on the sheet and off every other, at any width, either way round", () => {
+      for (const width of widths)
+        for (const one of [instrument, leftHanded]) {
+          const scene = drawn(one, width);
+          expect(textsOf(scene).length).toBeGreaterThan(12);
+          expect(letteringFaults(scene)).toEqual([]);
+        }
+    });
+
+    test("draws each half on its side of the centreline, and the other way round for the left hand", () => {
+      const { givens } = planned(instrument);
+      const level = (scene: Scene): number =>
+        readPoints(pathsOf(scene, "centreline")[0]?.d ?? "")[0]?.[1] ?? Number.NaN;
+      const reach = (scene: Scene): number[] =>
+        pathsOf(scene, "outline").map(({ d }) =>
+          Math.max(...readPoints(d).map(([, y]) => Math.abs(y - level(scene)))),
+        );
+      const [over = 0, under = 0] = reach(drawn(instrument, 1180));
+      const [bass = 0, treble = 0] = givens.halves.map(({ outline }) => outline.widest);
+      expect(over / under).toBeCloseTo(bass / treble, 3);
+      const [leftOver = 0, leftUnder = 0] = reach(drawn(leftHanded, 1180));
+      expect(leftOver).toBeCloseTo(under, 1);
+      expect(leftUnder).toBeCloseTo(over, 1);
     });
   },
 );

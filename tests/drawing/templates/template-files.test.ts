@@ -5,7 +5,7 @@ import svgpath from "svgpath";
 import { describe, expect, test } from "vitest";
 import { bracesTemplate } from "../../../src/drawing/templates/brace-template.ts";
 import { dxfOf } from "../../../src/drawing/templates/dxf.ts";
-import { halfOutlineTemplate } from "../../../src/drawing/templates/half-outline.ts";
+import { halfOutlineTemplate } from "../../../src/drawing/templates/outline-template.ts";
 import { sectionTemplate, topPolyline } from "../../../src/drawing/templates/section-template.ts";
 import { gaugeTemplate } from "../../../src/drawing/templates/shim-gauge.ts";
 import { sidePatternTemplate } from "../../../src/drawing/templates/side-pattern-template.ts";

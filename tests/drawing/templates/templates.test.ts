@@ -1,7 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { edgePolyline } from "../../../src/drawing/edge-polyline.ts";
 import { braceArc, bracesTemplate } from "../../../src/drawing/templates/brace-template.ts";
-import { halfOutlineTemplate } from "../../../src/drawing/templates/half-outline.ts";
+import {
+  halfOutlineTemplate,
+  wholeOutlineTemplate,
+} from "../../../src/drawing/templates/outline-template.ts";
 import { gaugeTemplate } from "../../../src/drawing/templates/shim-gauge.ts";
 import {
   sideBackPolyline,
@@ -14,6 +17,7 @@ import { presets } from "../../../src/instrument/presets.ts";
 import { sideOf } from "../../../src/profile/side.ts";
 import { outlinePoints } from "../../support/precise-outline.ts";
 import { planned } from "../../support/solved.ts";
+import { pointedCutaway, roundedCutaway } from "../../support/uneven-bodies.ts";
 
 const inMm = (mm: number): string => `${mm.toFixed(2)} mm`;
 const words = { length: inMm, radius: inMm };
@@ -117,3 +121,36 @@ test("the boards of several braces lie clear of each other, each arc on its own 
     expect(labels.some(({ text }) => text.startsWith(`Top brace ${i + 1}: `))).toBe(true);
   });
 });
+
+describe.each([roundedCutaway, pointedCutaway].map((one) => [one.name, one] as const))(
+  "the templates of a body with a %s",
+  (_, instrument) => {
+    const { givens, profile } = planned(instrument);
+
+    test("draw the whole outline with each half on its side, and turned over for the left hand", () => {
+      const whole = wholeOutlineTemplate(givens, profile, words);
+      const edge = whole.lines.find(({ role }) => role === "outline")?.places ?? [];
+      for (const { outline, sign } of givens.halves)
+        for (let i = 1; i < 300; i++) {
+          const [x, y] = outline.placeAtArc((outline.totalArc() * i) / 300);
+          expect(offPolyline([x, sign * y], edge)).toBeLessThan(0.02);
+        }
+      const body = { ...instrument.body, leftHanded: true as const };
+      const left = planned({ ...instrument, body });
+      const turned = wholeOutlineTemplate(left.givens, left.profile, words);
+      const over = turned.lines.find(({ role }) => role === "outline")?.places ?? [];
+      expect(over.map(([x, y]) => [x, 0 - y])).toEqual(edge.map(([x, y]) => [x, y + 0]));
+    });
+
+    test("cut each side to its own length and under its own name", () => {
+      const lengths = givens.halves.map((half) => {
+        const side = sideOf(givens, profile, half);
+        const { name, lines } = sidePatternTemplate(side, words, `${half.side} side`);
+        expect(name).toBe(`${half.side} side`);
+        const top = lines[0]?.places ?? [];
+        return Math.max(...top.map(([x]) => x));
+      });
+      expect(lengths[1]).toBeGreaterThan((lengths[0] ?? 0) + 50);
+    });
+  },
+);

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { traceOutline, typeField } from "../../../src/store/document/edits.ts";
+import { typeField } from "../../../src/store/document/edits.ts";
+import { traceOutline } from "../../../src/store/document/outline-edits.ts";
 import { shownPlan, solvedPlan } from "../../../src/store/document/plan.ts";
 import { firstState } from "../../../src/store/document/state.ts";
 import { readTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
