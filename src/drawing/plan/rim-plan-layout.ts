@@ -101,7 +101,7 @@ function roomsAt(width: number, { rimOffset }: Profile): Rooms {
 }
 
 /** From above with the neck to the right the bass side lies over the centreline, of a left-handed instrument under it. */
-export function drawnHalves({ halves, instrument }: Givens): PlanLayout["drawn"] {
+function drawnHalves({ halves, instrument }: Givens): PlanLayout["drawn"] {
   const leftHanded = instrument.body.leftHanded === true;
   return [
     { way: 1, half: halfOn(halves, leftHanded ? "treble" : "bass") },
