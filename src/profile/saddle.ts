@@ -2,7 +2,7 @@ import { degrees, radians } from "../geometry/circle.ts";
 import type { Givens } from "./givens.ts";
 import { fretPlaneZ } from "./neck.ts";
 import type { Outcomes } from "./outcome.ts";
-import { stringsAcross } from "./strings.ts";
+import { type StringLine, stringsAcross } from "./strings.ts";
 
 /** What stands over the top at the saddle line on the centreline, the strings being one at the mean action. */
 export type CentreHeights = Pick<
@@ -47,22 +47,29 @@ export function centreHeights(givens: Givens, flatGap: number, slope: number): C
   };
 }
 
+/** How far each string stands over the bridge at its own place on the saddle, bass first: see `exposureOf`. */
+export const exposuresAcross = (
+  givens: Givens,
+  clearance: number,
+  riseTo: TopAtSaddle["riseTo"],
+): readonly number[] => stringsAcross(givens.instrument).map(exposureOf(givens, clearance, riseTo));
+
 /**
- * How far each string stands over the bridge at its own place on the saddle, bass first, where the fret plane
- * passes over the bridge by `clearance` on the saddle line and the top stands `riseTo(x)` higher at x than there.
- * The bridge is straight across and follows the top along.
+ * How far a string stands over the bridge at its own place on the saddle, where the fret plane passes over the
+ * bridge by `clearance` on the saddle line and the top stands `riseTo(x)` higher at x than there. The bridge
+ * is straight across and follows the top along.
  */
-export function exposuresAcross(
+export function exposureOf(
   { instrument, saddleX }: Givens,
   clearance: number,
   riseTo: TopAtSaddle["riseTo"],
-): readonly number[] {
+): (string: StringLine) => number {
   const { settling } = instrument.strings;
   const plane = (x: number): number => fretPlaneZ(instrument, x);
-  return stringsAcross(instrument).map(({ atSaddle, saddle: [x] }) => {
+  return ({ atSaddle, saddle: [x] }) => {
     const square = clearance + atSaddle - settling;
     return x === saddleX ? square : square + (plane(x) - plane(saddleX)) - riseTo(x);
-  });
+  };
 }
 
 /**

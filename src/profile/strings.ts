@@ -32,6 +32,16 @@ export const middleString = (instrument: Instrument): StringHeights =>
 export const stringsAcross = (instrument: Instrument): readonly StringLine[] =>
   placesAcross(instrument.strings).map((across) => stringAt(instrument, across));
 
+/** The string that would lie `share` of the way from the outer bass place to the outer treble, were they evenly spread. */
+export const stringBetween = (instrument: Instrument, share: number): StringLine =>
+  stringAt(instrument, evenly(instrument.strings, share));
+
+const evenly = ({ spreadNut, spreadSaddle }: Instrument["strings"], share: number): Across => ({
+  share,
+  yNut: (0.5 - share) * spreadNut,
+  ySaddle: (0.5 - share) * spreadSaddle,
+});
+
 function placesAcross(strings: Instrument["strings"]): readonly Across[] {
   const { count, spreadNut, spreadSaddle, pairGap } = strings;
   if (count === 1) return [{ share: 0.5, yNut: 0, ySaddle: 0 }];
@@ -46,10 +56,7 @@ function placesAcross(strings: Instrument["strings"]): readonly Across[] {
       ySaddle,
     }));
   }
-  return Array.from({ length: count }, (_, i) => {
-    const share = i / (count - 1);
-    return { share, yNut: (0.5 - share) * spreadNut, ySaddle: (0.5 - share) * spreadSaddle };
-  });
+  return Array.from({ length: count }, (_, i) => evenly(strings, i / (count - 1)));
 }
 
 /** y of strings in pairs `gap` apart, outer string to outer string `spread`; one pair alone lies about the middle. */

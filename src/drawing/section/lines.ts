@@ -76,6 +76,20 @@ export function planeShapes(layout: SectionLayout): readonly PathShape[] {
     ...shapes,
     lineShape("flat extended", "chain", flatPoints(layout)),
     lineShape("fret plane", "thin", fretPlanePoints(layout)),
+    ...settledShapes(layout),
+  ];
+}
+
+/** The fret plane as it is expected to lie once strung and settled: lower at the saddle line, as it was at the neck end. */
+function settledShapes({ frame, givens }: SectionLayout): readonly PathShape[] {
+  const { instrument, saddleX, outline, fretPlaneAtSaddle } = givens;
+  const { settling } = instrument.strings;
+  if (settling === 0) return [];
+  return [
+    lineShape("strung fret plane", "dashed", [
+      pointAt(frame, saddleX, fretPlaneAtSaddle - settling),
+      pointAt(frame, outline.length, fretPlaneZ(instrument, outline.length)),
+    ]),
   ];
 }
 

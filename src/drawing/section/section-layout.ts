@@ -32,7 +32,7 @@ export function stringZ(givens: Givens, x: number): number {
   const { instrument, saddleX, middleString, fretPlaneAtSaddle } = givens;
   const nutX = fretX(instrument, 0);
   const atNut = fretPlaneZ(instrument, nutX) + middleString.atNut;
-  const atSaddle = fretPlaneAtSaddle + middleString.atSaddle;
+  const atSaddle = fretPlaneAtSaddle + middleString.atSaddle - instrument.strings.settling;
   return atSaddle + ((atNut - atSaddle) * (x - saddleX)) / (nutX - saddleX);
 }
 

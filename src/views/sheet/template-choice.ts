@@ -4,6 +4,7 @@ import {
   halfOutlineTemplate,
   wholeOutlineTemplate,
 } from "../../drawing/templates/outline-template.ts";
+import { saddleTemplate } from "../../drawing/templates/saddle-template.ts";
 import { sectionTemplate } from "../../drawing/templates/section-template.ts";
 import { gaugeTemplate } from "../../drawing/templates/shim-gauge.ts";
 import { sidePatternTemplate } from "../../drawing/templates/side-pattern-template.ts";
@@ -24,7 +25,7 @@ export function plateOf(name: TemplateName): Plate | null {
   return name === "Back braces" ? "Back" : null;
 }
 
-/** Null where there is nothing to draw: a shim too thin to gauge, or no brace. */
+/** Null where there is nothing to draw: a shim too thin to gauge, no brace, or a string no higher than the bridge. */
 export function templateOf(
   name: TemplateName,
   givens: Givens,
@@ -49,6 +50,8 @@ export function templateOf(
       return sectionTemplate(givens, profile, words);
     case "Shim gauge":
       return gaugeTemplate(anglePartOf(profile), words);
+    case "Saddle":
+      return saddleTemplate(givens, profile);
     case "Top braces":
     case "Back braces":
       if (braces.length === 0) return null;

@@ -10,6 +10,7 @@ const templateNames = [
   "Top braces",
   "Back braces",
   "Shim gauge",
+  "Saddle",
 ] as const;
 
 export type TemplateName = (typeof templateNames)[number];
