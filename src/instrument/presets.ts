@@ -1,4 +1,5 @@
 import { defaultInstrument } from "./default-instrument.ts";
+import { withVersion } from "./file-version.ts";
 import type { Instrument } from "./instrument.ts";
 
 type Groups = "body" | "dome" | "shim" | "neck" | "bridge" | "strings" | "target" | "windows";
@@ -10,7 +11,7 @@ type Variation = Pick<Instrument, "id" | "name"> & {
 /** The default instrument with what is stated otherwise. */
 function variation({ id, name, notes, ...groups }: Variation): Instrument {
   const base = defaultInstrument;
-  return {
+  return withVersion({
     ...base,
     id,
     name,
@@ -23,7 +24,7 @@ function variation({ id, name, notes, ...groups }: Variation): Instrument {
     strings: { ...base.strings, ...groups.strings },
     target: { ...base.target, ...groups.target },
     windows: { ...base.windows, ...groups.windows },
-  };
+  });
 }
 
 const threeQuarter = variation({
@@ -119,11 +120,28 @@ const jumbo = variation({
 const fourCourses = variation({
   id: "four-courses",
   name: "Eight strings in four courses",
-  notes: "An orchestra-size body for four pairs of strings. The pairs are taken as evenly spread.",
+  notes: "An orchestra-size body for four pairs of strings.",
   neck: { scale: 610, lastFret: 19, fingerboardRadius: null },
   bridge: { thickness: 8.4, compensation: 2.8 },
-  strings: { count: 8, spreadNut: 30, spreadSaddle: 46, actionBass: 2, actionTreble: 1.7 },
+  strings: {
+    count: 8,
+    spreadNut: 30,
+    spreadSaddle: 46,
+    pairGap: 2.4,
+    actionBass: 2,
+    actionTreble: 1.7,
+  },
   target: { value: 3.2 },
+});
+
+const twelveString = variation({
+  id: "twelve-string",
+  name: "Twelve-string",
+  notes: "A dreadnought-size body for six pairs of strings, 14 frets to the body.",
+  body: dreadnought.body,
+  neck: { ...dreadnought.neck, lastFret: 19 },
+  bridge: { thickness: 8.4, compensation: 4 },
+  strings: { count: 12, spreadNut: 42, spreadSaddle: 60, pairGap: 2.4 },
 });
 
 /** Invented instruments to start from, small to large; the default one is among them. */
@@ -134,4 +152,5 @@ export const presets: readonly Instrument[] = [
   dreadnought,
   jumbo,
   fourCourses,
+  twelveString,
 ];

@@ -72,7 +72,15 @@ const frozenRandom = "71c8bec366d7adf5";
 
 describe("an instrument of the file's version 1 gives what it always gave, to the last digit", () => {
   test("every preset", () => {
-    const now = Object.fromEntries(presets.map((one) => [one.id, hash(digitsOf(one))]));
+    // Evenly spread, as version 1 had all strings; what came since is not among them.
+    const now = Object.fromEntries(
+      presets
+        .filter(({ id }) => Object.hasOwn(frozen, id))
+        .map((one) => [
+          one.id,
+          hash(digitsOf({ ...one, strings: { ...one.strings, pairGap: 0 } })),
+        ]),
+    );
     expect(now).toEqual(frozen);
   });
 

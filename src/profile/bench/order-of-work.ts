@@ -81,7 +81,7 @@ const bridge: StepWriter = ({ bridge: { thickness } }, { saddleX, bridgeClearanc
 
 const saddle: StepWriter = ({ strings }, { saddleExposure }) => ({
   instructions: [
-    phrase`Make the saddle to stand ${mm(saddleExposure)} over the bridge in the middle, and a little over, to be taken down to the action.`,
+    phrase`Make the saddle to stand ${mm(saddleExposure)} over the bridge in the middle, and a little over, to be taken down to the action. The Saddle template has every string's own height.`,
     phrase`What comes off at the saddle lowers the action at fret 12 by half: ${mm(strings.actionBass)} bass and ${mm(strings.actionTreble)} treble are wanted.`,
   ],
   measure: ["Saddle out of the slot: its height over the bridge's top, in the middle."],
@@ -92,10 +92,12 @@ const saddle: StepWriter = ({ strings }, { saddleExposure }) => ({
   caution: null,
 });
 
-const strings: StepWriter = (_, { stringHeight }) => ({
+const strings: StepWriter = ({ strings: { settling } }, { stringHeight }) => ({
   instructions: [
     ["String up, tune to pitch, and let it stand an hour."],
-    phrase`The strings should run ${mm(stringHeight)} over the top at the saddle.`,
+    settling === 0
+      ? phrase`The strings should run ${mm(stringHeight)} over the top at the saddle.`
+      : phrase`Once settled the strings should run ${mm(stringHeight)} over the top at the saddle; before that the fret plane stands ${mm(settling)} higher there.`,
   ],
   measure: ["At pitch: saddle, strings over the top, action at fret 12 on both sides, relief."],
   mistake: ["Measuring at another pitch or with the relief not set."],

@@ -47,7 +47,29 @@ function givenOf(
     ["Frets", `${say(neck.fretHeight)} high`],
     ["Bridge", `${say(bridge.thickness)} thick`],
     ["Action", `${say(strings.actionBass)} bass, ${say(strings.actionTreble)} treble`],
+    ...unevenSaid(instrument, say),
     ["Target", targetSaid(instrument, units)],
+  ];
+}
+
+/** What of the strings is not as usual: pairs, a fan, a slant, and settling, with what is told before and after it. */
+function unevenSaid(
+  { neck, bridge, strings }: Instrument,
+  say: (mm: number) => string,
+): readonly (readonly [name: string, said: string])[] {
+  return [
+    ...(strings.pairGap === 0
+      ? []
+      : ([["Pairs", `${strings.count / 2}, ${say(strings.pairGap)} apart`]] as const)),
+    ...(neck.fan === 0
+      ? []
+      : ([["Fan", `${say(neck.fan)}, square at fret ${neck.fanFret}`]] as const)),
+    ...(bridge.slant === 0 ? [] : ([["Saddle slant", say(bridge.slant)]] as const)),
+    ...(strings.settling === 0
+      ? []
+      : ([
+          ["Settling", `${say(strings.settling)}: saddle and strings after it, fret plane before`],
+        ] as const)),
   ];
 }
 
