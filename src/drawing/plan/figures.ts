@@ -51,13 +51,20 @@ export function figureShapes(layout: PlanLayout, labels: LabelPlacement): readon
       ]);
 }
 
+/** The stations of a half up to its horn: within a cutaway's scoop there is no room to write. */
+function openStations({ profile }: PlanLayout, { half }: DrawnHalf): readonly Station[] {
+  const stations = stationsOn(profile, half.side);
+  const horn = stations.findIndex(({ name }) => name === "horn");
+  return horn < 0 ? stations : stations.slice(0, horn + 1);
+}
+
 /** What comes off along a half, most important first; `landmarks` come after those of its own landmarks. */
 function figureNotes(
   layout: PlanLayout,
   drawn: DrawnHalf,
   landmarkNotes: readonly Note[],
 ): readonly Note[] {
-  const stations = stationsOn(layout.profile, drawn.half.side);
+  const stations = openStations(layout, drawn);
   const landmarks = stations.filter(({ name }) => name !== "");
   const others = spreadOut(
     stations.filter(
@@ -151,7 +158,7 @@ const figureNote = (layout: PlanLayout, { way, half }: DrawnHalf, station: Stati
 
 /** The landmarks' names along a half, and how far each is along the side. */
 function landmarkNotes(layout: PlanLayout, { way, half }: DrawnHalf): readonly Note[] {
-  const named = stationsOn(layout.profile, half.side).filter(
+  const named = openStations(layout, { way, half }).filter(
     ({ name }) => name !== "" && name !== "tail",
   );
   return named.map((station): Note => {

@@ -54,7 +54,10 @@ export function sideLettering(layout: SideLayout): readonly Shape[] {
 }
 
 /** Names in the order in which they find room; the side's end needs none. */
-const needs = ["break", "waist", "neck end", "lower bout", "tail seam", "upper bout"];
+const needs = [
+  ...["break", "horn", "cutaway", "waist", "neck end"],
+  ...["lower bout", "tail seam", "upper bout"],
+];
 
 const byNeed = (marks: readonly SideMark[]): readonly SideMark[] =>
   needs.flatMap((name) => marks.filter((mark) => mark.name === name));
