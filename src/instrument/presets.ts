@@ -9,7 +9,7 @@ type Variation = Pick<Instrument, "id" | "name"> & {
 } & { readonly [Group in Groups]?: Partial<Instrument[Group]> };
 
 /** The default instrument with what is stated otherwise. */
-function variation({ id, name, notes, ...groups }: Variation): Instrument {
+export function variation({ id, name, notes, ...groups }: Variation): Instrument {
   const base = defaultInstrument;
   return withVersion({
     ...base,

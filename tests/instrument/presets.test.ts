@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { cutawayPresets } from "../../src/instrument/cutaway-presets.ts";
 import { defaultInstrument } from "../../src/instrument/default-instrument.ts";
 import { windowKinds } from "../../src/instrument/outcome-fields.ts";
 import { presets } from "../../src/instrument/presets.ts";
@@ -7,14 +8,15 @@ import { profileOf } from "../../src/profile/profile.ts";
 
 const preset = (id: string) => presets.find((candidate) => candidate.id === id);
 
-const named = presets.map((each) => [each.id, each] as const);
+const all = [...presets, ...cutawayPresets];
+const named = all.map((each) => [each.id, each] as const);
 
 describe("the presets", () => {
   it("are at least six, the default instrument among them, each with an id and a name of its own", () => {
     expect(presets.length).toBeGreaterThanOrEqual(6);
     expect(presets).toContain(defaultInstrument);
-    expect(new Set(presets.map(({ id }) => id)).size).toBe(presets.length);
-    expect(new Set(presets.map(({ name }) => name)).size).toBe(presets.length);
+    expect(new Set(all.map(({ id }) => id)).size).toBe(all.length);
+    expect(new Set(all.map(({ name }) => name)).size).toBe(all.length);
   });
 
   it("join the body at fret 12 and at fret 14, and one has eight strings", () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { cutawayPresets } from "../../src/instrument/cutaway-presets.ts";
 import { readField } from "../../src/instrument/field-value.ts";
 import { fieldAt, fieldPaths } from "../../src/instrument/fields.ts";
 import { presets } from "../../src/instrument/presets.ts";
@@ -36,3 +37,14 @@ describe.each(presets.map((preset) => [preset.name, preset] as const))("%s", (_,
     expect(result.profile.checks.filter(({ grade }) => grade !== "note")).toEqual([]);
   });
 });
+
+it.each(cutawayPresets.map((preset) => [preset.name, preset] as const))(
+  "%s stays as long as its tracing, and has a plan",
+  (_, preset) => {
+    const inInches = roundIn(preset, "in");
+    expect(inInches.body.length).toBe(preset.body.length);
+    expect(inInches.body.lowerBoutWidth).not.toBe(preset.body.lowerBoutWidth);
+    expect(readInstrument(JSON.parse(JSON.stringify(inInches))).ok).toBe(true);
+    expect(profileOf(inInches).ok).toBe(true);
+  },
+);

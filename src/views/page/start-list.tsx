@@ -1,3 +1,4 @@
+import { cutawayPresets } from "../../instrument/cutaway-presets.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { presets } from "../../instrument/presets.ts";
 import { roundIn } from "../../instrument/round-in-inches.ts";
@@ -8,7 +9,7 @@ export function StartList({ onStart }: { readonly onStart: (preset: Instrument) 
   const units = useRimwright((state) => state.choices.units);
   return (
     <ul>
-      {presets.map((preset) => (
+      {[...presets, ...cutawayPresets].map((preset) => (
         <li key={preset.id}>
           <button type="button" onClick={() => onStart(roundIn(preset, units))}>
             <strong>{preset.name}</strong>
