@@ -130,7 +130,7 @@ test("every template prints on both papers, each page whole and with its bar, an
   await openTemplate(page, { ...preset("orchestra-size"), name: "W".repeat(200) }, "Side pattern");
   const names = [
     ...["Half outline", "Side pattern", "Section profile"],
-    ...["Top braces", "Back braces", "Shim gauge"],
+    ...["Top braces", "Back braces", "Shim gauge", "Saddle"],
   ];
   for (const name of names)
     for (const paper of ["A4", "Letter"]) {
