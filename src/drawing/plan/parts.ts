@@ -1,4 +1,6 @@
+import type { Instrument } from "../../instrument/instrument.ts";
 import { contactOf } from "../../profile/givens.ts";
+import { saddlePlaceX } from "../../profile/strings.ts";
 import { type Point, pointAt } from "../frame.ts";
 import type { LineStyle, PathShape } from "../scene.ts";
 import { circleShape, lineShape } from "../shapes.ts";
@@ -12,6 +14,8 @@ export interface CrossLine {
   /** How far it runs over and under the centreline as drawn, mm. */
   readonly over: number;
   readonly under: number;
+  /** How much nearer the neck it stands for each mm over the centreline; 0 where it stands square. */
+  readonly lean: number;
   readonly line: LineStyle;
 }
 
@@ -24,12 +28,13 @@ export function crossLines({ givens, drawn }: PlanLayout): readonly CrossLine[] 
   const contact = contactOf(instrument);
   const across = (x: number, most = Number.POSITIVE_INFINITY) => {
     const [over, under] = drawn.map(({ half }) => Math.min(most, half.outline.halfWidth(x)));
-    return { x, over: over ?? 0, under: under ?? 0 };
+    return { x, over: over ?? 0, under: under ?? 0, lean: 0 };
   };
   const saddleLine: CrossLine = {
     role: "saddle line",
     text: "saddle line",
     ...across(saddleX, instrument.strings.spreadSaddle / 2 + pastStrings),
+    lean: saddleLean(instrument) * (drawn[0].half.side === "treble" ? -1 : 1),
     line: "thick",
   };
   if (seat !== null) {
@@ -45,8 +50,18 @@ export function crossLines({ givens, drawn }: PlanLayout): readonly CrossLine[] 
 
 export const crossPoints = (
   { frame }: PlanLayout,
-  { x, over, under }: CrossLine,
-): readonly Point[] => [pointAt(frame, x, over), pointAt(frame, x, -under)];
+  { x, over, under, lean }: CrossLine,
+): readonly Point[] => [
+  pointAt(frame, x + lean * over, over),
+  pointAt(frame, x - lean * under, -under),
+];
+
+/** How much nearer the neck the saddle stands for each mm toward the bass side. */
+function saddleLean(instrument: Instrument): number {
+  const { spreadSaddle } = instrument.strings;
+  if (spreadSaddle === 0) return 0;
+  return (saddlePlaceX(instrument, 0) - saddlePlaceX(instrument, 1)) / spreadSaddle;
+}
 
 export function partShapes(layout: PlanLayout): readonly PathShape[] {
   const { soundholeAt, soundholeDiameter } = layout.givens.instrument.body;

@@ -8,7 +8,7 @@ import { cutShape, label, markLine, type Template } from "./template.ts";
 const past = 4;
 /** mm: how far a string's tick hangs below the bridge's top, and between rows of lettering. */
 const tick = 3;
-const row = 6;
+const row = 5;
 
 const inch = 25.4;
 
@@ -25,7 +25,7 @@ export function saddleTemplate(givens: Givens, profile: Profile): Template | nul
   const outline: Place[] = [[left, 0], [left, first[1]], ...crown, [right, last[1]], [right, 0]];
   const { settling } = givens.instrument.strings;
   const lines = [
-    "Seen from the tail, bass on the left. The lower line is the bridge's top; fit the slot below it.",
+    "Seen from the tail, bass on the left. The lower line is the bridge's top.",
     "Leave a little over, and take it down to the action.",
     ...(settling === 0
       ? []
@@ -45,7 +45,9 @@ export function saddleTemplate(givens: Givens, profile: Profile): Template | nul
         ]),
       ),
     ],
-    labels: lines.map((text, i) => label([left, -tick - 8 - row * i], text, { anchor: "start" })),
+    labels: lines.map((text, i) =>
+      label([left, -tick - 8 - row * i], text, { anchor: "start", size: 3 }),
+    ),
   };
 }
 

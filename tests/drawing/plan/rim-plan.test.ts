@@ -130,6 +130,30 @@ describe("the plan", () => {
     expect(band - end).toBeCloseTo(profile.maxRemoval * times * scale, 1);
   });
 
+  test("leans the saddle as its slant and the fan do, the other way round for the left hand", () => {
+    const base = presets[2];
+    if (base === undefined) throw new Error("no preset");
+    const leaning = (leftHanded: boolean): number => {
+      const scene = drawn(
+        {
+          ...base,
+          body: { ...base.body, ...(leftHanded ? { leftHanded } : {}) },
+          neck: { ...base.neck, fan: 20, fanFret: 0 },
+          bridge: { ...base.bridge, slant: 5 },
+        },
+        1180,
+      );
+      const d = pathsOf(scene).find(({ role }) => role === "saddle line")?.d ?? "";
+      const [over, under] = readPoints(d);
+      if (over === undefined || under === undefined) throw new Error("no saddle line");
+      return (over[0] - under[0]) / (under[1] - over[1]);
+    };
+    // Over the spread the bass end stands the fan at the nut and the slant nearer the tail.
+    const { spreadSaddle } = base.strings;
+    expect(leaning(false)).toBeCloseTo(-25 / spreadSaddle, 3);
+    expect(leaning(true)).toBeCloseTo(25 / spreadSaddle, 3);
+  });
+
   test("writes at a station what comes off there, all that comes off all round counted in", () => {
     expect(profile.rimOffset).toBeGreaterThan(1);
     const waist = profile.stations.find(({ name }) => name === "waist");
