@@ -34,7 +34,7 @@ export function crossLines({ givens, drawn }: PlanLayout): readonly CrossLine[] 
     role: "saddle line",
     text: "saddle line",
     ...across(saddleX, instrument.strings.spreadSaddle / 2 + pastStrings),
-    lean: saddleLean(instrument) * (drawn[0].half.side === "treble" ? -1 : 1),
+    lean: saddleLean(instrument) * (instrument.body.leftHanded === true ? -1 : 1),
     line: "thick",
   };
   if (seat !== null) {
