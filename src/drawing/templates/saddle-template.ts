@@ -13,7 +13,7 @@ const row = 5;
 const inch = 25.4;
 
 /**
- * The saddle full size, seen from the tail: its crown to file to over the line of the bridge's top, a tick at
+ * The saddle full size, seen from the tail (of a left-handed instrument from the neck): its crown to file to over the line of the bridge's top, a tick at
  * each string, and every height in millimetres and inches. Null where a string stands no higher than the bridge.
  */
 export function saddleTemplate(givens: Givens, profile: Profile): Template | null {
@@ -24,8 +24,9 @@ export function saddleTemplate(givens: Givens, profile: Profile): Template | nul
   const [left, right] = [-past, last[0] + past];
   const outline: Place[] = [[left, 0], [left, first[1]], ...crown, [right, last[1]], [right, 0]];
   const { settling } = givens.instrument.strings;
+  const leftHanded = givens.instrument.body.leftHanded === true;
   const lines = [
-    "Seen from the tail, bass on the left. The lower line is the bridge's top.",
+    `Seen from the ${leftHanded ? "neck" : "tail"}, bass on the left. The lower line is the bridge's top.`,
     "Leave a little over, and take it down to the action.",
     ...(settling === 0
       ? []
