@@ -250,6 +250,21 @@ describe("version 2", () => {
     expect(out).toEqual(asWritten("shelf-file.json", "v2"));
     expect(out.instruments[0]).toHaveProperty("lastGood");
   });
+
+  test("of instruments of the file's version 2, a seat, a variant by the other way, twelve strings and a cutaway, comes in whole and goes out the same", async () => {
+    const { shelf } = await openShelf();
+    const name = "shelf-file-both-ways.json";
+    const reading = await readImport(shelf, new Blob([fixture(name, "v2")]));
+    if (!reading.ok) throw new Error(reading.reason);
+    expect(reading.plan.bad).toEqual([]);
+    expect(shelfFileOf(reading.plan.fresh.map((document) => ({ document })))).toEqual(
+      asWritten(name, "v2"),
+    );
+    const [seat, twelve, cutaway] = reading.plan.fresh;
+    expect(seat?.comparison.variants[0]?.method).toBe("break");
+    expect(twelve?.instrument.strings.pairGap).toBe(2.4);
+    expect(cutaway?.instrument.body.tracingTreble).toBeDefined();
+  });
 });
 
 test("a page whose shelf a newer one wants lets go of it, and opens it no more", async () => {
