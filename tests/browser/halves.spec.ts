@@ -28,11 +28,11 @@ test("a body with a cutaway, traced whole as SVG, keeps both halves through plan
   await expect(page.getByText(/the treble half one of \d+/)).toBeVisible();
   await expect(treble(page).getByRole("row", { name: /horn/ })).toBeVisible();
   await expect(page.getByRole("heading", { name: "Treble side" })).toBeVisible();
-  await page.getByLabel(/^Left-handed/).check();
+  await page.getByLabel(/Left-handed/).check();
   await expect(savingWord(page)).toHaveText("saved");
   await page.reload();
   await expect(treble(page)).toBeVisible();
-  await expect(page.getByLabel(/^Left-handed/)).toBeChecked();
+  await expect(page.getByLabel(/Left-handed/)).toBeChecked();
   await expectNoViolationAtAnySize(page);
   await page.goto("/#/sheet");
   await expect(page.getByText("along each side")).toBeVisible();
@@ -56,7 +56,7 @@ test("a scoop past the break is refused with how far, and what is offered mends 
   await page.getByRole("button", { name: "Use this outline" }).click();
   await expect(treble(page)).toBeVisible();
   await page.goto("/#/layout");
-  await page.getByRole("textbox", { name: /^Flat/ }).first().fill("60");
+  await page.getByRole("textbox", { name: "Break from the neck end" }).first().fill("60");
   await expect(
     page.getByText(/cutaway on the treble side reaches .* tailward of the break/).first(),
   ).toBeVisible();

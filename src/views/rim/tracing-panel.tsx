@@ -2,6 +2,7 @@ import { useMemo, useState } from "react";
 import { tracingPlanOf } from "../../drawing/plan/tracing-plan.ts";
 import type { TracingEnds } from "../../geometry/outline/tracing.ts";
 import { guessedEnds, turned } from "../../geometry/outline/tracing-ends.ts";
+import type { Tracing } from "../../instrument/instrument.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import type { TracingFile } from "../../instrument/tracing-file.ts";
 import { type TracedHalves, traceOutline } from "../../store/document/outline-edits.ts";
@@ -150,6 +151,12 @@ function Trial({ drawing }: { readonly drawing: TracingFile }) {
   );
 }
 
+/** How many places each half has that is made of the drawing. */
+function placesSaid({ bass, treble }: TracedHalves, drawn: Tracing | null): string {
+  if (treble === null) return String(bass?.length);
+  return bass === drawn ? `${bass?.length} and ${treble.length}` : String(drawn?.length);
+}
+
 interface VerdictProps {
   readonly trial: TracingTrial;
   /** What would be made of it; null where the two halves are not as long as one another. */
@@ -168,7 +175,6 @@ function Verdict({ trial: { length, result }, halves, lines }: VerdictProps) {
       </p>
     );
   const { bass, treble, error, apart } = result;
-  const places = [bass, treble].flatMap((half) => half?.length ?? []);
   if (halves === null)
     return (
       <p role="status" className="rim-warn">
@@ -179,8 +185,8 @@ function Verdict({ trial: { length, result }, halves, lines }: VerdictProps) {
   return (
     <>
       <p role="status">
-        A smooth curve through {places.join(" and ")} places, {words.length(length)} long, within{" "}
-        {words.length(error)} of everything drawn.
+        A smooth curve through {placesSaid(halves, bass ?? treble)} places, {words.length(length)}{" "}
+        long, within {words.length(error)} of everything drawn.
         {apart > 0.005 && ` The two halves lie up to ${words.length(apart)} apart.`}
         {lines > 1 && ` The drawing holds ${lines} lines; the longest is taken.`}
       </p>
