@@ -1,2 +1,2 @@
 /** `values[i]`; the caller keeps i in range, and NaN shows when it did not. */
-export const numberAt = (values: readonly number[], i: number): number => values[i] ?? Number.NaN;
+export const numberAt = (values: ArrayLike<number>, i: number): number => values[i] ?? Number.NaN;

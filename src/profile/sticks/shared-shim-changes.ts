@@ -3,7 +3,7 @@ import type { FieldPath } from "../../instrument/fields.ts";
 import type { Instrument, Range } from "../../instrument/instrument.ts";
 import { nearestWorking } from "../nearest.ts";
 import { overlapOf, type SharedShim } from "./shared-shim.ts";
-import { shimRangeOf } from "./shim-range.ts";
+import { serves, shimRangeOf } from "./shim-range.ts";
 
 /** A change to one measure of one instrument that lets a shim serve it. */
 export interface FieldChange {
@@ -23,15 +23,15 @@ type ChangedField = (typeof changedFields)[number];
 
 /** The least change to each of the three measures that makes some shim within `wanted` serve, least first. */
 export function changesFor(instrument: Instrument, [low, high]: Range): readonly FieldChange[] {
-  const serves = (changed: Instrument): boolean => {
+  const isReached = (changed: Instrument): boolean => {
     const range = shimRangeOf(changed);
     return typeof range !== "string" && range.low.shim <= high && range.high.shim >= low;
   };
   return changedFields
     .flatMap((field): readonly FieldChange[] => {
       const from = readField(instrument, field);
-      const to = nearestWorking(instrument, field, (changed) => serves(changed));
-      if (from === null || to === null || !serves(writeField(instrument, field, to))) return [];
+      const to = nearestWorking(instrument, field, isReached);
+      if (from === null || to === null || !isReached(writeField(instrument, field, to))) return [];
       return [{ field, from, to }];
     })
     .sort((a, b) => Math.abs(a.to - a.from) - Math.abs(b.to - b.from));
@@ -68,8 +68,6 @@ export function changesForShim(
   shim: number,
 ): readonly (readonly FieldChange[])[] {
   return members.map(({ instrument, range }) =>
-    typeof range !== "string" && range.low.shim <= shim && shim <= range.high.shim
-      ? []
-      : changesFor(instrument, [shim, shim]),
+    serves(range, shim) ? [] : changesFor(instrument, [shim, shim]),
   );
 }

@@ -52,6 +52,10 @@ export function shimRangeOf(instrument: Instrument): ShimRange | NoRange {
   return low.shim <= high.shim ? { low, high } : "none-serves";
 }
 
+/** Whether a shim of this thickness serves. */
+export const serves = (range: ShimRange | NoRange, shim: number): boolean =>
+  typeof range !== "string" && range.low.shim <= shim && shim <= range.high.shim;
+
 /** The shim at which an outcome stands at one end of its window; infinite where no shim in reach brings it there. */
 function edgeShim(givens: Givens, reach: Reach, by: WindowKind, end: 0 | 1): number {
   const edge = givens.instrument.windows[by][end];
