@@ -8,6 +8,7 @@ import { targetFields, targetKinds } from "../../instrument/outcome-fields.ts";
 import { instrumentSchema } from "../../instrument/schema.ts";
 import { comparisonSchema } from "./comparison-form.ts";
 import { fileLimits, fileVersion, shelfFormat } from "./shelf-file.ts";
+import { mostSticks, stickSchema } from "./sticks-form.ts";
 
 const fileEntry = z.object({
   instrument: instrumentSchema,
@@ -19,6 +20,7 @@ const fileEntry = z.object({
 const shelfFile = z.object({
   format: z.literal(shelfFormat),
   version: z.literal(fileVersion),
+  sticks: z.exactOptional(z.array(stickSchema).check(z.maxLength(mostSticks))),
   instruments: z.array(fileEntry).check(z.maxLength(fileLimits.instruments)),
 });
 

@@ -1,5 +1,7 @@
 import { asJson } from "../document/json.ts";
+import type { Mended } from "./leave-out.ts";
 import { fileLimits, fileVersion, shelfFormat } from "./shelf-file.ts";
+import { type OwnedStick, readSticks } from "./sticks-form.ts";
 
 /** A JSON text with one of its lists apart: the rest, and each of the list's items as text. */
 interface ListText {
@@ -76,7 +78,12 @@ export interface FilePiece {
 }
 
 type Opened =
-  | { readonly ok: true; readonly pieces: readonly FilePiece[] }
+  | {
+      readonly ok: true;
+      readonly pieces: readonly FilePiece[];
+      /** The shop's sticks, and which of them could not be read. */
+      readonly sticks: Mended<readonly OwnedStick[]>;
+    }
   /** Nothing of the file can be taken in. */
   | { readonly ok: false; readonly reason: string };
 
@@ -100,8 +107,9 @@ export async function openFile(file: Blob): Promise<Opened> {
 function opened(rest: unknown, items: readonly string[], text: string): Opened {
   if (typeof rest !== "object" || rest === null || Array.isArray(rest))
     return refused("The file holds neither an instrument nor a shelf.");
-  const { format, version, instruments } = asJson(rest);
-  if (format !== shelfFormat) return { ok: true, pieces: [{ path: "", text, bare: true }] };
+  const { format, version, instruments, sticks } = asJson(rest);
+  if (format !== shelfFormat)
+    return { ok: true, pieces: [{ path: "", text, bare: true }], sticks: readSticks(undefined) };
   if (typeof version === "number" && version > fileVersion)
     return refused("The file comes from a newer Rimwright; nothing was imported.");
   if (version !== fileVersion)
@@ -111,7 +119,7 @@ function opened(rest: unknown, items: readonly string[], text: string): Opened {
   if (items.length > fileLimits.instruments)
     return refused(`The file holds more than ${fileLimits.instruments} instruments.`);
   const pieces = items.map((item, i) => ({ path: `instruments[${i}]`, text: item, bare: false }));
-  return { ok: true, pieces };
+  return { ok: true, pieces, sticks: readSticks(sticks) };
 }
 
 const refused = (reason: string): Opened => ({ ok: false, reason });

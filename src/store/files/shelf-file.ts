@@ -4,6 +4,7 @@ import { fileForm, type InstrumentForm } from "../../instrument/file-version.ts"
 import { variantInstrument } from "../../profile/comparison/variant.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
 import type { Document } from "../document/state.ts";
+import type { OwnedStick } from "./sticks-form.ts";
 
 /** What a file holds of one instrument: not its texts as typed, nor its undo. */
 export interface FileEntry {
@@ -22,6 +23,8 @@ export interface ShelfFile {
   readonly format: typeof shelfFormat;
   readonly version: 1;
   readonly instruments: readonly FileEntry[];
+  /** The shop's sticks; left out where it has none. */
+  readonly sticks?: readonly OwnedStick[];
 }
 
 export const fileVersion = 1;
@@ -36,10 +39,14 @@ export const fileLimits = {
   instrument: 1_500_000,
 } as const;
 
-/** A file of these instruments, all of them in it. */
-export const shelfFileOf = (kept: readonly { readonly document: Document }[]): ShelfFile => ({
+/** A file of these instruments, all of them in it, and of these sticks. */
+export const shelfFileOf = (
+  kept: readonly { readonly document: Document }[],
+  sticks: readonly OwnedStick[] = [],
+): ShelfFile => ({
   format: shelfFormat,
   version: fileVersion,
+  ...(sticks.length === 0 ? {} : { sticks }),
   instruments: kept.map(({ document }) => fileEntryOf(document)),
 });
 

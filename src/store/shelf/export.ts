@@ -9,15 +9,19 @@ import {
   shelfFileOf,
   shelfFormat,
 } from "../files/shelf-file.ts";
+import type { OwnedStick } from "../files/sticks-form.ts";
 import type { Shelf } from "./shelf.ts";
 import type { UnreadableEntry } from "./shelf-database.ts";
 import type { Card } from "./shelf-entry.ts";
 
 /**
- * The whole shelf as files, as many as it takes for each to be within what is taken in again; written
+ * The whole shelf as files with the shop's sticks in the first, as many as it takes for each to be within what is taken in again; written
  * with `JSON.stringify(file, null, 1)` or tighter. The shelf takes note that its instruments are in a file.
  */
-export async function shelfFiles(shelf: Shelf): Promise<readonly ShelfFile[]> {
+export async function shelfFiles(
+  shelf: Shelf,
+  sticks: readonly OwnedStick[] = [],
+): Promise<readonly ShelfFile[]> {
   const cards = await shelf.cards();
   const parts: Document[][] = [[]];
   let bytes = 0;
@@ -33,7 +37,12 @@ export async function shelfFiles(shelf: Shelf): Promise<readonly ShelfFile[]> {
     }
   }
   await shelf.noteInFile(cards);
-  return parts.map((documents) => shelfFileOf(documents.map((document) => ({ document }))));
+  return parts.map((documents, i) =>
+    shelfFileOf(
+      documents.map((document) => ({ document })),
+      i === 0 ? sticks : [],
+    ),
+  );
 }
 
 /** Works asked for at once: the database answers many as soon as one. */

@@ -3,10 +3,12 @@ import type { Document } from "../document/state.ts";
 import { openFile } from "../files/file-text.ts";
 import { type BadEntry, readFileEntry } from "../files/read-file-entry.ts";
 import { fileEntryOf } from "../files/shelf-file.ts";
+import type { OwnedStick } from "../files/sticks-form.ts";
 import type { Session } from "./session.ts";
 import type { Addition, Shelf } from "./shelf.ts";
 import { newEntry } from "./shelf-entry.ts";
 import { editShop, learnFrom } from "./shop.ts";
+import { importSticks, newSticks } from "./sticks.ts";
 
 /** What is to become of an instrument of the file that the shelf has otherwise: both kept, the shelf's replaced, or the file's left out. */
 export type ClashChoice = "both" | "replace" | "skip";
@@ -29,6 +31,8 @@ export interface ImportPlan {
   /** How many the shelf has already, to the letter. */
   readonly same: number;
   readonly clashes: readonly Clash[];
+  /** The file's sticks: those the shop has not come in unasked. */
+  readonly sticks: readonly OwnedStick[];
   readonly bad: readonly BadEntry[];
 }
 
@@ -49,7 +53,8 @@ export async function readImport(shelf: Shelf, file: Blob): Promise<ImportReadin
     fresh: [] as Document[],
     same: 0,
     clashes: [] as Clash[],
-    bad: [] as BadEntry[],
+    sticks: opened.sticks.value,
+    bad: opened.sticks.leftOut.map(({ path, reason }): BadEntry => ({ path, reason })),
   };
   const pause = pauses();
   for (const piece of opened.pieces) {
@@ -99,6 +104,8 @@ export interface ImportResult {
   readonly replaced: number;
   readonly skipped: number;
   readonly same: number;
+  /** How many sticks were new to the shop. */
+  readonly sticks: number;
   readonly bad: readonly BadEntry[];
 }
 
@@ -111,6 +118,9 @@ export async function runImport(session: Session, plan: ImportPlan): Promise<Imp
   await session.flush();
   const additions = additionsOf(plan, now());
   const stood = await shelf.add(additions);
+  const owned = shop.getState()?.sticks;
+  const sticks = owned === undefined ? 0 : newSticks(owned, plan.sticks).length;
+  editShop(shop, (all) => ({ ...all, sticks: importSticks(all.sticks, plan.sticks) }));
   editShop(shop, (all) =>
     stood.reduce(
       (so, { document: { lastGood, asBuilt } }) =>
@@ -132,6 +142,7 @@ export async function runImport(session: Session, plan: ImportPlan): Promise<Imp
     replaced: replaced.length,
     skipped: plan.clashes.filter(({ choice }) => choice === "skip").length,
     same: plan.same,
+    sticks,
     bad: plan.bad,
   };
 }

@@ -7,8 +7,20 @@ import { remedyNames } from "../../profile/bench/remedy.ts";
 import { asJson } from "../document/json.ts";
 import type { State } from "../document/state.ts";
 import type { Store } from "../document/store.ts";
+import { readSticks, stickSchema } from "../files/sticks-form.ts";
 import type { TextStorage } from "./browser-storage.ts";
-import { benchPanels, editShop, firstShop, learnFrom, type Shop, type ShopStore } from "./shop.ts";
+import {
+  benchPanels,
+  editShop,
+  firstShop,
+  firstTrial,
+  learnFrom,
+  type OwnedSticks,
+  type Shop,
+  type ShopStore,
+  type StickTrial,
+  stickSources,
+} from "./shop.ts";
 
 const key = "rimwright-shop";
 
@@ -46,7 +58,7 @@ function loadShop(storage: TextStorage): Shop {
 
 /** What was stored, from any JSON value: whatever cannot be read of it is as it is at first. */
 export function readShop(json: unknown): Shop {
-  const { finished, demo, panel, step, goal, shares } = asJson(json);
+  const { finished, demo, panel, step, goal, shares, sticks, trial } = asJson(json);
   return {
     finished: Array.isArray(finished) ? finished.flatMap(readFinished) : [],
     demo: demo !== false,
@@ -59,6 +71,27 @@ export function readShop(json: unknown): Shop {
         return typeof share === "number" && share >= 0 && share <= 100 ? [[id, share]] : [];
       }),
     ),
+    sticks: readOwned(sticks),
+    trial: readTrial(trial),
+  };
+}
+
+function readOwned(json: unknown): OwnedSticks {
+  const { owned, past, future } = asJson(json);
+  const steps = (list: unknown) =>
+    Array.isArray(list) ? list.map((one) => readSticks(one).value) : [];
+  const { value } = readSticks(owned ?? undefined);
+  return { owned: value, past: steps(past), future: steps(future), step: null };
+}
+
+function readTrial(json: unknown): StickTrial {
+  const { stick, source, ticked } = asJson(json);
+  const read = stickSchema.safeParse({ id: "", name: "", ...asJson(stick) });
+  const { thickness, width } = read.success ? read.data : firstTrial.stick;
+  return {
+    stick: { thickness, width },
+    source: stickSources.find((one) => one === source) ?? firstTrial.source,
+    ticked: Array.isArray(ticked) ? ticked.filter((id) => typeof id === "string") : null,
   };
 }
 

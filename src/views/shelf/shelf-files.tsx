@@ -9,12 +9,13 @@ import { ImportQuestion } from "./import-question.tsx";
 const mostReasons = 20;
 
 /** What a file brought, and what of it could not be read and why. */
-function ImportReport({ added, replaced, skipped, same, bad }: ImportResult) {
+function ImportReport({ added, replaced, skipped, same, sticks, bad }: ImportResult) {
   const told = [
     `${added} imported`,
     ...(replaced > 0 ? [`${replaced} replaced, the former one undo away`] : []),
     ...(same > 0 ? [`${same} on the shelf already`] : []),
     ...(skipped > 0 ? [`${skipped} left out`] : []),
+    ...(sticks > 0 ? [sticks === 1 ? "1 stick" : `${sticks} sticks`] : []),
   ];
   return (
     <>
@@ -105,7 +106,7 @@ export function ShelfFiles(props: Props) {
 
 async function saveWhole({ parts }: Session): Promise<string> {
   try {
-    const files = await shelfFiles(parts.shelf);
+    const files = await shelfFiles(parts.shelf, parts.shop.getState()?.sticks.owned);
     const day = new Date(parts.now()).toISOString().slice(0, 10);
     files.forEach((file, i) => {
       const part = files.length > 1 ? `-${i + 1}-of-${files.length}` : "";
