@@ -6,6 +6,8 @@ export interface Running<Kind extends JobKind> {
   readonly state: "waiting" | "running" | "stopped" | "done" | "failed";
   /** The latest there is, perhaps of an earlier job while the next has nothing to show. */
   readonly progress: Progress<Kind> | null;
+  /** The job that `progress` is of. */
+  readonly shown: Extract<Job, { readonly kind: Kind }> | null;
   readonly stop: () => void;
   readonly again: () => void;
 }
@@ -24,14 +26,17 @@ export function useJob<Kind extends JobKind>(
   job: Extract<Job, { readonly kind: Kind }> | null,
 ): Running<Kind> {
   const [state, setState] = useState<Running<Kind>["state"]>("waiting");
-  const [progress, setProgress] = useState<Progress<Kind> | null>(null);
+  const [{ progress, shown }, setLatest] = useState<Pick<Running<Kind>, "progress" | "shown">>({
+    progress: null,
+    shown: null,
+  });
   const stopping = useRef<() => void>(() => {});
   const begin = useCallback(() => {
     if (job === null) return;
     setState("running");
     stopping.current = workerClient.run<Kind>(job, {
       onProgress: (latest) => {
-        setProgress(latest);
+        setLatest({ progress: latest, shown: job });
         if (latest.share === 1) setState("done");
       },
       onFailure: () => setState("failed"),
@@ -58,5 +63,5 @@ export function useJob<Kind extends JobKind>(
     stopping.current();
     setState((before) => (before === "running" ? "stopped" : before));
   }, []);
-  return { state, progress, stop, again: begin };
+  return { state, progress, shown, stop, again: begin };
 }

@@ -1,7 +1,11 @@
+import type { Instrument } from "../instrument/instrument.ts";
 import { readingTracingFile } from "../instrument/tracing-file.ts";
 import { mapIn } from "../profile/comparison/map.ts";
+import { type OnStickResult, readyForSticks, type Stick } from "../profile/sticks/on-stick.ts";
 import { bestContact, sharedShimOf } from "../profile/sticks/shared-shim.ts";
 import { changesForShim, changesToShare } from "../profile/sticks/shared-shim-changes.ts";
+import { stickPlanOf } from "../profile/sticks/stick-plan.ts";
+import { cheapestChange, stickWantsOf } from "../profile/sticks/wanted-stick.ts";
 import { UncertaintyRun } from "../profile/uncertainty/uncertainty.ts";
 import type { Job, Progress, SharedShimAnswer, SharedShimJob, UncertaintyJob } from "./messages.ts";
 
@@ -26,6 +30,18 @@ export async function runJob(job: Job, context: JobContext): Promise<void> {
       return inSteps(mapIn(job.instrument, job.asked), (share) => share, context);
     case "shared-shim":
       return context.report({ share: 1, answer: sharedShimAnswer(job) });
+    case "on-stick":
+      return inTurn(job.instruments, onStickOf(job.stick), context);
+    case "stick-wants":
+      return inTurn(job.instruments, (one) => stickWantsOf(one, job.owned), context);
+    case "stick-plan":
+      return context.report({ share: 1, answer: stickPlanOf(job.wants) });
+    case "stick-changes":
+      return inTurn(
+        job.asked,
+        ({ instrument, stick }) => cheapestChange(instrument, stick),
+        context,
+      );
     case "tracing":
       // The text's end is not the end: the longest line is still to be made of it.
       return inSteps(readingTracingFile(job.text), (share) => 0.99 * share, context);
@@ -74,6 +90,33 @@ async function inSteps<Answer extends Progress["answer"]>(
     reported = now;
     context.report({ share: shareOf(step.value), answer: null });
   }
+}
+
+const onStickOf =
+  ({ thickness, width }: Stick) =>
+  (instrument: Instrument): OnStickResult =>
+    readyForSticks(instrument, width)(thickness);
+
+/** Takes items one after another between pauses, and tells now and then what has come of those done. */
+async function inTurn<Item, Made>(
+  items: readonly Item[],
+  make: (item: Item) => Made,
+  context: JobContext & { readonly report: (progress: { share: number; answer: Made[] }) => void },
+): Promise<void> {
+  const made: Made[] = [];
+  let [paused, reported] = [context.now(), context.now()];
+  for (const item of items) {
+    made.push(make(item));
+    const now = context.now();
+    if (now - paused < pauseEvery) continue;
+    await context.pause();
+    if (context.stopped()) return;
+    paused = now;
+    if (now - reported < reportEvery || made.length === items.length) continue;
+    reported = now;
+    context.report({ share: made.length / items.length, answer: made });
+  }
+  context.report({ share: 1, answer: made });
 }
 
 function sharedShimAnswer({

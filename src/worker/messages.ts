@@ -1,12 +1,23 @@
 import type { Instrument } from "../instrument/instrument.ts";
 import type { TracingFileResult } from "../instrument/tracing-file.ts";
 import type { InputMap, MapAsked } from "../profile/comparison/map.ts";
+import type { OnStickResult, Stick } from "../profile/sticks/on-stick.ts";
 import type { SharedShim } from "../profile/sticks/shared-shim.ts";
 import type { FieldChange, MemberChange } from "../profile/sticks/shared-shim-changes.ts";
+import type { StickPlan } from "../profile/sticks/stick-plan.ts";
+import type { StickWants } from "../profile/sticks/wanted-stick.ts";
 import type { Uncertainty, UncertaintyRequest } from "../profile/uncertainty/uncertainty.ts";
 
 /** Computations too long for the page itself. */
-export type Job = UncertaintyJob | MapJob | SharedShimJob | TracingJob;
+export type Job =
+  | UncertaintyJob
+  | MapJob
+  | SharedShimJob
+  | OnStickJob
+  | StickWantsJob
+  | StickPlanJob
+  | StickChangesJob
+  | TracingJob;
 
 export interface UncertaintyJob {
   readonly kind: "uncertainty";
@@ -31,6 +42,32 @@ export interface SharedShimJob {
   readonly shim: number | null;
 }
 
+/** What one stick gives of each instrument. */
+export interface OnStickJob {
+  readonly kind: "on-stick";
+  readonly instruments: readonly Instrument[];
+  readonly stick: Stick;
+}
+
+/** What each instrument wants of sticks. */
+export interface StickWantsJob {
+  readonly kind: "stick-wants";
+  readonly instruments: readonly Instrument[];
+  readonly owned: readonly Stick[];
+}
+
+/** Which sticks would serve instruments that want this of them. */
+export interface StickPlanJob {
+  readonly kind: "stick-plan";
+  readonly wants: readonly StickWants[];
+}
+
+/** The cheapest change that lets each instrument lie on a stick. */
+export interface StickChangesJob {
+  readonly kind: "stick-changes";
+  readonly asked: readonly { readonly instrument: Instrument; readonly stick: Stick }[];
+}
+
 /** A stranger's drawing to be read. */
 interface TracingJob {
   readonly kind: "tracing";
@@ -46,6 +83,10 @@ export interface SharedShimAnswer {
 }
 
 export interface Answers {
+  readonly "on-stick": readonly OnStickResult[];
+  readonly "stick-wants": readonly StickWants[];
+  readonly "stick-plan": StickPlan;
+  readonly "stick-changes": readonly (FieldChange | null)[];
   readonly uncertainty: Uncertainty | null;
   readonly map: InputMap | null;
   readonly "shared-shim": SharedShimAnswer;

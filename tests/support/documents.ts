@@ -248,10 +248,7 @@ const edits: fc.Arbitrary<Edit> = fc.oneof(
   fc.constantFrom(...drawCounts).map(
     (draws): Edit =>
       (state) =>
-        plot(state, ({ sure, family }) => ({
-          sure: { ...sure, draws },
-          family: { ...family, chosen: ["a"] },
-        })),
+        plot(state, ({ sure }) => ({ sure: { ...sure, draws } })),
   ),
   fc.tuple(reading, share, day).map(
     ([key, part, on]): Edit =>

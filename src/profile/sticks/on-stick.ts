@@ -24,8 +24,9 @@ export type OnStick = Pick<
 >;
 
 /** Why a stick gives nothing: the instrument is made without one, has no plan, or takes only those from `reach[0]` to `reach[1]` mm. */
-export type NotOnStick =
-  | { readonly ok: false; readonly why: "no-stick" | "no-plan"; readonly reach: null }
+type NotOnStick =
+  | { readonly ok: false; readonly why: "no-stick"; readonly reach: null }
+  | { readonly ok: false; readonly why: "no-plan"; readonly reach: null }
   | { readonly ok: false; readonly why: "out-of-reach"; readonly reach: Range };
 
 export type OnStickResult = { readonly ok: true; readonly on: OnStick } | NotOnStick;

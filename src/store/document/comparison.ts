@@ -18,13 +18,6 @@ export interface Plots {
   };
   readonly moved: MovedOutcome;
   readonly sure: { readonly shape: Shape; readonly draws: number; readonly seed: number };
-  readonly family: {
-    /** Ids of the instruments chosen; null is all there are. */
-    readonly chosen: readonly string[] | null;
-    readonly contact: "own" | "best";
-    /** The shim at hand, mm. */
-    readonly shim: number | null;
-  };
 }
 
 /** An instrument's variants, and what is plotted of them. Plain data, part of its document. */
@@ -38,7 +31,6 @@ export const firstComparison: Comparison = {
   map: { across: "target.value", up: "dome.dishRadius", outcome: "saddleExposure", hold: "shim" },
   moved: "saddleExposure",
   sure: { shape: "normal", draws: 100_000, seed: 1 },
-  family: { chosen: null, contact: "own", shim: null },
 };
 
 export const drawCounts = [10_000, 100_000, 1_000_000, 5_000_000] as const;

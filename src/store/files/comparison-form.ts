@@ -60,11 +60,6 @@ export const comparisonSchema = z.object({
     draws: z.literal([...drawCounts]),
     seed: z.int(),
   }),
-  family: z.object({
-    chosen: z.nullable(z.array(text).check(atMost(20_000))),
-    contact: z.enum(["own", "best"]),
-    shim: z.nullable(number),
-  }),
 }) satisfies z.ZodMiniType<Comparison>;
 
 /** A comparison as it was stored: what is plotted is as at first where its form does not allow it, and a variant's part that cannot be read is left out. */

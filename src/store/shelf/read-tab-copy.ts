@@ -69,8 +69,8 @@ const outerForms: PartReader = {
 };
 
 function isComparison(json: unknown): json is Comparison {
-  const { variants, sweep, map, sure, family } = asJson(json);
-  return Array.isArray(variants) && [sweep, map, sure, family].every(isGroup);
+  const { variants, sweep, map, sure } = asJson(json);
+  return Array.isArray(variants) && [sweep, map, sure].every(isGroup);
 }
 
 function isRecord(json: unknown): json is AsBuilt {

@@ -1,26 +1,5 @@
-import { useCallback } from "react";
-import { useStore } from "zustand";
 import { shownPlan } from "../../store/document/plan.ts";
-import { editShop, type Shop } from "../../store/shelf/shop.ts";
-import { ShopContext, useGiven, useRimwright } from "../store-context.ts";
-
-/** Whether the shop has been read from the browser. Until then nothing here has it to show. */
-export const useShopIsOpen = (): boolean =>
-  useStore(useGiven(ShopContext), (shop) => shop !== null);
-
-/** A part of the shop; the part must be the same object while nothing of it changes. */
-export function useShop<Part>(part: (shop: Shop) => Part): Part {
-  return useStore(useGiven(ShopContext), (shop) => {
-    if (shop === null) throw new Error("The shop has not been read yet.");
-    return part(shop);
-  });
-}
-
-/** Changes the shop. That is no edit of the instrument, and undo leaves it. */
-export function useShopEdit(): (edit: (shop: Shop) => Shop) => void {
-  const shop = useGiven(ShopContext);
-  return useCallback((edit) => editShop(shop, edit), [shop]);
-}
+import { useRimwright } from "../store-context.ts";
 
 /** The instrument worked on: the one last drawn. */
 export function useWorkpiece() {

@@ -20,7 +20,7 @@ import { newId } from "../../store/document/new-id.ts";
 import { undoStep } from "../../store/document/state.ts";
 import { angle, height } from "../figures/measures.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
-import { useShop, useShopEdit } from "./bench-context.ts";
+import { useShop, useShopEdit } from "../use-shop.ts";
 import type { Workpiece } from "./use-outlook.ts";
 
 const width = 600;

@@ -10,8 +10,8 @@ import { type RemedyId, remediesOf, remedyNames } from "../../profile/bench/reme
 import { LengthEntry } from "../fields/length-entry.tsx";
 import { height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
+import { useShop, useShopEdit } from "../use-shop.ts";
 import { BeforeAfterFigure } from "./before-after-figure.tsx";
-import { useShop, useShopEdit } from "./bench-context.ts";
 
 /** How much each may take unless stated, mm at the saddle: what is least to be seen first. Common practice, no source. */
 const usualShares: Readonly<Record<RemedyId, number>> = {

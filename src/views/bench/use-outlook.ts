@@ -3,7 +3,8 @@ import type { AsBuilt } from "../../instrument/as-built/as-built.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { type Goal, goalOf, type OutlookResult, outlookOf } from "../../profile/bench/outlook.ts";
 import type { Profile } from "../../profile/outcome.ts";
-import { useRecord, useShop } from "./bench-context.ts";
+import { useShop } from "../use-shop.ts";
+import { useRecord } from "./bench-context.ts";
 
 export interface Workpiece {
   readonly instrument: Instrument;

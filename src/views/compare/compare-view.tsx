@@ -2,18 +2,15 @@ import { ErrorBoundary } from "../error-boundary.tsx";
 import "./compare.css";
 import { MapPanel } from "./map-panel.tsx";
 import { OverlayFigure } from "./overlay-figure.tsx";
-import { SharedShimPanel } from "./shared-shim-panel.tsx";
 import "./plain-table.css";
 import { SensitivityPanel } from "./sensitivity-panel.tsx";
-import { useShopInstruments } from "./shared-shim-panel.tsx";
 import { SweepPanel } from "./sweep-panel.tsx";
 import { TwoWaysPanel } from "./two-ways-panel.tsx";
 import { UncertaintyPanel } from "./uncertainty-panel.tsx";
 import { VariantsPanel } from "./variants-panel.tsx";
 
-/** What each choice does, before the first stroke: variants, sweeps, what matters, how sure, one shim for several. */
+/** What each choice does, before the first stroke: variants, sweeps, what matters, how sure. */
 export function CompareView() {
-  const instruments = useShopInstruments();
   return (
     <main className="compare">
       <ErrorBoundary what="The table of variants">
@@ -41,9 +38,6 @@ export function CompareView() {
           <UncertaintyPanel />
         </ErrorBoundary>
       </div>
-      <ErrorBoundary what="The shop’s one shim">
-        <SharedShimPanel instruments={instruments} />
-      </ErrorBoundary>
     </main>
   );
 }

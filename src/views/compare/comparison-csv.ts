@@ -10,17 +10,13 @@ import {
   windowOf,
 } from "../../profile/comparison/outcomes.ts";
 import { standing } from "../../profile/standing.ts";
+import type { Cell, Row } from "../csv.ts";
 import { methodNames } from "../fields/method-fields.tsx";
-import { fieldMeasure, outcomeMeasure } from "./chart-measures.ts";
+import { fieldMeasure, outcomeMeasure } from "../figures/chart-measures.ts";
 import type { Compared } from "./use-comparison.ts";
-
-/** Text, a number, or null where there is none to give. */
-type Cell = string | number | null;
 
 /** A column's value, how it stands to its window, and its difference from the base. */
 type ColumnCells = readonly [value: Cell, window?: Cell, difference?: Cell];
-
-export type Row = readonly Cell[];
 
 /**
  * The comparison for a spreadsheet: what each column aims for, the fields that are changed, and each
@@ -83,22 +79,3 @@ function outcomeCells(
 const withUnit = ({ name, unit }: Measure): string => (unit === "" ? name : `${name} (${unit})`);
 
 const inUnit = (value: number, { size }: Measure): number => Number((value / size).toFixed(6));
-
-/** Comma-separated values (RFC 4180), opened by the mark by which a spreadsheet knows UTF-8. */
-export const csvOf = (rows: readonly Row[]): string =>
-  `\uFEFF${rows.map((row) => row.map((cell) => quoted(plain(cell))).join(",")).join("\r\n")}\r\n`;
-
-/** Tab-separated, as a spreadsheet takes it from the clipboard. */
-export const tabSeparated = (rows: readonly Row[]): string =>
-  rows
-    .map((row) => row.map((cell) => plain(cell).replace(/[\t\r\n]+/g, " ")).join("\t"))
-    .join("\n");
-
-/** A text that a spreadsheet would take for a formula gets an apostrophe before it, which makes it text. */
-function plain(cell: Cell): string {
-  if (typeof cell !== "string") return cell === null ? "" : String(cell);
-  return /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
-}
-
-const quoted = (cell: string): string =>
-  /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;

@@ -1,10 +1,10 @@
 import { sayPhrase } from "../../instrument/phrase.ts";
 import { type OutcomeKey, outcomeIn, windowOf } from "../../profile/comparison/outcomes.ts";
 import { standing } from "../../profile/standing.ts";
+import { difference, outcomeMeasure } from "../figures/chart-measures.ts";
 import { useRimwright } from "../store-context.ts";
 import { gradeNames } from "../verdict/checks.tsx";
 import { Mark } from "../verdict/standing-mark.tsx";
-import { difference, outcomeMeasure } from "./chart-measures.ts";
 import type { Compared } from "./use-comparison.ts";
 
 interface OutcomeProps {

@@ -5,7 +5,7 @@ import {
   variantsOverlay,
 } from "../../drawing/charts/overlay.ts";
 import { givensOf } from "../../profile/givens.ts";
-import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
+import { SaveSvg, SceneRoom } from "../figures/chart-figure.tsx";
 import { type Compared, useCompared } from "./use-comparison.ts";
 
 /** The sections of the base and its variants on one another. */

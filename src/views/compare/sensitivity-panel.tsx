@@ -14,9 +14,9 @@ import {
 } from "../../profile/comparison/sensitivity.ts";
 import { plot } from "../../store/document/variant-edits.ts";
 import { Select } from "../fields/select.tsx";
+import { SaveSvg, SceneRoom } from "../figures/chart-figure.tsx";
+import { difference, outcomeMeasure } from "../figures/chart-measures.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
-import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
-import { difference, outcomeMeasure } from "./chart-measures.ts";
 import { useComparison, useNumbers } from "./use-comparison.ts";
 
 const mostBars = 8;

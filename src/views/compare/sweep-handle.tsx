@@ -8,9 +8,9 @@ import type { SweepAsked } from "../../profile/comparison/sweep.ts";
 import { dragTarget, setField } from "../../store/document/edits.ts";
 import { type State, undoStep } from "../../store/document/state.ts";
 import { snapped, stepped } from "../../store/document/step.ts";
+import { fieldMeasure } from "../figures/chart-measures.ts";
 import type { Room } from "../figures/use-room.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
-import { fieldMeasure } from "./chart-measures.ts";
 
 interface Props {
   readonly drawing: SweepChart;

@@ -1,9 +1,10 @@
 import { useState } from "react";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { copyText } from "../copy-text.ts";
+import { csvOf, tabSeparated } from "../csv.ts";
 import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
-import { comparisonRows, csvOf, tabSeparated } from "./comparison-csv.ts";
+import { comparisonRows } from "./comparison-csv.ts";
 import type { Compared } from "./use-comparison.ts";
 
 interface Props {

@@ -8,9 +8,9 @@ import { ChoiceButtons } from "../fields/choice-buttons.tsx";
 import { type NumberFormat, ValueEntry } from "../fields/number-entry.tsx";
 import { Select } from "../fields/select.tsx";
 import { ToleranceFields } from "../fields/tolerance-fields.tsx";
+import { counted, percent } from "../figures/chart-measures.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { type Running, useJob } from "../use-job.ts";
-import { counted, percent } from "./chart-measures.ts";
 import { UncertaintyResult } from "./uncertainty-result.tsx";
 import { useComparison, useNumbers } from "./use-comparison.ts";
 

@@ -3,9 +3,9 @@ import { histogramChart } from "../../drawing/charts/histogram.ts";
 import type { Units } from "../../instrument/length.ts";
 import type { PerturbedOutcome } from "../../profile/uncertainty/perturbed-model.ts";
 import type { OutcomeUncertainty, Uncertainty } from "../../profile/uncertainty/uncertainty.ts";
+import { SaveSvg, SceneRoom } from "../figures/chart-figure.tsx";
+import { outcomeMeasure, percent, saidRange } from "../figures/chart-measures.ts";
 import { useRimwright } from "../store-context.ts";
-import { SaveSvg, SceneRoom } from "./chart-figure.tsx";
-import { outcomeMeasure, percent, saidRange } from "./chart-measures.ts";
 
 const overrun = "Shim over the thinnest without overrun";
 

@@ -2,35 +2,29 @@ import { useEffect } from "react";
 import { useStore } from "zustand";
 import { redo, undo } from "../../store/document/undo.ts";
 import type { Session } from "../../store/shelf/session.ts";
+import { HistoryButtons } from "../history-buttons.tsx";
+import { latePart } from "../late-part.tsx";
 import { useEdit, useRimwright, useShelfSlot } from "../store-context.ts";
+import { useShopIsOpen } from "../use-shop.ts";
+import { useOpenView } from "./view-list.tsx";
 
-/** Undo and redo, also by their usual keys. */
-function HistoryButtons() {
+/** Undo and redo of the open instrument. */
+function DocumentHistory() {
   const edit = useEdit();
   const back = useRimwright(({ past }) => past.length > 0);
   const forth = useRimwright(({ future }) => future.length > 0);
-  useEffect(() => {
-    const press = (event: KeyboardEvent): void => {
-      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
-      const key = event.key.toLowerCase();
-      if (key !== "z" && key !== "y") return;
-      event.preventDefault();
-      edit(key === "y" || event.shiftKey ? redo : undo);
-    };
-    addEventListener("keydown", press);
-    return () => removeEventListener("keydown", press);
-  }, [edit]);
   return (
-    <div className="history">
-      <button type="button" aria-label="Undo" disabled={!back} onClick={() => edit(undo)}>
-        ↶
-      </button>
-      <button type="button" aria-label="Redo" disabled={!forth} onClick={() => edit(redo)}>
-        ↷
-      </button>
-    </div>
+    <HistoryButtons
+      onUndo={back ? () => edit(undo) : null}
+      onRedo={forth ? () => edit(redo) : null}
+    />
   );
 }
+
+const StickHistory = latePart({
+  what: "What undoes changes to the sticks",
+  load: () => import("../sticks/stick-history.tsx").then(({ StickHistory }) => StickHistory),
+});
 
 /** Whether what is on screen is saved, in a word. */
 function SavingNote() {
@@ -64,9 +58,10 @@ const words = {
 /** Undo, and how saving stands. */
 export function HeaderTools() {
   useShelfAtHand();
+  const shopIsOpen = useShopIsOpen();
   return (
     <div className="header-tools">
-      <HistoryButtons />
+      {useOpenView().id === "sticks" && shopIsOpen ? <StickHistory /> : <DocumentHistory />}
       <SavingNote />
     </div>
   );

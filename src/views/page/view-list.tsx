@@ -53,9 +53,12 @@ const sheet = lazyView("Sheet", () =>
 const shelf = lazyView("Shelf", () =>
   import("../shelf/shelf-view.tsx").then(({ ShelfView }) => ShelfView),
 );
+const sticks = lazyView("Sticks", () =>
+  import("../sticks/sticks-view.tsx").then(({ SticksView }) => SticksView),
+);
 
 /** The views there are, the default first. What is not needed at once loads when opened. */
-export const views: readonly View[] = [layout, compare, rim, bench, sheet, shelf];
+export const views: readonly View[] = [layout, compare, rim, bench, sheet, sticks, shelf];
 
 /** Reached from the drawing that it explains, not from the header. */
 const why = lazyView("Why", () => import("../why/why-view.tsx").then(({ WhyView }) => WhyView));

@@ -2,11 +2,11 @@ import { useEffect, useState } from "react";
 import type { DomeMethod } from "../../instrument/dome-fields.ts";
 import { Select } from "../fields/select.tsx";
 import { latePart } from "../late-part.tsx";
+import { lastPaper, type Paper, papers, printOn, savePaper } from "../profile-sheet/paper.ts";
+import { ProfileSheet } from "../profile-sheet/profile-sheet.tsx";
 import { PublishedAddress } from "../published-address.tsx";
 import { useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
-import { lastPaper, type Paper, papers, printOn, savePaper } from "./paper.ts";
-import { ProfileSheet } from "./profile-sheet.tsx";
 import { type TemplateName, templateLabel, templatesOf } from "./template-names.ts";
 import "./sheet.css";
 

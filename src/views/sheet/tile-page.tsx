@@ -1,7 +1,7 @@
 import type { Template } from "../../drawing/templates/template.ts";
 import { templatePath } from "../../drawing/templates/template-svg.ts";
 import { crossArm, type Tile, type Tiling } from "../../drawing/templates/tiling.ts";
-import { CheckBar } from "./check-bar.tsx";
+import { CheckBar } from "../profile-sheet/check-bar.tsx";
 
 interface Props {
   readonly template: Template;

@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { useStore } from "zustand";
 import { shelfFiles } from "../../store/shelf/export.ts";
 import { type ImportPlan, type ImportResult, runImport } from "../../store/shelf/import.ts";
 import type { Session } from "../../store/shelf/session.ts";
@@ -47,7 +48,7 @@ export type ImportState =
 
 interface Props {
   readonly session: Session;
-  /** Whether there is nothing to put in a file. */
+  /** Whether there are no instruments to put in a file. */
   readonly isEmpty: boolean;
   readonly importState: ImportState;
   readonly onImportState: (importState: ImportState) => void;
@@ -59,6 +60,7 @@ interface Props {
 export function ShelfFiles(props: Props) {
   const { session, isEmpty, importState, onImportState, onFile, onChange } = props;
   const [saved, setSaved] = useState("");
+  const sticks = useStore(session.parts.shop, (shop) => shop?.sticks.owned.length ?? 0);
   const save = async (): Promise<void> => {
     setSaved(await saveWhole(session));
     await onChange();
@@ -66,7 +68,7 @@ export function ShelfFiles(props: Props) {
   return (
     <section className="shelf-files" aria-label="Files">
       <div className="shelf-line">
-        <button type="button" disabled={isEmpty} onClick={() => void save()}>
+        <button type="button" disabled={isEmpty && sticks === 0} onClick={() => void save()}>
           Export the whole shelf
         </button>
         <label className="button shelf-import">

@@ -20,6 +20,7 @@ import { randomInstruments } from "../../support/random-instrument.ts";
 const onShim = (instrument: Instrument, value: number) =>
   profileOf({ ...instrument, target: { kind: "shim", value } }, { stationEvery: 1e6 });
 
+const [first] = presets as [Instrument];
 const instruments = [...presets, ...cutawayPresets, ...randomInstruments(30, 16)];
 const thicknesses = [0, 2, 5.5, 7.5, 8, 8.5, 11, 16, 40, 120];
 const keys = [...windowKinds, "stringExposure", "overrunLength", "overrunDepth"] as const;
@@ -50,7 +51,7 @@ describe("an instrument ready for sticks", () => {
   });
 
   it("says that an instrument with a seat is made without a stick", () => {
-    const seat = { ...presets[0], dome: { ...presets[0].dome, method: "seat" } } as Instrument;
+    const seat = { ...first, dome: { ...first.dome, method: "seat" as const } };
     expect(readyForSticks(seat, null)(8)).toEqual({ ok: false, why: "no-stick", reach: null });
     expect(wantedThickness(seat)).toBeNull();
     expect(nearestStick(seat, [{ thickness: 8, width: null }])).toBeNull();
@@ -107,8 +108,8 @@ describe("the stick an instrument wants", () => {
   });
 
   it("of no sticks, or of an instrument that has no plan, is none near", () => {
-    expect(nearestStick(presets[0], [])).toBeNull();
-    const none = writeField(presets[0], "dome.dishRadius", 150);
+    expect(nearestStick(first, [])).toBeNull();
+    const none = writeField(first, "dome.dishRadius", 150);
     expect(stickWantsOf(none, [{ thickness: 8, width: null }])).toEqual({
       wanted: null,
       range: "no-plan",

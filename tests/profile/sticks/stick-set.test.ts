@@ -61,7 +61,7 @@ function expectTrue(set: readonly SetStick[], ranges: readonly Range[]): void {
   const members = set.flatMap((stick) => stick.members);
   expect(new Set(members).size).toBe(members.length);
   for (const { thickness, room, members, limits } of set) {
-    const own = members.map((i) => ranges[i] ?? [0, 0]);
+    const own = members.map((i): Range => ranges[i] ?? [0, 0]);
     for (const one of own) {
       expect(holds(one, thickness)).toBe(true);
       expect(thickness - one[0]).toBeGreaterThanOrEqual(room - 1e-9);

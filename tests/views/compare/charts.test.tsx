@@ -1,10 +1,7 @@
-import { act, screen, waitFor, within } from "@testing-library/react";
+import { screen, waitFor } from "@testing-library/react";
 import { afterEach, describe, expect, test, vi } from "vitest";
-import { presets } from "../../../src/instrument/presets.ts";
-import { setField } from "../../../src/store/document/edits.ts";
 import { MapPanel } from "../../../src/views/compare/map-panel.tsx";
 import { SensitivityPanel } from "../../../src/views/compare/sensitivity-panel.tsx";
-import { SharedShimPanel } from "../../../src/views/compare/shared-shim-panel.tsx";
 import { SweepPanel } from "../../../src/views/compare/sweep-panel.tsx";
 import { UncertaintyPanel } from "../../../src/views/compare/uncertainty-panel.tsx";
 import { entry, newUser, runJobsHere, showView, typeOver } from "../show-view.tsx";
@@ -101,43 +98,4 @@ test("what matters is told for another outcome, the largest first", async () => 
   const words = screen.getAllByRole("listitem");
   expect(words.length).toBeGreaterThan(2);
   expect(words[0]).toHaveTextContent(/°/);
-});
-
-describe("one shim for the shop", () => {
-  test("names who limits it, and what would change for the shim at hand", async () => {
-    const user = newUser();
-    const asked = runJobsHere();
-    const { store } = showView(<SharedShimPanel instruments={presets.slice(0, 3)} />);
-    expect(await screen.findByRole("status")).toHaveTextContent(/shim/);
-    const boxes = screen.getAllByRole("checkbox");
-    const [, second] = boxes;
-    if (second === undefined) throw new Error("There is no second instrument.");
-    await user.click(second);
-    await waitFor(() => expect(asked.length).toBeGreaterThan(1));
-    await typeOver(user, "The shim I own", "10");
-    expect(store.getState().comparison.family.shim).toBe(10);
-    const heading = await screen.findByRole("heading", { name: "With the shim I own, 10 mm" });
-    const list = heading.nextElementSibling;
-    if (!(list instanceof HTMLElement)) throw new Error("Nothing is said of it.");
-    await waitFor(() =>
-      expect(within(list).getAllByRole("listitem")).toHaveLength(boxes.length - 1),
-    );
-    await user.clear(entry("The shim I own"));
-    expect(store.getState().comparison.family.shim).toBeNull();
-  });
-
-  test("a name or a note changed asks for nothing anew", async () => {
-    const asked = runJobsHere();
-    const { store } = showView(<SharedShimPanel instruments={[]} />);
-    await screen.findByRole("status");
-    expect(asked).toHaveLength(1);
-    act(() =>
-      store.setState((state) => ({
-        ...state,
-        instrument: { ...state.instrument, name: "Another" },
-      })),
-    );
-    act(() => store.setState((state) => setField(state, "bridge.thickness", 8.2)));
-    await waitFor(() => expect(asked).toHaveLength(2));
-  });
 });

@@ -5,8 +5,9 @@ import type { FieldPath } from "../../../src/instrument/fields.ts";
 import type { Units } from "../../../src/instrument/length.ts";
 import { type Variant, variantInstrument } from "../../../src/profile/comparison/variant.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
-import { comparisonRows, csvOf, tabSeparated } from "../../../src/views/compare/comparison-csv.ts";
+import { comparisonRows } from "../../../src/views/compare/comparison-csv.ts";
 import type { Compared } from "../../../src/views/compare/use-comparison.ts";
+import { csvOf, tabSeparated } from "../../../src/views/csv.ts";
 
 const column = (variant: Variant | null): Compared => {
   const instrument =

@@ -6,7 +6,7 @@ import type { Range, TargetKind } from "../../instrument/instrument.ts";
 import { formatLength, type Units } from "../../instrument/length.ts";
 import { formatAngle } from "../../instrument/written-number.ts";
 import { type OutcomeKey, outcomeNames } from "../../profile/comparison/outcomes.ts";
-import { angle, dimension } from "../figures/measures.ts";
+import { angle, dimension } from "./measures.ts";
 
 const sizes = { mm: 1, in: 25.4, ft: 304.8 } as const;
 

@@ -2,10 +2,10 @@ import "./charts.css";
 import type { ReactNode } from "react";
 import type { Scene } from "../../drawing/scene.ts";
 import { svgOf } from "../../drawing/svg.ts";
-import { SceneFigure } from "../figures/scene-figure.tsx";
-import { type Room, useRoom } from "../figures/use-room.ts";
 import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
+import { SceneFigure } from "./scene-figure.tsx";
+import { type Room, useRoom } from "./use-room.ts";
 
 /** Saves a drawing as an SVG file that stands alone. */
 export function SaveSvg({ scene, what }: { readonly scene: Scene; readonly what: string }) {

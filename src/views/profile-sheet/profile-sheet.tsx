@@ -1,4 +1,5 @@
 import { useMemo } from "react";
+import "./profile-sheet.css";
 import { textWidth } from "../../drawing/lettering.ts";
 import { rimPlan } from "../../drawing/plan/rim-plan.ts";
 import { endsSomewhere, planHeight } from "../../drawing/plan/rim-plan-layout.ts";
