@@ -45,7 +45,7 @@ export function openTab(shelf: Shelf, state: State = firstState, more: Partial<P
   const early = watchEarlyEdits(store)();
   const storage = more.storage ?? memoryStorage();
   const shop = makeShopStore();
-  openShop(shop, memoryStorage(), store);
+  openShop(shop, memoryStorage(), store, new EventTarget());
   const tell = vi.fn();
   const firstSave = vi.fn();
   const now = () => 1;

@@ -11,9 +11,9 @@ export interface WindowMark {
   readonly range: Range;
 }
 
-const height = 40;
-const column = 22;
-const bandWidth = 12;
+const height = 42;
+const column = 24;
+const bandWidth = 14;
 /** px that the accepted range has of the height; as much over and under it shows by how many of its widths a value misses it. */
 const third = height / 3;
 

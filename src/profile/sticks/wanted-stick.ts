@@ -15,7 +15,7 @@ export function wantedThickness(instrument: Instrument): number | null {
   return solution.ok ? solution.solution.part : null;
 }
 
-/** The stick owned that is nearest to the one wanted, and what it costs. */
+/** The stick owned that comes nearest to what is wanted, and what it costs. */
 export interface NearestStick {
   /** Its place among those owned. */
   readonly index: number;
@@ -28,23 +28,24 @@ export interface NearestStick {
   readonly cost: Pick<OnStick, "bridgeClearance" | "saddleExposure"> | null;
 }
 
-/** Of the sticks owned the one nearest in thickness to the one wanted; null where none is owned or none wanted. */
+/**
+ * The stick owned to take: of those that serve the nearest in thickness to the one wanted, and where none
+ * serves the nearest of all. Null where none is owned or none wanted.
+ */
 export function nearestStick(instrument: Instrument, owned: readonly Stick[]): NearestStick | null {
-  const offs = owned.flatMap(({ thickness, width }, index) => {
-    const wanted = wantedThickness(atWidth(instrument, width));
-    return wanted === null ? [] : [{ index, wanted, off: thickness - wanted }];
+  const tried = owned.flatMap((stick, index) => {
+    const on = atWidth(instrument, stick.width);
+    const wanted = wantedThickness(on);
+    if (wanted === null) return [];
+    const isServing = serves(shimRangeOf(on), stick.thickness);
+    return [{ index, wanted, off: stick.thickness - wanted, serves: isServing, stick }];
   });
-  const [first, ...others] = offs;
+  const [first, ...others] = tried;
   if (first === undefined) return null;
-  const nearest = others.reduce((a, b) => (Math.abs(b.off) < Math.abs(a.off) ? b : a), first);
-  const stick = owned[nearest.index];
-  if (stick === undefined) return null;
-  const range = shimRangeOf(atWidth(instrument, stick.width));
-  return {
-    ...nearest,
-    serves: serves(range, stick.thickness),
-    cost: costOf(instrument, stick, nearest.wanted),
-  };
+  const isBetter = (a: typeof first, b: typeof first): boolean =>
+    a.serves === b.serves ? Math.abs(a.off) < Math.abs(b.off) : a.serves;
+  const { stick, ...nearest } = others.reduce((a, b) => (isBetter(b, a) ? b : a), first);
+  return { ...nearest, cost: costOf(instrument, stick, nearest.wanted) };
 }
 
 /** The instrument with a stick's own width under its rim; as it is where the stick has none. */

@@ -27,10 +27,26 @@ const key = "rimwright-shop";
 /** Until version 2 the shop was stored with the records, under this key. */
 const keyBefore = "rimwright-bench";
 
-/** Has the shop go on where the last visit stopped, be stored with each change, and learn from what is finished on `page`. */
-export function openShop(shop: ShopStore, storage: TextStorage, page: Store): void {
+/**
+ * Has the shop go on where the last visit stopped, be stored with each change, learn from what is finished on
+ * `page`, and follow what other tabs store, of which `tabs` tells (the window's storage event).
+ */
+export function openShop(
+  shop: ShopStore,
+  storage: TextStorage,
+  page: Store,
+  tabs: EventTarget,
+): void {
   shop.setState(loadShop(storage), true);
+  let isFollowing = false;
+  tabs.addEventListener("storage", (event) => {
+    isFollowing = true;
+    followTab(shop, event as StorageEvent);
+    isFollowing = false;
+  });
   shop.subscribe((after) => {
+    // What another tab has stored is not stored back, or two tabs would go on for ever.
+    if (isFollowing) return;
     try {
       storage.setItem(key, JSON.stringify(after));
     } catch {
@@ -38,6 +54,14 @@ export function openShop(shop: ShopStore, storage: TextStorage, page: Store): vo
     }
   });
   page.subscribe((after, before) => followFinish(shop, after, before));
+}
+
+/** Another tab's sticks, and what it learns from, are this one's too; what is chosen stays each tab's own. */
+function followTab(shop: ShopStore, { key: changed, newValue }: StorageEvent): void {
+  const json = changed === key && newValue !== null ? jsonIn(newValue) : null;
+  if (json === null) return;
+  const { sticks, finished } = readShop(json);
+  editShop(shop, (all) => ({ ...all, sticks, finished }));
 }
 
 /** Finished or opened again, by hand, by undo or in another tab: it is learnt from, or no more. */
@@ -50,9 +74,17 @@ function followFinish(shop: ShopStore, after: State, before: State): void {
 
 function loadShop(storage: TextStorage): Shop {
   try {
-    return readShop(JSON.parse(storage.getItem(key) ?? storage.getItem(keyBefore) ?? "null"));
+    return readShop(jsonIn(storage.getItem(key) ?? storage.getItem(keyBefore) ?? ""));
   } catch {
     return firstShop;
+  }
+}
+
+function jsonIn(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
   }
 }
 

@@ -29,7 +29,7 @@ export async function startShelf({ store, takeEarly, shop, slot }: Stores): Prom
   const copied = shownInTabCopy(tabStorage());
   const isNewTab = !isTabsOwn(tabKey);
   const damage = tabCopyDamage(tabStorage());
-  openShop(shop, browserStorage(), store);
+  openShop(shop, browserStorage(), store, window);
   store.setState(withValidParts);
   try {
     const tabs = new BroadcastChannel("rimwright");

@@ -39,6 +39,15 @@ export interface Column {
   readonly read: (row: StickRow) => number | string | null;
 }
 
+/** The windowed outcomes in the order of cause, as the table and its pictures have them. */
+export const onStickKinds = [
+  "pitch",
+  "bridgeClearance",
+  "stringHeight",
+  "saddleExposure",
+  "breakAngle",
+] as const satisfies readonly WindowKind[];
+
 /** What a list calls an instrument that has no name. */
 export const nameOf = ({ name }: Instrument): string =>
   name.trim() === "" ? "Unnamed instrument" : name;
@@ -65,16 +74,16 @@ export const columns: readonly Column[] = [
     ...{ key: "name", side: null, name: "Instrument", quantity: "text" },
     read: ({ instrument }) => nameOf(instrument),
   },
-  ...(["pitch", "bridgeClearance", "stringHeight", "saddleExposure", "breakAngle"] as const).map(
-    onColumn,
-  ),
+  ...onStickKinds.map(onColumn),
   onColumn("overrunLength"),
   wantsColumn("wanted", "Stick wanted", ({ wanted }) => wanted),
   wantsColumn("low", "Serves from", ({ range }) =>
     typeof range === "string" ? null : range.low.shim,
   ),
-  wantsColumn("high", "to", ({ range }) => (typeof range === "string" ? null : range.high.shim)),
-  wantsColumn("off", "Nearest owned, off by", ({ nearest }) => nearest?.off ?? null),
+  wantsColumn("high", "Serves up to", ({ range }) =>
+    typeof range === "string" ? null : range.high.shim,
+  ),
+  wantsColumn("off", "Nearest of mine, thicker by", ({ nearest }) => nearest?.off ?? null),
   wantsColumn("atBridge", "At the bridge", ({ nearest }) => nearest?.cost?.bridgeClearance ?? null),
   wantsColumn("atSaddle", "At the saddle", ({ nearest }) => nearest?.cost?.saddleExposure ?? null),
 ];

@@ -1,6 +1,5 @@
 import { windowMarks } from "../../drawing/charts/window-marks.ts";
 import type { Units } from "../../instrument/length.ts";
-import { windowKinds } from "../../instrument/outcome-fields.ts";
 import { outcomeNames } from "../../profile/comparison/outcomes.ts";
 import type { OnStick } from "../../profile/sticks/on-stick.ts";
 import type { FieldChange } from "../../profile/sticks/shared-shim-changes.ts";
@@ -15,6 +14,7 @@ import {
   limiterNames,
   nameOf,
   noFigures,
+  onStickKinds,
   type RowChoice,
   type Side,
   type StickRow,
@@ -97,30 +97,22 @@ function HeadCell({ column: { key, name }, choice, onSort }: HeadProps) {
   );
 }
 
-const outcomes = [
-  "pitch",
-  "bridgeClearance",
-  "stringHeight",
-  "saddleExposure",
-  "breakAngle",
-] as const;
-
 function OnCells({ row, units }: { readonly row: StickRow; readonly units: Units }) {
   const { on, instrument } = row;
   if (on === null || !on.ok)
     return (
-      <td className="stick-none" colSpan={outcomes.length + 2}>
+      <td className="stick-none" colSpan={onStickKinds.length + 2}>
         {noFigures(on, units)}
       </td>
     );
-  const marks = windowKinds.map((kind) => ({
+  const marks = onStickKinds.map((kind) => ({
     role: outcomeNames[kind][0],
     value: on.on[kind],
     range: instrument.windows[kind],
   }));
   return (
     <>
-      {outcomes.map((key) => (
+      {onStickKinds.map((key) => (
         <td key={key}>
           <Standing row={row} of={key} />
           {outcomeMeasure(key, units).say(on.on[key])}
@@ -158,7 +150,7 @@ const overrunSaid = ({ overrunLength }: OnStick, units: Units): string =>
 
 /** What the picture shows, in words. */
 function marksSaid(row: StickRow): string {
-  const out = outcomes.filter((key) => standingOf(row, key) === "outside");
+  const out = onStickKinds.filter((key) => standingOf(row, key) === "outside");
   if (out.length > 0)
     return `Outside: ${out.map((key) => outcomeNames[key][0].toLowerCase()).join(", ")}.`;
   return isRowServed(row) ? "Every window is met." : "Every window is met, and the flat overruns.";

@@ -57,7 +57,7 @@ export function TrialPanel({ served, of }: { readonly served: number; readonly o
         <ValueEntry
           label="Width under the rim"
           value={width}
-          placeholder="each its own"
+          placeholder="own"
           format={widthFormat(units)}
           onChange={(to) => put({ width: to })}
         />
@@ -139,7 +139,7 @@ export function OwnedPanel() {
               label={`Width of stick ${i + 1}`}
               shown=""
               value={width}
-              placeholder="own width"
+              placeholder="own"
               format={withoutSteps(widthFormat(units))}
               onChange={(to) =>
                 edit((shop) => ({ ...shop, sticks: changeStick(shop.sticks, id, { width: to }) }))

@@ -54,7 +54,6 @@ interface PlanProps {
 
 function Plan({ plan, instruments, ownsSome, onTry }: PlanProps) {
   const { fewest, best, oneMore, without } = plan;
-  const served = fewest.reduce((sum, { members }) => sum + members.length, 0);
   const some = best.filter((set, i) => set.length === i + 1 && i + 1 < fewest.length);
   return (
     <>
@@ -70,13 +69,18 @@ function Plan({ plan, instruments, ownsSome, onTry }: PlanProps) {
       )}
       {some.map((set) => (
         <div key={set.length}>
-          <h3>{set.length === 1 ? "One stick" : `${set.length} sticks`} that serve the most</h3>
+          <h3>
+            {set.length === 1 ? "The one stick that serves" : `The ${set.length} sticks that serve`}{" "}
+            the most: {served(set)} of {instruments.length}
+          </h3>
           <SetList sticks={set} {...{ instruments, onTry }} />
         </div>
       ))}
       <h3>
-        {fewest.length === 1 ? "One stick serves" : `The fewest for all: ${fewest.length} serve`}{" "}
-        {served} of {instruments.length}
+        {fewest.length === 1
+          ? "One stick serves"
+          : `The fewest for all: ${fewest.length} sticks serve`}{" "}
+        {served(fewest)} of {instruments.length}
       </h3>
       <SetList sticks={fewest.slice(0, mostListed)} {...{ instruments, onTry }} />
       {fewest.length > mostListed && <p>and {fewest.length - mostListed} more.</p>}
@@ -99,6 +103,9 @@ function Plan({ plan, instruments, ownsSome, onTry }: PlanProps) {
 }
 
 const mostListed = 12;
+
+const served = (set: readonly SetStick[]): number =>
+  set.reduce((sum, { members }) => sum + members.length, 0);
 
 const counted = (count: number): string => (count === 1 ? "1 is" : `${count} are`);
 const its = (count: number): string => (count === 1 ? "its" : "their");

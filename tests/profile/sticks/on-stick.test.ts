@@ -82,11 +82,12 @@ describe("the stick an instrument wants", () => {
     }
   });
 
-  it("is compared with the nearest owned at that one's own width, at the cost two whole plans differ by", () => {
+  it("is compared with the nearest owned that serves, else the nearest, at that one's own width and the cost two whole plans differ by", () => {
     const owned = [
       { thickness: 5, width: null },
-      { thickness: 7.5, width: 12 },
-      { thickness: 9, width: null },
+      { thickness: 6.5, width: null },
+      { thickness: 8.2, width: 12 },
+      { thickness: 9.9, width: null },
     ];
     for (const instrument of presets) {
       const nearest = nearestStick(instrument, owned);
@@ -96,7 +97,12 @@ describe("the stick an instrument wants", () => {
           thickness -
           (wantedThickness(width === null ? instrument : withContact(instrument, width)) ?? 0),
       );
-      expect(Math.abs(nearest.off)).toBe(Math.min(...offs.map(Math.abs)));
+      const served = owned.map(({ thickness, width }) =>
+        serves(shimRangeOf(atWidth(instrument, width)), thickness),
+      );
+      const worth = offs.filter((_, i) => served[i] === served.includes(true));
+      expect(nearest.serves).toBe(served.includes(true));
+      expect(Math.abs(nearest.off)).toBe(Math.min(...worth.map(Math.abs)));
       expect(nearest.off).toBe(offs[nearest.index]);
       const stick = owned[nearest.index];
       const on = atWidth(instrument, stick?.width ?? null);

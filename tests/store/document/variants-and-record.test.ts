@@ -34,7 +34,7 @@ const mm = (text: string) => ({ text, units: "mm" }) as const;
 function openPage(first: State = firstState) {
   const store = makeStore(first);
   const shop = makeShopStore();
-  openShop(shop, memoryStorage(), store);
+  openShop(shop, memoryStorage(), store, new EventTarget());
   const edit = (change: (state: State) => State) =>
     store.setState((state) => recorded(state, change(state)));
   const variants = () => store.getState().comparison.variants;

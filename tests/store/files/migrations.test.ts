@@ -42,7 +42,7 @@ const id = "0f1e2d3c4b5a69788796a5b4c3d2e1f0";
 
 function shopIn(storage: TextStorage): Shop | null {
   const shop = makeShopStore();
-  openShop(shop, storage, makeStore());
+  openShop(shop, storage, makeStore(), new EventTarget());
   return shop.getState();
 }
 

@@ -18,7 +18,7 @@ const later = "2026-05-20";
 /** The shop of a page, as another visit finds what that one stored. */
 function visit(storage = memoryStorage()) {
   const [shop, page] = [makeShopStore(), makeStore()];
-  openShop(shop, storage, page);
+  openShop(shop, storage, page, new EventTarget());
   return { shop, page, storage };
 }
 
