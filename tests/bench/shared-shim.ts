@@ -6,6 +6,7 @@ import {
 } from "../../src/profile/sticks/shared-shim.ts";
 import { randomInstruments } from "../support/random-instrument.ts";
 import { duration, report } from "./report.ts";
+import { timed } from "./timed.ts";
 
 /** How one shim for many scales with how many. */
 export function benchSharedShim(): void {
@@ -24,13 +25,4 @@ export function benchSharedShim(): void {
     [["", "own contacts", "best contact"], ...rows],
     "Every member's range, what they share, and the middle of it; for the best contact, at forty contacts and more.",
   );
-}
-
-function timed(run: () => unknown): number {
-  const times = Array.from({ length: 5 }, () => {
-    const start = performance.now();
-    run();
-    return performance.now() - start;
-  });
-  return times.sort((a, b) => a - b)[2] ?? Number.NaN;
 }

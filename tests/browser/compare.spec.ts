@@ -140,10 +140,10 @@ test("a million draws run while one types, and five million stop", async ({ page
   await expect(sure.getByRole("status")).toContainText(/Stopped at [\d ]+ of 5 000 000/);
   const stopped = await sure.getByRole("status").textContent();
   // What the worker says next is of another job.
-  await cell(page, "The shim I own").fill("10");
-  await expect(panel(page, "One shim for the shop")).toContainText(
-    /thickness [\d.]+ mm (more|less)/,
-  );
+  const map = panel(page, "Map of two inputs");
+  await map.getByLabel("Up", { exact: true }).selectOption("Bridge thickness");
+  await expect(map).toHaveAttribute("aria-busy", "true");
+  await expect(map).toHaveAttribute("aria-busy", "false");
   expect(await sure.getByRole("status").textContent()).toBe(stopped);
 });
 
@@ -159,24 +159,6 @@ test("the same seed draws the same to the last figure, another does not", async 
   await sure.getByLabel("Seed").fill("1");
   await expect.poll(table).toBe(first);
   expect(await chance()).toBe(firstChance);
-});
-
-test("one shim for the shop: who limits it, and what to change for the shim at hand", async ({
-  page,
-}) => {
-  await openCompare(page);
-  const family = panel(page, "One shim for the shop");
-  await expect(family.getByRole("status")).toContainText("No one shim serves them all");
-  await expect(family.getByRole("status")).toContainText("Jumbo size needs no less than 9.03 mm");
-  for (const name of ["Three-quarter size", "Parlour size, 12 frets to the body"])
-    await family.getByLabel(name).uncheck();
-  await expect(family.getByRole("status")).toContainText("serves them all");
-  await expect(family.getByRole("status")).toContainText("Orchestra size");
-  await family.getByLabel("Three-quarter size").check();
-  await cell(page, "The shim I own").fill("10");
-  await expect(family).toContainText(
-    /Three-quarter size: (bridge|fingerboard) thickness [\d.]+ mm (more|less) \([\d.]+ mm\), or/,
-  );
 });
 
 test("the table is copied and saved, the drawings saved, and the comparison prints on one page", async ({

@@ -178,7 +178,7 @@ async function walk(page: Page): Promise<boolean> {
   await page.getByRole("button", { name: "Start from…" }).click();
   await page.keyboard.press("Escape");
   let saidSo = (await missing(page).count()) > 0;
-  for (const name of ["Compare", "Rim", "Bench", "Sheet", "Shelf"]) {
+  for (const name of ["Compare", "Rim", "Bench", "Sheet", "Sticks", "Shelf"]) {
     await page.getByRole("link", { name, exact: true }).click();
     await expect(page.locator("main").or(told(page)).first()).toBeVisible();
     await expect(page.getByText("failed on these numbers")).toHaveCount(0);

@@ -59,15 +59,15 @@ test("with the server gone every view works, workers too, and edits are kept", a
   await expectDrawn(page);
   await field(page, "Body length").fill("481");
   await expect(savingWord(page)).toHaveText("saved");
-  for (const name of ["Compare", "Rim", "Bench", "Sheet", "Shelf"]) {
+  for (const name of ["Compare", "Rim", "Bench", "Sheet", "Sticks", "Shelf"]) {
     await page.getByRole("link", { name, exact: true }).click();
     await expect(page.locator("main")).toBeVisible();
     await expect(page.getByText("failed on these numbers")).toHaveCount(0);
   }
   await expect(row(page, "Out of reach")).toBeVisible();
 
-  // Compare's figures come from a worker.
-  await page.goto(`${server.address}#/compare`);
+  // The sticks' figures come from a worker.
+  await page.goto(`${server.address}#/sticks`);
   await expect(page.getByRole("region", { name: "One shim for the shop" })).toHaveAttribute(
     "aria-busy",
     "false",

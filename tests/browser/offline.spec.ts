@@ -14,7 +14,7 @@ test("after the first visit every view opens with the network gone", async ({ pa
   await context.setOffline(true);
   await page.reload();
   await expect(drawing(page)).toBeVisible();
-  for (const name of ["Compare", "Rim", "Bench", "Sheet", "Shelf"]) {
+  for (const name of ["Compare", "Rim", "Bench", "Sheet", "Sticks", "Shelf"]) {
     await page.getByRole("link", { name, exact: true }).click();
     await expect(page.locator("main")).toBeVisible();
   }

@@ -248,16 +248,21 @@ test("an address shows its instrument and puts nothing on the shelf until it is 
   await context.close();
 });
 
-test("one shim for the shop is looked for among the shelf's instruments", async ({ page }) => {
-  await page.goto("/#/compare");
-  const shop = page.getByRole("region", { name: "One shim for the shop" });
-  await expect(shop.getByRole("checkbox", { name: "Jumbo size" })).toBeVisible();
+test("the shelf's instruments are laid on the sticks, with the invented ones or alone", async ({
+  page,
+}) => {
+  await page.goto("/#/sticks");
+  const table = page.getByRole("region", { name: "Table of instruments" });
+  await expect(table.getByRole("checkbox", { name: "Jumbo size" })).toBeVisible();
   await openShelf(page);
   await pick(page, shelfFile({ name: "Mine, kept" }));
   await expect(row(page, "Mine, kept")).toBeVisible();
-  await page.getByRole("link", { name: "Compare", exact: true }).click();
-  await expect(shop.getByRole("checkbox", { name: "Mine, kept" })).toBeChecked();
-  await expect(shop.getByRole("checkbox", { name: "Jumbo size" })).toHaveCount(0);
+  await page.getByRole("link", { name: "Sticks", exact: true }).click();
+  await expect(table.getByRole("checkbox", { name: "Mine, kept" })).toBeChecked();
+  await expect(table.getByRole("checkbox", { name: "Jumbo size" })).toBeChecked();
+  await page.getByRole("button", { name: "shelf", exact: true }).click();
+  await expect(table.getByRole("checkbox", { name: "Mine, kept" })).toBeChecked();
+  await expect(table.getByRole("checkbox", { name: "Jumbo size" })).toHaveCount(0);
 });
 
 test("an address that is damaged says so, and what is open stays", async ({ page }) => {

@@ -27,9 +27,12 @@ const key = "rimwright-shop";
 /** Until version 2 the shop was stored with the records, under this key. */
 const keyBefore = "rimwright-bench";
 
+/** A stick that is dragged is stored once the hand rests, ms: the shop may hold hundreds of records. */
+const rest = 300;
+
 /**
  * Has the shop go on where the last visit stopped, be stored with each change, learn from what is finished on
- * `page`, and follow what other tabs store, of which `tabs` tells (the window's storage event).
+ * `page`, and follow what other tabs store, of which `tabs` tells (the window, by its storage event).
  */
 export function openShop(
   shop: ShopStore,
@@ -39,22 +42,41 @@ export function openShop(
 ): void {
   shop.setState(loadShop(storage), true);
   let isFollowing = false;
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  const store = (): void => {
+    clearTimeout(waiting);
+    waiting = undefined;
+    try {
+      storage.setItem(key, JSON.stringify(shop.getState()));
+    } catch {
+      // A browser that refuses to store anything is no fault of the page's.
+    }
+  };
   tabs.addEventListener("storage", (event) => {
     isFollowing = true;
     followTab(shop, event as StorageEvent);
     isFollowing = false;
   });
-  shop.subscribe((after) => {
+  tabs.addEventListener("pagehide", () => {
+    if (waiting !== undefined) store();
+  });
+  shop.subscribe((after, before) => {
     // What another tab has stored is not stored back, or two tabs would go on for ever.
     if (isFollowing) return;
-    try {
-      storage.setItem(key, JSON.stringify(after));
-    } catch {
-      // A browser that refuses to store anything is no fault of the page's.
-    }
+    clearTimeout(waiting);
+    if (isTrialAlone(after, before)) waiting = setTimeout(store, rest);
+    else store();
   });
   page.subscribe((after, before) => followFinish(shop, after, before));
 }
+
+/** Whether nothing but what is tried on which stick is another. */
+const isTrialAlone = (after: Shop | null, before: Shop | null): boolean =>
+  after !== null &&
+  before !== null &&
+  (Object.keys(after) as (keyof Shop)[]).every(
+    (part) => part === "trial" || after[part] === before[part],
+  );
 
 /** Another tab's sticks, and what it learns from, are this one's too; what is chosen stays each tab's own. */
 function followTab(shop: ShopStore, { key: changed, newValue }: StorageEvent): void {

@@ -70,7 +70,7 @@ export function useStickRows(
           wants: wantsOf.get(instrument) ?? null,
         }),
       ),
-    [instruments, isFew, stick, onOf, wantsOf],
+    [instruments, now, onOf, wantsOf],
   );
   const shares = [isFew ? 1 : (on.progress?.share ?? 0), wants.progress?.share ?? 0];
   return {

@@ -12,7 +12,7 @@ import { readTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
 import { Shelf } from "../../../src/store/shelf/shelf.ts";
 import { openShelfDatabase } from "../../../src/store/shelf/shelf-database.ts";
 import { entryForm } from "../../../src/store/shelf/shelf-entry.ts";
-import { makeShopStore, type Shop } from "../../../src/store/shelf/shop.ts";
+import { firstShop, makeShopStore, type Shop } from "../../../src/store/shelf/shop.ts";
 import { openShop } from "../../../src/store/shelf/shop-storage.ts";
 import { writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 import { memoryStorage, openShelf } from "../../support/tab.ts";
@@ -20,7 +20,22 @@ import { memoryStorage, openShelf } from "../../support/tab.ts";
 // These files were written by the page itself while that version was its own, and are never written again.
 const fixture = (name: string, version = "v1"): string =>
   readFileSync(new URL(`fixtures/${version}/${name}`, import.meta.url), "utf8");
-const asWritten = (name: string, version?: string) => JSON.parse(fixture(name, version));
+const asWritten = (name: string, version?: string) =>
+  JSON.parse(fixture(name, version), (_, one) => withoutFamily(one));
+
+/** A comparison without what was plotted of one shim for several, which is no longer an instrument's own. */
+function withoutFamily(one: unknown): unknown {
+  if (typeof one !== "object" || one === null || !("family" in one)) return one;
+  const { family: _, ...rest } = one;
+  return rest;
+}
+
+/** What a shop has had since, as at first. */
+const withSticks = (shop: object) => ({
+  ...shop,
+  sticks: firstShop.sticks,
+  trial: firstShop.trial,
+});
 
 /** The same with what an instrument's file has had since, at its defaults, in every instrument of it. */
 const json = (name: string, version?: string) =>
@@ -34,7 +49,7 @@ const json = (name: string, version?: string) =>
           bridge: { ...one.bridge, slant: 0 },
           strings: { ...one.strings, pairGap: 0, settling: 0 },
         }
-      : one,
+      : withoutFamily(one),
   );
 
 const news = { superseded: () => {}, blocked: () => {} };
@@ -89,7 +104,7 @@ describe("what version 1 kept in the tab", () => {
 
   test("leaves the shop as it was", () => {
     const { records: _, texts: __, ...shop } = kept["rimwright-bench"];
-    expect(shopIn(storage)).toEqual(shop);
+    expect(shopIn(storage)).toEqual(withSticks(shop));
     expect(shop.finished).toHaveLength(1);
   });
 });
@@ -226,7 +241,7 @@ describe("version 2", () => {
     });
     expect(state).toMatchObject({ instrument: rest.instrument, asBuilt: rest.asBuilt });
     expect(state.past).toHaveLength(history.past.length);
-    expect(shopIn(storage)).toEqual(kept["rimwright-shop"]);
+    expect(shopIn(storage)).toEqual(withSticks(kept["rimwright-shop"]));
   });
 
   test("on the shelf is opened as it was", async () => {

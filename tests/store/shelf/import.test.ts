@@ -48,7 +48,7 @@ describe("a file", () => {
       session,
       await importPlanOf(shelf, fileOf(full, newDocument(another))),
     );
-    expect(done).toEqual({ added: 2, replaced: 0, skipped: 0, same: 0, bad: [] });
+    expect(done).toEqual({ added: 2, replaced: 0, skipped: 0, same: 0, sticks: 0, bad: [] });
     expect(await shelf.document(preset.id)).toEqual(full);
     expect(shop.getState()?.finished).toEqual([
       { instrument: full.instrument, asBuilt: full.asBuilt, invented: false },
@@ -61,7 +61,7 @@ describe("a file", () => {
     await runImport(session, await importPlanOf(shelf, fileOf(full)));
     const before = await shelf.open(preset.id);
     const again = await importPlanOf(shelf, fileOf(full));
-    expect(again).toEqual({ fresh: [], same: 1, clashes: [], bad: [] });
+    expect(again).toEqual({ fresh: [], same: 1, clashes: [], sticks: [], bad: [] });
     await runImport(session, again);
     expect(await shelf.open(preset.id)).toEqual(before);
   });

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it, test } from "vitest";
+import { describe, expect, it, test, vi } from "vitest";
 import { makeStore } from "../../../src/store/document/store.ts";
 import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
 import { mostSticks, type OwnedStick, readSticks } from "../../../src/store/files/sticks-form.ts";
@@ -106,6 +106,33 @@ describe("stored between visits", () => {
     openShop(next, storage, makeStore(), new EventTarget());
     expect(next.getState()?.sticks).toEqual(undoSticks(two));
     expect(next.getState()?.trial).toEqual(trial);
+  });
+
+  test("a stick that is dragged is stored once the hand rests, or the page is left", () => {
+    vi.useFakeTimers();
+    const storage = memoryStorage();
+    const tabs = new EventTarget();
+    const shop = makeShopStore();
+    openShop(shop, storage, makeStore(), tabs);
+    const drag = (thickness: number): void =>
+      editShop(shop, (all) => ({
+        ...all,
+        trial: { ...all.trial, stick: { thickness, width: null } },
+      }));
+    const stored = (): number =>
+      readShop(JSON.parse(storage.getItem("rimwright-shop") ?? "0")).trial.stick.thickness;
+    drag(8);
+    drag(8.1);
+    expect(storage.getItem("rimwright-shop")).toBeNull();
+    vi.advanceTimersByTime(400);
+    expect(stored()).toBe(8.1);
+    drag(8.2);
+    tabs.dispatchEvent(new Event("pagehide"));
+    expect(stored()).toBe(8.2);
+    drag(8.3);
+    editShop(shop, (all) => ({ ...all, panel: "pull" }));
+    expect(stored()).toBe(8.3);
+    vi.useRealTimers();
   });
 
   test.each([
