@@ -61,12 +61,14 @@ export function useStickRows(
   const { progress: wantsProgress, shown: wantsShown } = wants;
   const onOf = useMemo(() => answersOf(onProgress, onShown), [onProgress, onShown]);
   const wantsOf = useMemo(() => answersOf(wantsProgress, wantsShown), [wantsProgress, wantsShown]);
+  // Of many the order follows the worker, so that a stick that is dragged sorts no thousands.
+  const now = isFew ? stick : null;
   const rows = useMemo(
     () =>
       instruments.map(
         (instrument): StickRow => ({
           instrument,
-          on: isFew ? onStickNow(instrument, stick) : (onOf.get(instrument) ?? null),
+          on: now === null ? (onOf.get(instrument) ?? null) : onStickNow(instrument, now),
           wants: wantsOf.get(instrument) ?? null,
         }),
       ),
