@@ -22,6 +22,7 @@ import {
 } from "../../src/store/document/as-built-edits.ts";
 import { drawCounts } from "../../src/store/document/comparison.ts";
 import {
+  markModel,
   rename,
   setField,
   setNone,
@@ -36,7 +37,7 @@ import {
   writeNotes,
 } from "../../src/store/document/edits.ts";
 import { traceOutline } from "../../src/store/document/outline-edits.ts";
-import { firstState, type State } from "../../src/store/document/state.ts";
+import { firstState, type State, undoStep } from "../../src/store/document/state.ts";
 import { recorded, redo, undo } from "../../src/store/document/undo.ts";
 import {
   addVariant,
@@ -297,6 +298,19 @@ const edits: fc.Arbitrary<Edit> = fc.oneof(
           note,
           unitWeight,
         }),
+  ),
+  fc.boolean().map(
+    (isModel): Edit =>
+      (state) =>
+        markModel(state, isModel),
+  ),
+  fc.tuple(fc.uuid(), words).map(
+    ([id, name]): Edit =>
+      (state) => ({
+        ...state,
+        madeFrom: { id, name: name.slice(0, 200) },
+        undoStep: undoStep("make from", id),
+      }),
   ),
   day.map(
     (on): Edit =>

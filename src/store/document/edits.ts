@@ -212,6 +212,13 @@ export function writeNotes(state: State, notes: string): State {
   };
 }
 
+/** Makes the open instrument a design to make others from, or one instrument again. */
+export const markModel = (state: State, isModel: boolean): State => ({
+  ...state,
+  isModel,
+  undoStep: undoStep(isModel ? "mark as a model" : "no longer a model"),
+});
+
 /** Opens another instrument, under an id of its own; what was open can be put back. */
 export function startFrom(state: State, instrument: Instrument, id: string): State {
   const next = withVersion({ ...instrument, id });

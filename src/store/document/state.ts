@@ -16,6 +16,12 @@ export interface TypedText {
 
 export type MeasurementTexts = Readonly<Partial<Record<MeasurementKey, TypedText>>>;
 
+/** A design that instruments are made from: its instrument's id, and its name when one was made. */
+export interface Model {
+  readonly id: string;
+  readonly name: string;
+}
+
 /** What the builder has in hand: one instrument with all that belongs to it, and the texts it was stated in. */
 export interface Document {
   /** What the fields say now, number by number. It may not go together, or have no profile. */
@@ -31,6 +37,10 @@ export interface Document {
   readonly asBuilt: AsBuilt;
   /** What was typed into the record's fields, readable or not. */
   readonly readingTexts: MeasurementTexts;
+  /** Whether it is a design to make instruments from, and no instrument itself. */
+  readonly isModel: boolean;
+  /** The design it was made from; null where it was made from none. */
+  readonly madeFrom: Model | null;
 }
 
 export const stretches = [1, 5, 10] as const;
@@ -111,5 +121,7 @@ export function newDocument(instrument: Instrument): Document {
     comparison: firstComparison,
     asBuilt: emptyAsBuilt,
     readingTexts: {},
+    isModel: false,
+    madeFrom: null,
   };
 }

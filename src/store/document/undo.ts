@@ -62,6 +62,8 @@ export const documentIn = (document: Document): Document => ({
   comparison: document.comparison,
   asBuilt: document.asBuilt,
   readingTexts: document.readingTexts,
+  isModel: document.isModel,
+  madeFrom: document.madeFrom,
 });
 
 /** Whether two are the same in everything that is saved. */
@@ -75,4 +77,6 @@ const nothingToUndo = (a: Document, b: Document): boolean =>
   a.lastNumbers === b.lastNumbers &&
   a.comparison.variants === b.comparison.variants &&
   a.asBuilt === b.asBuilt &&
-  a.readingTexts === b.readingTexts;
+  a.readingTexts === b.readingTexts &&
+  a.isModel === b.isModel &&
+  a.madeFrom === b.madeFrom;

@@ -15,6 +15,8 @@ const fileEntry = z.object({
   lastGood: z.exactOptional(instrumentSchema),
   comparison: z.exactOptional(comparisonSchema),
   asBuilt: z.exactOptional(asBuiltSchema),
+  model: z.exactOptional(z.literal(true)),
+  madeFrom: z.exactOptional(z.object({ id: z.string(), name: z.string() })),
 });
 
 const shelfFile = z.object({

@@ -6,6 +6,7 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
 import { readInstrument } from "../../instrument/read-instrument.ts";
 import { instrumentSchema } from "../../instrument/schema.ts";
+import { textLimits } from "../../instrument/text-limits.ts";
 import type { Comparison } from "../document/comparison.ts";
 import { asJson, type Json } from "../document/json.ts";
 import { hasPlan } from "../document/plan.ts";
@@ -68,6 +69,7 @@ export function readDocument(kept: Json, reader: PartReader): Mended<Document> |
     comparison: comparison.value,
     asBuilt: record.value,
     readingTexts: readTexts(kept["readingTexts"], reader.isKey),
+    ...readModel(kept),
   };
   const noLast = last === null && lastGood !== undefined;
   const own = [
@@ -76,6 +78,18 @@ export function readDocument(kept: Json, reader: PartReader): Mended<Document> |
     ...(noLast ? [{ path: "lastGood", reason: "This has no plan.", value: lastGood }] : []),
   ];
   return { value: document, leftOut: [...own, ...comparison.leftOut, ...record.leftOut] };
+}
+
+/** Whether it is a model, and which it was made from: what cannot be read of that is as if it were not said. */
+export function readModel({ model, madeFrom }: Json): Pick<Document, "isModel" | "madeFrom"> {
+  const { id, name } = asJson(madeFrom);
+  const isNamed = typeof id === "string" && id !== "" && typeof name === "string";
+  return {
+    isModel: model === true,
+    madeFrom: isNamed
+      ? { id: id.slice(0, textLimits.id), name: name.slice(0, textLimits.name) }
+      : null,
+  };
 }
 
 /** Where a fault is one of the whole instrument. */

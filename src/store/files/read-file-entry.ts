@@ -10,6 +10,7 @@ import { type Document, newDocument } from "../document/state.ts";
 import { readComparison } from "./comparison-form.ts";
 import type { FilePiece } from "./file-text.ts";
 import { type LeftOut, type Mended, readMended } from "./leave-out.ts";
+import { readModel } from "./read-document.ts";
 import { readRecord } from "./record-form.ts";
 import { fileLimits } from "./shelf-file.ts";
 
@@ -76,7 +77,12 @@ function readParts(json: unknown, at: string): Read<FileEntryRead> {
   return {
     ok: true,
     value: {
-      document: { ...document, comparison: compared.value, asBuilt: record.value },
+      document: {
+        ...document,
+        comparison: compared.value,
+        asBuilt: record.value,
+        ...readModel(asJson(json)),
+      },
       leftOut: [
         ...leftOut,
         ...named(compared.leftOut, `${at}comparison`),

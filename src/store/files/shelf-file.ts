@@ -3,7 +3,8 @@ import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.t
 import { fileForm, type InstrumentForm } from "../../instrument/file-version.ts";
 import { variantInstrument } from "../../profile/comparison/variant.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
-import type { Document } from "../document/state.ts";
+import type { Document, Model } from "../document/state.ts";
+import { modelForm } from "./document-form.ts";
 import type { OwnedStick } from "./sticks-form.ts";
 
 /** What a file holds of one instrument: not its texts as typed, nor its undo. */
@@ -15,6 +16,10 @@ export interface FileEntry {
   readonly comparison?: Comparison;
   /** Left out where nothing was measured. */
   readonly asBuilt?: AsBuilt;
+  /** Whether it is a model; left out where it is none. */
+  readonly model?: true;
+  /** The model it was made from; left out where there was none. */
+  readonly madeFrom?: Model;
 }
 
 export const shelfFormat = "rimwright-shelf";
@@ -50,12 +55,14 @@ export const shelfFileOf = (
   instruments: kept.map(({ document }) => fileEntryOf(document)),
 });
 
-export function fileEntryOf({ instrument, lastGood, comparison, asBuilt }: Document): FileEntry {
+export function fileEntryOf(document: Document): FileEntry {
+  const { instrument, lastGood, comparison, asBuilt } = document;
   const variants = comparison.variants.map((one) => variantInstrument(instrument, one));
   return {
     instrument: fileForm(instrument, variants),
     ...(equal(lastGood, instrument) ? {} : { lastGood: fileForm(lastGood, variants) }),
     ...(equal(comparison, firstComparison) ? {} : { comparison }),
     ...(equal(asBuilt, emptyAsBuilt) ? {} : { asBuilt }),
+    ...modelForm(document),
   };
 }

@@ -20,7 +20,7 @@ export interface Clash {
   readonly document: Document;
   readonly kept: { readonly name: string; readonly savedAt: number; readonly revision: number };
   /** In what they differ. */
-  readonly differs: readonly ("numbers" | "variants" | "as-built record")[];
+  readonly differs: readonly ("numbers" | "variants" | "as-built record" | "model")[];
   readonly choice: ClashChoice;
 }
 
@@ -162,6 +162,7 @@ function differences(a: Document, b: Document): Clash["differs"] {
     ["numbers", (document: Document) => [document.instrument, document.lastGood]],
     ["variants", (document: Document) => document.comparison],
     ["as-built record", (document: Document) => document.asBuilt],
+    ["model", (document: Document) => [document.isModel, document.madeFrom]],
   ] as const;
   return parts.filter(([, part]) => !equal(part(a), part(b))).map(([name]) => name);
 }

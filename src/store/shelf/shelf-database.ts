@@ -24,7 +24,7 @@ export interface ShelfSchema extends DBSchema {
 export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
 
 /** Grows when a store is added or its form changes. A page that meets a newer one must not write. */
-const databaseVersion = 3;
+const databaseVersion = 4;
 
 export const shownKey = "last";
 
@@ -51,6 +51,7 @@ export function openShelfDatabase(news: DatabaseNews, name = "rimwright"): Promi
         }
       }
       if (before < 3) database.createObjectStore("shown");
+      // Version 4 knows models: an older page would forget them with its next save.
     },
     blocked: () => news.blocked(),
     blocking(_current, _wanted, event) {

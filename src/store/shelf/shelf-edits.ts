@@ -1,26 +1,30 @@
 import type { FinishedInstrument } from "../../instrument/as-built/as-built.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
 import { noEditId } from "../document/edit-id.ts";
-import { rename } from "../document/edits.ts";
+import { markModel, rename } from "../document/edits.ts";
 import { newId } from "../document/new-id.ts";
-import { type Document, firstState } from "../document/state.ts";
+import { type Document, firstState, newDocument, type State } from "../document/state.ts";
 import { documentIn, recorded } from "../document/undo.ts";
 import type { Session } from "./session.ts";
-import { type Entry, newEntry } from "./shelf-entry.ts";
+import { type Entry, madeFrom, newEntry } from "./shelf-entry.ts";
 import { editShop, forget, learnFrom } from "./shop.ts";
 
-/** Gives a kept instrument another name without opening it. The old one is one undo away once it is open. False when it is not on the shelf. */
-export async function renameKept({ parts }: Session, id: string, name: string): Promise<boolean> {
+/** Edits a kept instrument without opening it. What it was is one undo away once it is open. False when it is not on the shelf. */
+async function editKept(
+  { parts }: Session,
+  id: string,
+  edit: (state: State) => State,
+): Promise<boolean> {
   const { shelf, store, tell } = parts;
   if (store.getState().instrument.id === id) {
-    store.setState((state) => recorded(state, rename(state, name)));
+    store.setState((state) => recorded(state, edit(state)));
     return true;
   }
   for (;;) {
     const entry = await shelf.open(id);
     if (entry === undefined) return false;
     const before = { ...firstState, ...entry.document, ...entry.history };
-    const after = recorded(before, rename(before, name));
+    const after = recorded(before, edit(before));
     if (after === before) return true;
     const { past, future } = after;
     const result = await shelf.save({
@@ -36,6 +40,35 @@ export async function renameKept({ parts }: Session, id: string, name: string): 
   }
 }
 
+export const renameKept = (session: Session, id: string, name: string): Promise<boolean> =>
+  editKept(session, id, (state) => rename(state, name));
+
+export const markKeptModel = (session: Session, id: string, isModel: boolean): Promise<boolean> =>
+  editKept(session, id, (state) => markModel(state, isModel));
+
+/** A new instrument made from a model, which it remembers: nothing is measured of it yet. Null when the model is not on the shelf. */
+export async function makeFromModel(session: Session, id: string): Promise<Entry | null> {
+  const { shelf, tell, now } = session.parts;
+  await session.flush();
+  const model = await shelf.document(id);
+  if (model === undefined) return null;
+  const made = madeFrom(await shelf.cards(), id).length;
+  const { lastGood } = model;
+  const ending = `, no. ${made + 1}`;
+  const name = `${nameBefore(model, ending)}${ending}`;
+  const document: Document = {
+    ...newDocument({ ...lastGood, id: newId(), name }),
+    madeFrom: { id, name: model.instrument.name },
+  };
+  const [entry] = await shelf.add([{ entry: newEntry(document, now()), replaces: null }]);
+  if (entry !== undefined) tell(entry);
+  return entry ?? null;
+}
+
+/** A name with room for what ends it. */
+const nameBefore = ({ instrument: { name } }: Document, ending: string): string =>
+  (name === "" ? "Unnamed instrument" : name).slice(0, textLimits.name - ending.length);
+
 /**
  * An instrument copied under an id of its own, with its variants and all that was measured. The copy is
  * not finished: nothing is learnt twice from one instrument.
@@ -46,8 +79,7 @@ export async function duplicate(session: Session, id: string): Promise<Entry | n
   const document = await shelf.document(id);
   if (document === undefined) return null;
   const { instrument, lastGood, asBuilt } = document;
-  const name = `${instrument.name === "" ? "Unnamed instrument" : instrument.name}, copy`;
-  const own = { id: newId(), name: name.slice(0, textLimits.name) };
+  const own = { id: newId(), name: `${nameBefore(document, ", copy")}, copy` };
   const copy: Document = {
     ...document,
     instrument: { ...instrument, ...own },

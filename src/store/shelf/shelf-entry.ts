@@ -9,7 +9,7 @@ import { validParts } from "./valid-parts.ts";
 
 /** A card from what a database holds: what cannot be read of it is as on a blank one. Null without an id to open it by. */
 export function readCard(json: unknown): Card | null {
-  const { id, name, savedAt, finished, revision, inFile } = asJson(json);
+  const { id, name, savedAt, finished, revision, inFile, isModel, madeFrom } = asJson(json);
   if (typeof id !== "string") return null;
   return {
     id,
@@ -18,6 +18,8 @@ export function readCard(json: unknown): Card | null {
     finished: finished === true,
     revision: typeof revision === "number" ? revision : 0,
     inFile: typeof inFile === "number" ? inFile : null,
+    ...(isModel === true ? { isModel } : {}),
+    ...(typeof madeFrom === "string" ? { madeFrom } : {}),
   };
 }
 
@@ -52,6 +54,10 @@ export interface Card {
   readonly revision: number;
   /** The revision last put into a file; null while none was. */
   readonly inFile: number | null;
+  /** Left out where it is no model. */
+  readonly isModel?: true;
+  /** The id of the model it was made from; left out where there was none. */
+  readonly madeFrom?: string;
 }
 
 export const cardOf = (
@@ -64,7 +70,13 @@ export const cardOf = (
   finished: document.asBuilt.finished !== null,
   revision,
   inFile,
+  ...(document.isModel ? { isModel: true } : {}),
+  ...(document.madeFrom === null ? {} : { madeFrom: document.madeFrom.id }),
 });
+
+/** The instruments on a shelf that were made from a model. */
+export const madeFrom = (cards: readonly Card[], model: string): readonly Card[] =>
+  cards.filter((card) => card.madeFrom === model);
 
 /** Whether an instrument has changes that are in no file. */
 export const isInNoFile = ({ revision, inFile }: Card): boolean => revision !== inFile;

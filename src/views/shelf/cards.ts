@@ -1,7 +1,8 @@
 import { useCallback, useEffect, useState } from "react";
 import { useStore } from "zustand";
 import type { Session } from "../../store/shelf/session.ts";
-import type { Card } from "../../store/shelf/shelf-entry.ts";
+import { type Card, madeFrom } from "../../store/shelf/shelf-entry.ts";
+import { byName, hasWords } from "../find-names.ts";
 
 export const orders = [
   ["latest", "last changed first"],
@@ -11,28 +12,29 @@ export const orders = [
 
 export type Order = (typeof orders)[number][0];
 
-/** What a list calls an instrument that has no name. */
-export const nameOf = (name: string): string => (name.trim() === "" ? "Unnamed instrument" : name);
+/** Which of the shelf's instruments a list shows: all, the models, or those made from one, by its id. */
+export type Shown = "all" | "models" | { readonly madeFrom: string };
 
-/** The cards whose names hold every word, in any case and without regard to accents, in an order. */
-export function foundCards(cards: readonly Card[], wanted: string, order: Order): readonly Card[] {
-  const words = plain(wanted).split(/\s+/);
-  const found =
-    wanted.trim() === ""
-      ? cards
-      : cards.filter(({ name }) => {
-          const held = plain(nameOf(name));
-          return words.every((word) => held.includes(word));
-        });
-  return found.toSorted(comparing[order]);
+/** The cards whose names hold every word, of those that are to be shown, in an order. */
+export function foundCards(
+  cards: readonly Card[],
+  words: string,
+  order: Order,
+  shown: Shown,
+): readonly Card[] {
+  return shownCards(cards, shown)
+    .filter(({ name }) => hasWords(name, words))
+    .toSorted(comparing[order]);
 }
 
-const plain = (text: string): string =>
-  text.normalize("NFD").replace(/\p{M}/gu, "").toLocaleLowerCase();
+function shownCards(cards: readonly Card[], shown: Shown): readonly Card[] {
+  if (shown === "all") return cards;
+  return shown === "models"
+    ? cards.filter(({ isModel }) => isModel)
+    : madeFrom(cards, shown.madeFrom);
+}
 
-const byName = new Intl.Collator(undefined, { numeric: true });
-
-const named = (a: Card, b: Card): number => byName.compare(nameOf(a.name), nameOf(b.name));
+const named = (a: Card, b: Card): number => byName(a.name, b.name);
 
 const comparing: Readonly<Record<Order, (a: Card, b: Card) => number>> = {
   latest: (a, b) => b.savedAt - a.savedAt || named(a, b),

@@ -1,6 +1,6 @@
 import { type Clash, type ClashChoice, choose, type ImportPlan } from "../../store/shelf/import.ts";
 import { Select } from "../fields/select.tsx";
-import { nameOf } from "./cards.ts";
+import { nameOf } from "../find-names.ts";
 
 interface Props {
   readonly plan: ImportPlan;

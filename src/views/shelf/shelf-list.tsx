@@ -4,6 +4,8 @@ import { newDocument } from "../../store/document/state.ts";
 import type { Session } from "../../store/shelf/session.ts";
 import {
   duplicate,
+  makeFromModel,
+  markKeptModel,
   type Removed,
   removeFromShelf,
   renameKept,
@@ -12,8 +14,9 @@ import {
 import { type Card, newEntry } from "../../store/shelf/shelf-entry.ts";
 import { Labelled } from "../fields/labelled.tsx";
 import { Select } from "../fields/select.tsx";
+import { nameOf } from "../find-names.ts";
 import { useRimwright } from "../store-context.ts";
-import { foundCards, nameOf, type Order, orders } from "./cards.ts";
+import { foundCards, type Order, orders, type Shown } from "./cards.ts";
 import { ShelfRow } from "./shelf-row.tsx";
 
 interface EmptyShelfProps {
@@ -61,11 +64,15 @@ const page = 25;
 export function ShelfList({ session, cards, onChange }: ShelfListProps) {
   const [wanted, setWanted] = useState("");
   const [order, setOrder] = useState<Order>("latest");
+  const [which, setWhich] = useState<Shown>("all");
   const [shown, setShown] = useState(page);
   const [off, setOff] = useState<readonly Removed[]>([]);
   const [refused, setRefused] = useState("");
   const open = useRimwright((state) => state.instrument.id);
-  const found = useMemo(() => foundCards(cards, wanted, order), [cards, wanted, order]);
+  const found = useMemo(
+    () => foundCards(cards, wanted, order, which),
+    [cards, wanted, order, which],
+  );
 
   /** Does what was asked, and says so where the browser or the session will not. */
   const act = async (doing: Promise<unknown>): Promise<void> => {
@@ -86,13 +93,17 @@ export function ShelfList({ session, cards, onChange }: ShelfListProps) {
     await restoreRemoved(session, one);
     setOff((before) => before.filter((other) => other !== one));
   };
+  const make = async (id: string): Promise<void> => {
+    const made = await makeFromModel(session, id);
+    if (made !== null) await openOne(made.id);
+  };
   const last = off.at(-1);
   return (
     <section aria-label="Instruments">
       {cards.length === 0 ? (
         <EmptyShelf session={session} act={act} />
       ) : (
-        <Finding {...{ wanted, order, setWanted, setOrder }} />
+        <Finding {...{ cards, wanted, order, which, setWanted, setOrder, setWhich }} />
       )}
       <div className="shelf-told" role="status">
         {cards.length > 0 && <span>{countOf(found.length, cards.length)}</span>}
@@ -112,12 +123,15 @@ export function ShelfList({ session, cards, onChange }: ShelfListProps) {
             <ShelfRow
               key={card.id}
               card={card}
+              cards={cards}
               session={session}
               isOpen={card.id === open}
               onOpen={() => void act(openOne(card.id))}
               onRename={(name) => void act(renameKept(session, card.id, name))}
               onCopy={() => void act(duplicate(session, card.id))}
               onRemove={() => void act(remove(card.id))}
+              onModel={(isModel) => void act(markKeptModel(session, card.id, isModel))}
+              onMake={() => void act(make(card.id))}
             />
           ))}
         </ul>
@@ -137,13 +151,19 @@ function countOf(found: number, all: number): string {
 }
 
 interface FindingProps {
+  readonly cards: readonly Card[];
   readonly wanted: string;
   readonly order: Order;
+  readonly which: Shown;
+  readonly setWhich: (which: Shown) => void;
   readonly setWanted: (wanted: string) => void;
   readonly setOrder: (order: Order) => void;
 }
 
-function Finding({ wanted, order, setWanted, setOrder }: FindingProps) {
+function Finding(props: FindingProps) {
+  const { cards, wanted, order, which, setWanted, setOrder, setWhich } = props;
+  const models = cards.filter(({ isModel }) => isModel);
+  const made = models.map(({ id, name }) => [id, `made from ${nameOf(name)}`] as const);
   return (
     <div className="shelf-tools">
       <Labelled label="Find">
@@ -157,6 +177,16 @@ function Finding({ wanted, order, setWanted, setOrder }: FindingProps) {
         )}
       </Labelled>
       <Select label="Order" value={order} options={orders} onChoose={setOrder} />
+      {models.length > 0 && (
+        <Select
+          label="Show"
+          value={typeof which === "string" ? which : which.madeFrom}
+          options={[["all", "all"], ["models", "models"], ...made]}
+          onChoose={(chosen) =>
+            setWhich(chosen === "all" || chosen === "models" ? chosen : { madeFrom: chosen })
+          }
+        />
+      )}
     </div>
   );
 }

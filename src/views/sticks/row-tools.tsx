@@ -1,9 +1,11 @@
 import type { Field } from "../../instrument/field.ts";
 import type { Units } from "../../instrument/length.ts";
 import type { Standing } from "../../profile/standing.ts";
+import type { Model } from "../../store/document/state.ts";
 import { Labelled } from "../fields/labelled.tsx";
 import { fieldFormat, optional, ValueEntry } from "../fields/number-entry.tsx";
 import { Select } from "../fields/select.tsx";
+import { nameOf } from "../find-names.ts";
 import { columns, type RowChoice } from "./stick-columns.ts";
 
 const shows = [
@@ -29,12 +31,13 @@ const filters = [
 
 interface Props {
   readonly choice: RowChoice;
+  readonly models: readonly Model[];
   readonly units: Units;
   readonly onChoose: (choice: RowChoice) => void;
 }
 
 /** Finds instruments by name, by how the stick serves them, and by any column. */
-export function RowTools({ choice, units, onChoose }: Props) {
+export function RowTools({ choice, models, units, onChoose }: Props) {
   const { filter } = choice;
   const column = numeric.find(({ key }) => key === filter.column);
   const put = (part: Partial<RowChoice["filter"]>): void =>
@@ -57,6 +60,14 @@ export function RowTools({ choice, units, onChoose }: Props) {
         options={shows}
         onChoose={(show) => onChoose({ ...choice, show })}
       />
+      {models.length > 0 && (
+        <Select
+          label="Model"
+          value={choice.model ?? ""}
+          options={[["", "any"], ...models.map(({ id, name }) => [id, nameOf(name)] as const)]}
+          onChoose={(id) => onChoose({ ...choice, model: id === "" ? null : id })}
+        />
+      )}
       <Select
         label="Filter by"
         value={filter.column}

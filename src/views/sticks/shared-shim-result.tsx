@@ -6,9 +6,10 @@ import { serves } from "../../profile/sticks/shim-range.ts";
 import type { SharedShimAnswer } from "../../worker/messages.ts";
 import { SaveSvg, SceneRoom } from "../figures/chart-figure.tsx";
 import { outcomeMeasure } from "../figures/chart-measures.ts";
+import { nameOf } from "../find-names.ts";
 import { useRimwright } from "../store-context.ts";
 import { changeSaid, lengthSaid } from "./change-said.ts";
-import { limiterNames, nameOf } from "./stick-columns.ts";
+import { limiterNames } from "./stick-columns.ts";
 
 interface Props {
   readonly answer: SharedShimAnswer;
@@ -69,7 +70,7 @@ export function SharedShimResult({ answer: { sharedShim, changes, forShim }, shi
 }
 
 const memberName = (member: Member | undefined): string =>
-  member === undefined ? "None" : nameOf(member.instrument);
+  member === undefined ? "None" : nameOf(member.instrument.name);
 
 function verdict({ shared, limits, members, contact }: SharedShim, units: Units): string {
   const at = contact === null ? "" : `, its edge ${lengthSaid(contact, units)} from the tail end`;

@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useState } from "react";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { profileOf } from "../../profile/profile.ts";
+import { nameOf } from "../find-names.ts";
 import { lastPaper, printOn } from "../profile-sheet/paper.ts";
 import { ProfileSheet } from "../profile-sheet/profile-sheet.tsx";
 import { useRimwright } from "../store-context.ts";
-import { nameOf } from "./stick-columns.ts";
 
 /** Most sheets of one run: each is a page with two drawings. */
 const most = 100;
@@ -41,7 +41,7 @@ export function SheetsRun({ instruments, onBack }: Props) {
           Print on {paper} at full size: 100 %, no margins. The paper is chosen in the Sheet view.
           {instruments.length > most && ` The first ${most} of ${instruments.length} are here.`}
           {without.length > 0 &&
-            ` Without a plan, so without a sheet: ${without.map(({ instrument }) => nameOf(instrument)).join(", ")}.`}
+            ` Without a plan, so without a sheet: ${without.map(({ instrument }) => nameOf(instrument.name)).join(", ")}.`}
         </p>
       </div>
       {plans.map(

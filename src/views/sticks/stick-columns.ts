@@ -7,10 +7,13 @@ import { isServed, type OnStickResult } from "../../profile/sticks/on-stick.ts";
 import type { Limiter } from "../../profile/sticks/shim-range.ts";
 import type { StickWants } from "../../profile/sticks/wanted-stick.ts";
 import { outcomeMeasure } from "../figures/chart-measures.ts";
+import { byName, hasWords, nameOf } from "../find-names.ts";
 
 /** An instrument with what the stick tried gives of it and what it wants; null where that is not worked out yet. */
 export interface StickRow {
   readonly instrument: Instrument;
+  /** The id of the model it was made from; null where there was none. */
+  readonly model: string | null;
   readonly on: OnStickResult | null;
   readonly wants: StickWants | null;
 }
@@ -48,10 +51,6 @@ export const onStickKinds = [
   "breakAngle",
 ] as const satisfies readonly WindowKind[];
 
-/** What a list calls an instrument that has no name. */
-export const nameOf = ({ name }: Instrument): string =>
-  name.trim() === "" ? "Unnamed instrument" : name;
-
 const onColumn = (key: WindowKind | "overrunLength"): Column => ({
   key,
   side: "on",
@@ -72,7 +71,7 @@ const wantsColumn = (
 export const columns: readonly Column[] = [
   {
     ...{ key: "name", side: null, name: "Instrument", quantity: "text" },
-    read: ({ instrument }) => nameOf(instrument),
+    read: ({ instrument }) => nameOf(instrument.name),
   },
   ...onStickKinds.map(onColumn),
   onColumn("overrunLength"),
@@ -132,6 +131,8 @@ export function noFigures(on: OnStickResult | null, units: Units): string {
 /** Which rows are shown, and in what order. */
 export interface RowChoice {
   readonly words: string;
+  /** A model's id: it and what was made from it alone. */
+  readonly model: string | null;
   readonly show: "all" | "served" | "unserved" | "ticked";
   readonly by: ColumnKey;
   readonly descending: boolean;
@@ -145,19 +146,20 @@ export interface RowChoice {
 }
 
 export const firstChoice: RowChoice = {
-  ...{ words: "", show: "all", by: "name", descending: false },
+  ...{ words: "", model: null, show: "all", by: "name", descending: false },
   filter: { column: "none", least: null, most: null, stands: "any" },
 };
 
 /** The rows chosen, in order. What has no value of the column comes last either way. */
 export function chosenRows(
   rows: readonly StickRow[],
-  { words, show, by, descending, filter }: RowChoice,
+  { words, model, show, by, descending, filter }: RowChoice,
   isTicked: (id: string) => boolean,
 ): readonly StickRow[] {
   const found = rows.filter(
     (row) =>
-      hasWords(row, words) &&
+      hasWords(row.instrument.name, words) &&
+      (model === null || row.model === model || row.instrument.id === model) &&
       (show !== "ticked" || isTicked(row.instrument.id)) &&
       (show !== "served" || isRowServed(row)) &&
       (show !== "unserved" || !isRowServed(row)) &&
@@ -166,16 +168,6 @@ export function chosenRows(
   const column = columns.find(({ key }) => key === by);
   return column === undefined ? found : found.toSorted(ordering(column, descending));
 }
-
-const plain = (text: string): string =>
-  text.normalize("NFD").replace(/\p{M}/gu, "").toLocaleLowerCase();
-
-const hasWords = ({ instrument }: StickRow, words: string): boolean => {
-  const held = plain(nameOf(instrument));
-  return plain(words)
-    .split(/\s+/)
-    .every((word) => held.includes(word));
-};
 
 function passes(row: StickRow, { column, least, most, stands }: RowChoice["filter"]): boolean {
   const of = columns.find(({ key }) => key === column);
@@ -186,17 +178,15 @@ function passes(row: StickRow, { column, least, most, stands }: RowChoice["filte
   return stands === "any" || standingOf(row, of.key) === stands;
 }
 
-const byName = new Intl.Collator(undefined, { numeric: true });
-
 const ordering =
   ({ read }: Column, descending: boolean) =>
   (a: StickRow, b: StickRow): number => {
     const [one, other] = [read(a), read(b)];
-    const alike = byName.compare(nameOf(a.instrument), nameOf(b.instrument));
+    const alike = byName(a.instrument.name, b.instrument.name);
     if (one === null || other === null) return one === other ? alike : one === null ? 1 : -1;
     const order =
       typeof one === "number" && typeof other === "number"
         ? one - other
-        : byName.compare(String(one), String(other));
+        : byName(String(one), String(other));
     return (descending ? -order : order) || alike;
   };

@@ -5,6 +5,7 @@ import type { OnStick } from "../../profile/sticks/on-stick.ts";
 import type { FieldChange } from "../../profile/sticks/shared-shim-changes.ts";
 import { outcomeMeasure, saidRange } from "../figures/chart-measures.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
+import { nameOf } from "../find-names.ts";
 import { Mark } from "../verdict/standing-mark.tsx";
 import { changeSaid } from "./change-said.ts";
 import {
@@ -12,7 +13,6 @@ import {
   columns,
   isRowServed,
   limiterNames,
-  nameOf,
   noFigures,
   onStickKinds,
   type RowChoice,
@@ -63,7 +63,7 @@ export function StickTable(props: Props) {
                     checked={isTicked(row.instrument.id)}
                     onChange={({ target }) => onTick(row.instrument.id, target.checked)}
                   />
-                  <span dir="auto">{nameOf(row.instrument)}</span>
+                  <span dir="auto">{nameOf(row.instrument.name)}</span>
                 </label>
               </th>
               {side === "on" ? (

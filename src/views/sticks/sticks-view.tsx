@@ -1,5 +1,6 @@
 import { useCallback, useMemo, useState } from "react";
 import type { Stick } from "../../profile/sticks/on-stick.ts";
+import type { Model } from "../../store/document/state.ts";
 import type { StickSource } from "../../store/shelf/shop.ts";
 import type { StickChangesJob } from "../../worker/messages.ts";
 import { csvOf } from "../csv.ts";
@@ -44,8 +45,8 @@ function OpenSticks() {
   const { owned } = useShop(({ sticks }) => sticks);
   const edit = useShopEdit();
   const [isPrinting, setPrinting] = useState(false);
-  const { instruments, told } = useStickInstruments(source);
-  const { rows, share, failed } = useStickRows(instruments, stick, owned);
+  const laid = useStickInstruments(source);
+  const { rows, share, failed } = useStickRows(laid, stick, owned);
   const chosen = useMemo(() => (ticked === null ? null : new Set(ticked)), [ticked]);
   const isTicked = useCallback((id: string) => chosen === null || chosen.has(id), [chosen]);
   const counted = useMemo(
@@ -76,7 +77,8 @@ function OpenSticks() {
       <ErrorBoundary what="The table of instruments">
         <Rows
           {...{ rows, isTicked, tick, owned, stick, share, source }}
-          told={failed ? "This could not be worked out in this browser." : told}
+          models={laid.models}
+          told={failed ? "This could not be worked out in this browser." : laid.told}
           onSource={(to) => edit((shop) => ({ ...shop, trial: { ...shop.trial, source: to } }))}
           onSheets={() => setPrinting(true)}
         />
@@ -124,6 +126,7 @@ interface RowsProps {
   readonly stick: Stick;
   readonly share: number;
   readonly source: StickSource;
+  readonly models: readonly Model[];
   readonly told: string;
   readonly onSource: (to: StickSource) => void;
   readonly onSheets: () => void;
@@ -158,7 +161,7 @@ function Rows(props: RowsProps) {
         <ChoiceButtons legend="From" options={sources} value={source} onChoose={props.onSource} />
         <ChoiceButtons legend="The table shows" options={sides} value={side} onChoose={setSide} />
       </div>
-      <RowTools choice={choice} units={units} onChoose={setChoice} />
+      <RowTools choice={choice} models={props.models} units={units} onChoose={setChoice} />
       <div className="stick-line stick-told" role="status">
         <span>
           {found.length === rows.length ? rows.length : `${found.length} of ${rows.length}`}{" "}

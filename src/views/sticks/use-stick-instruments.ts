@@ -1,12 +1,17 @@
 import { useEffect, useMemo, useState } from "react";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { presets } from "../../instrument/presets.ts";
+import type { Model } from "../../store/document/state.ts";
 import type { Shelf } from "../../store/shelf/shelf.ts";
 import type { StickSource } from "../../store/shelf/shop.ts";
 import { useRimwright, useShelfSlot } from "../store-context.ts";
 
 export interface StickInstruments {
   readonly instruments: readonly Instrument[];
+  /** The shelf's models. */
+  readonly models: readonly Model[];
+  /** The ids of models by those of what was made from them. */
+  readonly modelOf: ReadonlyMap<string, string>;
   /** How the shelf's own are coming, in words; "" once they are here. */
   readonly told: string;
 }
@@ -14,7 +19,7 @@ export interface StickInstruments {
 /** The instruments there are to be laid on sticks: invented ones, the shelf's, and the open one as it is now. Each id once. */
 export function useStickInstruments(source: StickSource): StickInstruments {
   const open = useRimwright(({ lastGood }) => lastGood);
-  const { kept, told } = useKept(source !== "presets");
+  const { kept, models, modelOf, told } = useKept(source !== "presets");
   const instruments = useMemo(() => {
     const invented = source === "shelf" ? [] : presets;
     const byId = new Map([...invented, ...kept].map((one) => [one.id, one]));
@@ -23,15 +28,14 @@ export function useStickInstruments(source: StickSource): StickInstruments {
     const all = [...byId.values()];
     return isThere || source === "presets" ? all : [open, ...all];
   }, [source, kept, open]);
-  return { instruments, told };
+  return { instruments, models, modelOf, told };
 }
 
-interface Kept {
+interface Kept extends Omit<StickInstruments, "instruments"> {
   readonly kept: readonly Instrument[];
-  readonly told: string;
 }
 
-const none: Kept = { kept: [], told: "" };
+const none: Kept = { kept: [], models: [], modelOf: new Map(), told: "" };
 
 function useKept(wanted: boolean): Kept {
   const slot = useShelfSlot();
@@ -69,6 +73,10 @@ async function readAll(shelf: Shelf, tell: (kept: Kept) => boolean): Promise<voi
   const read: NonNullable<typeof before> = new Map();
   known.set(shelf, read);
   const cards = await shelf.cards();
+  const models = cards.filter(({ isModel }) => isModel);
+  const modelOf = new Map(
+    cards.flatMap(({ id, madeFrom }) => (madeFrom === undefined ? [] : [[id, madeFrom] as const])),
+  );
   for (let from = 0; from < cards.length; from += atOnce) {
     const some = cards.slice(from, from + atOnce);
     const documents = await Promise.all(
@@ -83,9 +91,13 @@ async function readAll(shelf: Shelf, tell: (kept: Kept) => boolean): Promise<voi
     });
     const told = `Reading the shelf: ${read.size} of ${cards.length}…`;
     const first = from === 0 && cards.length > atOnce;
-    if ((first || from % (10 * atOnce) === 0) && tell({ kept: instrumentsIn(read), told })) return;
+    if (
+      (first || from % (10 * atOnce) === 0) &&
+      tell({ kept: instrumentsIn(read), models, modelOf, told })
+    )
+      return;
   }
-  tell({ kept: instrumentsIn(read), told: "" });
+  tell({ kept: instrumentsIn(read), models, modelOf, told: "" });
 }
 
 const instrumentsIn = (

@@ -4,6 +4,7 @@ import { type ReadyForSticks, readyForSticks, type Stick } from "../../profile/s
 import type { OnStickJob, StickWantsJob } from "../../worker/messages.ts";
 import { useJob } from "../use-job.ts";
 import type { StickRow } from "./stick-columns.ts";
+import type { StickInstruments } from "./use-stick-instruments.ts";
 
 /** So many instruments the page lays on a stick itself within a frame; of more, only those in sight. */
 const mostAtOnce = 40;
@@ -42,7 +43,7 @@ function answersOf<Answer>(
 
 /** A row for each instrument. Many are worked out in the worker, from where they come a little behind a stick that is dragged. */
 export function useStickRows(
-  instruments: readonly Instrument[],
+  { instruments, modelOf }: StickInstruments,
   stick: Stick,
   owned: readonly Stick[],
 ): StickRows {
@@ -68,11 +69,12 @@ export function useStickRows(
       instruments.map(
         (instrument): StickRow => ({
           instrument,
+          model: modelOf.get(instrument.id) ?? null,
           on: now === null ? (onOf.get(instrument) ?? null) : onStickNow(instrument, now),
           wants: wantsOf.get(instrument) ?? null,
         }),
       ),
-    [instruments, now, onOf, wantsOf],
+    [instruments, modelOf, now, onOf, wantsOf],
   );
   const shares = [isFew ? 1 : (on.progress?.share ?? 0), wants.progress?.share ?? 0];
   return {

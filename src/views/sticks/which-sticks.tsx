@@ -4,10 +4,11 @@ import type { StickPlan } from "../../profile/sticks/stick-plan.ts";
 import type { SetStick } from "../../profile/sticks/stick-set.ts";
 import type { StickWants } from "../../profile/sticks/wanted-stick.ts";
 import type { StickPlanJob } from "../../worker/messages.ts";
+import { nameOf } from "../find-names.ts";
 import { useRimwright } from "../store-context.ts";
 import { useJob } from "../use-job.ts";
 import { lengthSaid } from "./change-said.ts";
-import { nameOf, type StickRow } from "./stick-columns.ts";
+import type { StickRow } from "./stick-columns.ts";
 
 interface Props {
   /** Those ticked, once all are known. */
@@ -121,7 +122,7 @@ function SetList({ sticks, instruments, onTry }: SetProps) {
   const units = useRimwright((state) => state.choices.units);
   const called = (i: number): string => {
     const one = instruments[i];
-    return one === undefined ? "none" : nameOf(one);
+    return one === undefined ? "none" : nameOf(one.name);
   };
   return (
     <ul className="stick-set">

@@ -174,6 +174,22 @@ describe("a shelf of version 1", () => {
     database.close();
   });
 
+  test("and one of version 3, whose instruments are no models", async () => {
+    const old = await openDB("old-4", 3, {
+      upgrade(database) {
+        for (const store of ["entries", "cards", "aside"])
+          database.createObjectStore(store, { keyPath: "id" });
+        database.createObjectStore("shown");
+      },
+    });
+    await old.put("entries", entries[0]);
+    old.close();
+    const database = await openShelfDatabase(news, "old-4");
+    const opened = await new Shelf(database).open(entries[0].id);
+    expect(opened?.document).toMatchObject({ isModel: false, madeFrom: null });
+    database.close();
+  });
+
   test("waits for the page of version 1 to let go of it", async () => {
     const old = await oldShelf("old-2");
     let blocked = false;
@@ -280,6 +296,24 @@ describe("version 2", () => {
     expect(twelve?.instrument.strings.pairGap).toBe(2.4);
     expect(cutaway?.instrument.body.tracingTreble).toBeDefined();
   });
+});
+
+test("a file of version 2 with sticks, a model and what was made from it comes in whole and goes out the same", async () => {
+  const { shelf } = await openShelf();
+  const name = "shelf-file-models.json";
+  const reading = await readImport(shelf, new Blob([fixture(name, "v2")]));
+  if (!reading.ok) throw new Error(reading.reason);
+  const { fresh, sticks, bad } = reading.plan;
+  expect(bad).toEqual([]);
+  const out = shelfFileOf(
+    fresh.map((document) => ({ document })),
+    sticks,
+  );
+  expect(out).toEqual(asWritten(name, "v2"));
+  expect(fresh.map(({ isModel, madeFrom }) => [isModel, madeFrom?.id])).toEqual([
+    [true, undefined],
+    [false, "three-quarter"],
+  ]);
 });
 
 test("a page whose shelf a newer one wants lets go of it, and opens it no more", async () => {

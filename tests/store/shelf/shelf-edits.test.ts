@@ -16,16 +16,20 @@ import {
 } from "../../../src/store/document/state.ts";
 import { documentIn, undo } from "../../../src/store/document/undo.ts";
 import { addVariant } from "../../../src/store/document/variant-edits.ts";
+import { shelfFiles } from "../../../src/store/shelf/export.ts";
+import { runImport } from "../../../src/store/shelf/import.ts";
 import type { Shelf } from "../../../src/store/shelf/shelf.ts";
 import {
   duplicate,
+  makeFromModel,
+  markKeptModel,
   removeFromShelf,
   renameKept,
   restoreRemoved,
 } from "../../../src/store/shelf/shelf-edits.ts";
-import { type Entry, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
+import { type Entry, entryForm, madeFrom, newEntry } from "../../../src/store/shelf/shelf-entry.ts";
 import { editShop } from "../../../src/store/shelf/shop.ts";
-import { openShelf, openTab } from "../../support/tab.ts";
+import { importPlanOf, openShelf, openTab } from "../../support/tab.ts";
 
 let shelf: Shelf;
 beforeEach(async () => {
@@ -129,6 +133,71 @@ describe("a copy", () => {
     const copy = await duplicate(tab.session, id);
     expect(copy?.document.instrument.dome.flatLength).toBe(480);
     expect((await entryOf(copy?.id ?? "")).document).toEqual(copy?.document);
+  });
+});
+
+describe("a model", () => {
+  test("is marked without opening, and is no model again one undo later", async () => {
+    await kept();
+    const { session, store, edit } = openTab(shelf);
+    expect(await markKeptModel(session, fullId, true)).toBe(true);
+    expect((await shelf.cards())[0]).toMatchObject({ isModel: true });
+    await session.open(fullId);
+    expect(store.getState().isModel).toBe(true);
+    edit(undo);
+    expect(store.getState().isModel).toBe(false);
+    await session.flush();
+    expect((await shelf.cards())[0]).not.toHaveProperty("isModel");
+  });
+
+  test("is what an instrument is made from: measured in nothing, counted, and remembering it through a file", async () => {
+    await kept();
+    const { session } = openTab(shelf);
+    await markKeptModel(session, fullId, true);
+    const first = await makeFromModel(session, fullId);
+    const second = await makeFromModel(session, fullId);
+    const model = { id: fullId, name: full.instrument.name };
+    expect(first?.document).toEqual({
+      ...newDocument({ ...full.instrument, id: first?.id ?? "", name: `${model.name}, no. 1` }),
+      madeFrom: model,
+    });
+    expect(second?.document.instrument.name).toBe(`${model.name}, no. 2`);
+    expect(madeFrom(await shelf.cards(), fullId).map((card) => card.id)).toEqual(
+      expect.arrayContaining([first?.id, second?.id]),
+    );
+    const other = await openShelf();
+    const tab = openTab(other.shelf);
+    const [file] = await shelfFiles(shelf);
+    await runImport(tab.session, await importPlanOf(other.shelf, new Blob([JSON.stringify(file)])));
+    expect(madeFrom(await other.shelf.cards(), fullId)).toHaveLength(2);
+    expect((await other.shelf.document(fullId))?.isModel).toBe(true);
+  });
+
+  test("whose name is as long as a name may be leaves room for the number", async () => {
+    const { instrument } = full;
+    const long = { ...instrument, name: "x".repeat(200) };
+    await shelf.save(newEntry({ ...full, instrument: long, lastGood: long, isModel: true }, 5));
+    const made = await makeFromModel(openTab(shelf).session, fullId);
+    expect(made?.document.instrument.name).toHaveLength(200);
+    expect(made?.document.instrument.name).toMatch(/x, no. 1$/);
+  });
+
+  test("that is not on the shelf makes nothing", async () => {
+    const { session } = openTab(shelf);
+    expect(await makeFromModel(session, "none")).toBeNull();
+    expect(await markKeptModel(session, "none", true)).toBe(false);
+  });
+
+  test.each([
+    [{ model: 1, madeFrom: 5 }, false],
+    [{ model: "true", madeFrom: { id: "", name: "x" } }, false],
+    [{ model: true, madeFrom: { id: 7, name: "x" } }, true],
+  ])("stored as %j is read where it can be", async (stored, isModel) => {
+    const { shelf: other, database } = await openShelf();
+    const entry = await kept();
+    const form = entryForm(entry);
+    await database.put("entries", { ...form, work: { ...form.work, ...(stored as object) } });
+    expect(await other.document(fullId)).toMatchObject({ isModel, madeFrom: null });
   });
 });
 

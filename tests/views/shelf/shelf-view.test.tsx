@@ -1,8 +1,9 @@
 import { fireEvent, render, screen, waitFor, within } from "@testing-library/react";
 import { beforeAll, describe, expect, test, vi } from "vitest";
+import { demoShelf } from "../../../src/instrument/as-built/demo-shelf.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
-import { firstState, newDocument } from "../../../src/store/document/state.ts";
+import { type Document, firstState, newDocument } from "../../../src/store/document/state.ts";
 import { shelfFileOf } from "../../../src/store/files/shelf-file.ts";
 import { newEntry } from "../../../src/store/shelf/shelf-entry.ts";
 import { makeShelfSlot } from "../../../src/store/shelf/shelf-slot.ts";
@@ -23,9 +24,12 @@ beforeAll(() => {
 });
 
 /** The Shelf view on a shelf with these instruments. */
-async function openView(instruments: readonly Instrument[]) {
+async function openView(
+  instruments: readonly Instrument[],
+  documents: readonly Document[] = instruments.map(newDocument),
+) {
   const { shelf } = await openShelf();
-  for (const instrument of instruments) await shelf.save(newEntry(newDocument(instrument), 1));
+  for (const document of documents) await shelf.save(newEntry(document, 1));
   const { store, shop, session } = openTab(shelf, firstState);
   const slot = makeShelfSlot();
   slot.setState({ is: "open", shelf, session }, true);
@@ -43,6 +47,8 @@ async function openView(instruments: readonly Instrument[]) {
 }
 
 const called = (name: string, id = name): Instrument => ({ ...firstState.instrument, id, name });
+
+const row = (name: string): HTMLElement => screen.getByRole("listitem", { name });
 
 const names = (): readonly (string | null)[] =>
   screen.queryAllByRole("listitem").map((row) => row.getAttribute("aria-label"));
@@ -91,6 +97,61 @@ describe("the shelf", () => {
     await user.click(back);
     await waitFor(() => expect(names()).toEqual(["Ash"]));
     expect(await shelf.cards()).toHaveLength(1);
+  });
+});
+
+describe("models", () => {
+  const made = (id: string, length: number, model = "model") => ({
+    ...newDocument({ ...called(id), body: { ...firstState.instrument.body, length } }),
+    madeFrom: { id: model, name: "Model A" },
+  });
+
+  test("are marked, and listed alone or with what was made from one", async () => {
+    const { user, shelf } = await openView([called("Model A", "model"), called("Other")]);
+    await user.click(screen.getByRole("button", { name: "More for Model A" }));
+    await user.click(screen.getByRole("button", { name: "Mark as a model" }));
+    expect(await screen.findByText(/Nothing on the shelf was made from it yet/)).toBeVisible();
+    await user.click(screen.getByRole("button", { name: "Make an instrument from it" }));
+    await waitFor(async () => expect(await shelf.cards()).toHaveLength(3));
+    await waitFor(() => expect(names()).toContain("Model A, no. 1"));
+    await user.selectOptions(screen.getByLabelText("Show"), "models");
+    expect(names()).toEqual(["Model A"]);
+    expect(screen.getByText(/1 instrument was made from it, none finished/)).toBeInTheDocument();
+    await user.selectOptions(screen.getByLabelText("Show"), "made from Model A");
+    expect(names()).toEqual(["Model A, no. 1"]);
+  });
+
+  test("tell of what was made from them in what it differs, and of one whose model is gone that it is", async () => {
+    const model = { ...newDocument(called("Model A", "model")), isModel: true };
+    const documents = [model, made("Same", 492), made("Longer", 500), made("Orphan", 492, "gone")];
+    const { user } = await openView([], documents);
+    for (const [name, said] of [
+      ["Same", /Made from “Model A”, and differs from it in nothing/],
+      ["Longer", /Body length: 500 mm, model 492 mm/],
+      ["Orphan", /“Model A”, which is not on the shelf/],
+    ] as const) {
+      await user.click(screen.getByRole("button", { name: `More for ${name}` }));
+      await waitFor(() => expect(row(name)).toHaveTextContent(said));
+    }
+  });
+
+  test("count what was made from them, and tell from its records how that came out", async () => {
+    const model = { ...newDocument(called("Model A", "model")), isModel: true };
+    const built = demoShelf.map(({ instrument, asBuilt }) => ({
+      ...newDocument(instrument),
+      asBuilt,
+      madeFrom: { id: "model", name: "Model A" },
+    }));
+    const { user } = await openView([], [model, ...built]);
+    await user.click(screen.getByRole("button", { name: "More for Model A" }));
+    await waitFor(() =>
+      expect(row("Model A")).toHaveTextContent(
+        `${built.length} instruments were made from it, ${built.length} finished.`,
+      ),
+    );
+    await waitFor(() =>
+      expect(row("Model A")).toHaveTextContent(/Straightedge gap, top gluedOver \d+ instruments/),
+    );
   });
 });
 

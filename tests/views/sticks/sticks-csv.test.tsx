@@ -8,6 +8,7 @@ import { stickRowsForCsv } from "../../../src/views/sticks/sticks-csv.ts";
 
 const rows = presets.map((instrument) => ({
   instrument,
+  model: null,
   on: readyForSticks(instrument, null)(8),
   wants: stickWantsOf(instrument, []),
 }));
