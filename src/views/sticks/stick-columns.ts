@@ -6,6 +6,7 @@ import { type Standing, standing } from "../../profile/standing.ts";
 import { isServed, type OnStickResult } from "../../profile/sticks/on-stick.ts";
 import type { Limiter } from "../../profile/sticks/shim-range.ts";
 import type { StickWants } from "../../profile/sticks/wanted-stick.ts";
+import type { OwnedStick } from "../../store/files/sticks-form.ts";
 import { outcomeMeasure } from "../figures/chart-measures.ts";
 import { byName, hasWords, nameOf } from "../find-names.ts";
 
@@ -103,6 +104,10 @@ export const saddleRange = (exposures: readonly number[]): Range => [
   Math.min(...exposures),
   Math.max(...exposures),
 ];
+
+/** What a stick owned is called: its own name, or its place among them. */
+export const stickName = ({ name }: OwnedStick, i: number): string =>
+  name.trim() === "" ? `stick ${i + 1}` : name;
 
 export const sayLength = (mm: number, units: Units): string =>
   outcomeMeasure("shim", units).say(mm);

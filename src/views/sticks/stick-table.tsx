@@ -1,8 +1,10 @@
+import { Fragment } from "react";
 import { windowMarks } from "../../drawing/charts/window-marks.ts";
 import type { Units } from "../../instrument/length.ts";
 import { outcomeNames } from "../../profile/comparison/outcomes.ts";
 import type { OnStick } from "../../profile/sticks/on-stick.ts";
 import type { FieldChange } from "../../profile/sticks/shared-shim-changes.ts";
+import type { OwnedStick } from "../../store/files/sticks-form.ts";
 import { outcomeMeasure, saidRange } from "../figures/chart-measures.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
 import { nameOf } from "../find-names.ts";
@@ -21,6 +23,7 @@ import {
   saddleRange,
   sayLength,
   standingOf,
+  stickName,
 } from "./stick-columns.ts";
 
 interface Props {
@@ -28,6 +31,7 @@ interface Props {
   readonly side: Side;
   readonly units: Units;
   readonly choice: RowChoice;
+  readonly owned: readonly OwnedStick[];
   readonly isTicked: (id: string) => boolean;
   readonly onTick: (id: string, on: boolean) => void;
   readonly onSort: (by: Column["key"]) => void;
@@ -37,7 +41,7 @@ interface Props {
 
 /** Instruments by outcomes: what the stick tried does on each, or what each wants. */
 export function StickTable(props: Props) {
-  const { rows, side, units, choice, isTicked, onTick, onSort } = props;
+  const { rows, side, units, choice, owned, isTicked, onTick, onSort } = props;
   const shown = columns.filter((column) => column.side === null || column.side === side);
   return (
     // A table wider than the page scrolls under its own first column.
@@ -47,9 +51,12 @@ export function StickTable(props: Props) {
         <thead>
           <tr>
             {shown.map((column) => (
-              <HeadCell key={column.key} {...{ column, choice, onSort }} />
+              <Fragment key={column.key}>
+                <HeadCell {...{ column, choice, onSort }} />
+                {column.key === "name" && side === "on" && <th scope="col">Windows</th>}
+              </Fragment>
             ))}
-            {side === "on" ? <th scope="col">Windows</th> : <th scope="col">Cheapest change</th>}
+            {side === "wants" && <th scope="col">Cheapest change</th>}
           </tr>
         </thead>
         <tbody>
@@ -69,7 +76,7 @@ export function StickTable(props: Props) {
               {side === "on" ? (
                 <OnCells row={row} units={units} />
               ) : (
-                <WantsCells row={row} units={units} change={props.changeOf(row)} />
+                <WantsCells {...{ row, units, owned }} change={props.changeOf(row)} />
               )}
             </tr>
           ))}
@@ -112,6 +119,9 @@ function OnCells({ row, units }: { readonly row: StickRow; readonly units: Units
   }));
   return (
     <>
+      <td className="stick-marks">
+        <SceneFigure scene={windowMarks(marksSaid(row), marks)} />
+      </td>
       {onStickKinds.map((key) => (
         <td key={key}>
           <Standing row={row} of={key} />
@@ -126,9 +136,6 @@ function OnCells({ row, units }: { readonly row: StickRow; readonly units: Units
       <td>
         <Standing row={row} of="overrunLength" />
         {overrunSaid(on.on, units)}
-      </td>
-      <td className="stick-marks">
-        <SceneFigure scene={windowMarks(marksSaid(row), marks)} />
       </td>
     </>
   );
@@ -158,11 +165,12 @@ function marksSaid(row: StickRow): string {
 
 interface WantsProps {
   readonly row: StickRow;
+  readonly owned: readonly OwnedStick[];
   readonly units: Units;
   readonly change: FieldChange | null | undefined;
 }
 
-function WantsCells({ row, units, change }: WantsProps) {
+function WantsCells({ row, units, owned, change }: WantsProps) {
   const { wants } = row;
   if (wants === null)
     return (
@@ -199,7 +207,7 @@ function WantsCells({ row, units, change }: WantsProps) {
           <>
             {signed(nearest.off)}
             <small>
-              stick {nearest.index + 1}, {nearest.serves ? "serves" : "does not serve"}
+              {calledAt(owned, nearest.index)}, {nearest.serves ? "serves" : "does not serve"}
             </small>
           </>
         )}
@@ -211,6 +219,11 @@ function WantsCells({ row, units, change }: WantsProps) {
       </td>
     </>
   );
+}
+
+function calledAt(owned: readonly OwnedStick[], i: number): string {
+  const stick = owned[i];
+  return stick === undefined ? "" : stickName(stick, i);
 }
 
 function changeTold(change: FieldChange | null | undefined, units: Units): string {

@@ -1,6 +1,7 @@
 import { useCallback, useMemo, useState } from "react";
 import type { Stick } from "../../profile/sticks/on-stick.ts";
 import type { Model } from "../../store/document/state.ts";
+import type { OwnedStick } from "../../store/files/sticks-form.ts";
 import type { StickSource } from "../../store/shelf/shop.ts";
 import type { StickChangesJob } from "../../worker/messages.ts";
 import { csvOf } from "../csv.ts";
@@ -20,6 +21,7 @@ import {
   type Side,
   type StickRow,
   sayLength,
+  stickName,
 } from "./stick-columns.ts";
 import { StickTable } from "./stick-table.tsx";
 import { stickRowsForCsv } from "./sticks-csv.ts";
@@ -122,7 +124,7 @@ interface RowsProps {
   readonly rows: readonly StickRow[];
   readonly isTicked: (id: string) => boolean;
   readonly tick: (ids: readonly string[] | null) => void;
-  readonly owned: readonly Stick[];
+  readonly owned: readonly OwnedStick[];
   readonly stick: Stick;
   readonly share: number;
   readonly source: StickSource;
@@ -156,6 +158,9 @@ function Rows(props: RowsProps) {
         A stick of {sayLength(stick.thickness, units)}
         {stick.width !== null && `, ${sayLength(stick.width, units)} wide`};{" "}
         {new Date().toLocaleDateString("en", { dateStyle: "long" })}. Rimwright.
+        {side === "wants" &&
+          owned.length > 0 &&
+          ` My sticks: ${owned.map((one, i) => `${stickName(one, i)} ${sayLength(one.thickness, units)}`).join(", ")}.`}
       </p>
       <div className="stick-line stick-tools">
         <ChoiceButtons legend="From" options={sources} value={source} onChoose={props.onSource} />
@@ -198,7 +203,7 @@ function Rows(props: RowsProps) {
       </div>
       <StickTable
         rows={shown}
-        {...{ side, units, choice, isTicked, changeOf }}
+        {...{ side, units, choice, owned, isTicked, changeOf }}
         onTick={tickOne}
         onSort={(by) =>
           setChoice({ ...choice, by, descending: choice.by === by && !choice.descending })

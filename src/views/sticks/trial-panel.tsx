@@ -25,13 +25,21 @@ export function TrialPanel({ served, of }: { readonly served: number; readonly o
   const { stick } = useShop(({ trial }) => trial);
   const edit = useShopEdit();
   const { thickness, width } = stick;
+  const both = [
+    ["mm", lengthFigure(thickness, { unit: "mm", decimals: 2 })],
+    ["in", lengthFigure(thickness, { unit: "in", fraction: 64 })],
+  ] as const;
+  // The builder's own unit is the large one.
+  const [own, other] = units === "mm" ? both : [both[1], both[0]];
   const put = (part: Partial<Stick>): void => edit((shop) => withTrial(shop, part));
   return (
     <section className="stick-trial" aria-labelledby="stick-trial">
       <h2 id="stick-trial">The stick tried</h2>
       <p className="stick-figure" role="status">
-        <strong>{lengthFigure(thickness, { unit: "mm", decimals: 2 })}</strong> mm{" "}
-        <span>{lengthFigure(thickness, { unit: "in", fraction: 64 })} in</span>{" "}
+        <strong>{own[1]}</strong> {own[0]}{" "}
+        <span>
+          {other[1]} {other[0]}
+        </span>{" "}
         <span>
           serves {served} of {of}
         </span>
