@@ -3,6 +3,7 @@ import { appliesTo, type FieldGroup as Group, groupOf, pathsIn } from "../../ins
 import { fold } from "../../store/document/choices.ts";
 import { unreadFields } from "../../store/document/field-view.ts";
 import { solvedPlan } from "../../store/document/plan.ts";
+import type { State } from "../../store/document/state.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { FieldRow } from "./field-row.tsx";
 
@@ -22,8 +23,11 @@ export const FieldGroup = memo(function FieldGroup({ group, heading, children }:
       unreadFields(state).some((path) => groupOf(path) === group) ||
       refusedGroup(solvedPlan(state.instrument)) === group,
   );
+  const fanIsSaid = useRimwright(saysOfFan);
   const edit = useEdit();
-  const paths = pathsIn(group).filter((path) => appliesTo(path, method));
+  const paths = pathsIn(group).filter(
+    (path) => appliesTo(path, method) && (path !== "neck.fanFret" || fanIsSaid),
+  );
   if (children === undefined && paths.length === 0) return null;
   return (
     <section className="group">
@@ -47,6 +51,10 @@ export const FieldGroup = memo(function FieldGroup({ group, heading, children }:
     </section>
   );
 });
+
+/** Without a fan its square fret has no row, unless something is typed there that is to be put right. */
+const saysOfFan = (state: State): boolean =>
+  state.instrument.neck.fan !== 0 || unreadFields(state).includes("neck.fanFret");
 
 const refusedGroup = (plan: ReturnType<typeof solvedPlan>): Group | null =>
   plan.ok ? null : groupOf(plan.refusal.field);

@@ -31,6 +31,29 @@ describe("a field", () => {
   });
 });
 
+describe("the square fret of a fan", () => {
+  const shown = () => screen.queryByLabelText("Square fret of a fan");
+
+  test("is asked for as soon as there is a fan, and no longer once there is none", () => {
+    openPage(["neck"]);
+    expect(shown()).toBeNull();
+    type("Fan of the frets", "12");
+    expect(shown()).toHaveValue("7");
+    type("Fan of the frets", "0");
+    expect(shown()).toBeNull();
+  });
+
+  test("stays in sight without a fan while its text is to be put right", () => {
+    openPage(["neck"]);
+    type("Fan of the frets", "-12");
+    type("Square fret of a fan", "seven");
+    type("Fan of the frets", "0");
+    expect(shown()).toHaveValue("seven");
+    type("Square fret of a fan", "9");
+    expect(shown()).toBeNull();
+  });
+});
+
 describe("a stepper", () => {
   test("steps at the press and goes on while it is held", () => {
     vi.useFakeTimers();
