@@ -105,14 +105,16 @@ const closingLine: Reporter = {
   },
 };
 
-/** d3-shape makes seven curves while it loads; marked as pure, those that nobody draws with are left out. */
+/** d3-shape makes eight curves while it loads; marked as pure, those that nobody draws with are left out. */
 const shapesUnused = {
   name: "d3-shape-pure",
   apply: "build",
   transform: (code: string, id: string) =>
     id.includes("/d3-shape/")
       ? {
-          code: code.replaceAll("= (function custom(", "= /* @__PURE__ */ (function custom("),
+          code: code
+            .replaceAll("= (function custom(", "= /* @__PURE__ */ (function custom(")
+            .replace("= curveRadial(", "= /* @__PURE__ */ curveRadial("),
           map: null,
         }
       : null,

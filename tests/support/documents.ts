@@ -30,12 +30,12 @@ import {
   setTolerances,
   startFrom,
   stepField,
-  stepTarget,
   switchMethod,
   switchTarget,
   typeField,
   writeNotes,
 } from "../../src/store/document/edits.ts";
+import { stepTarget } from "../../src/store/document/hand-edits.ts";
 import { traceOutline } from "../../src/store/document/outline-edits.ts";
 import { firstState, type State, undoStep } from "../../src/store/document/state.ts";
 import { recorded, redo, undo } from "../../src/store/document/undo.ts";

@@ -1,7 +1,12 @@
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
+import { latePart } from "../late-part.tsx";
 import { useRimwright } from "../store-context.ts";
-import { HowPicture } from "./how-picture.tsx";
+
+const HowPicture = latePart({
+  what: "The pictures of how to measure",
+  load: () => import("./how-picture.tsx").then(({ HowPicture }) => HowPicture),
+});
 
 /**
  * How to measure the field that has the cursor, with a picture where words are slow. The field itself

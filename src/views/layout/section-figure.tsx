@@ -6,9 +6,9 @@ import type { ShownPlan } from "../../store/document/plan.ts";
 import type { Choices } from "../../store/document/state.ts";
 import { measureFormat } from "../figures/measure-format.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
+import { latePart } from "../late-part.tsx";
 import { useRimwright } from "../store-context.ts";
 import { usePlanSoon } from "../use-plan.ts";
-import { Handles } from "./handles.tsx";
 import "./section.css";
 import { type Room, useRoom } from "../figures/use-room.ts";
 
@@ -51,6 +51,11 @@ export function SectionFigure({ full, onFull }: Props) {
     </figure>
   );
 }
+
+const Handles = latePart({
+  what: "What moves the drawing by hand",
+  load: () => import("./handles.tsx").then(({ Handles }) => Handles),
+});
 
 /** Arrows out to two corners, and in from them. */
 const outward = "M12 2 H18 V8 M18 2 L11 9 M8 18 H2 V12 M2 18 L9 11";

@@ -5,20 +5,18 @@ import { targetKindsOf } from "../../../src/instrument/outcome-fields.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { chooseUnits } from "../../../src/store/document/choices.ts";
 import {
-  dragBreak,
-  dragTarget,
   rename,
   reopenPrevious,
   setField,
   setNone,
   startFrom,
   stepField,
-  stepTarget,
   switchMethod,
   switchTarget,
   typeField,
 } from "../../../src/store/document/edits.ts";
 import { fieldTrouble, shownText, unreadFields } from "../../../src/store/document/field-view.ts";
+import { dragBreak, dragTarget, stepTarget } from "../../../src/store/document/hand-edits.ts";
 import { shownPlan, solvedPlan } from "../../../src/store/document/plan.ts";
 import { firstState, type State } from "../../../src/store/document/state.ts";
 import { recorded, undo } from "../../../src/store/document/undo.ts";
