@@ -5,7 +5,11 @@ import svgpath from "svgpath";
 import { describe, expect, test } from "vitest";
 import { bracesTemplate } from "../../../src/drawing/templates/brace-template.ts";
 import { dxfOf } from "../../../src/drawing/templates/dxf.ts";
-import { halfOutlineTemplate } from "../../../src/drawing/templates/outline-template.ts";
+import {
+  halfOutlineTemplate,
+  wholeOutlineTemplate,
+} from "../../../src/drawing/templates/outline-template.ts";
+import { saddleTemplate } from "../../../src/drawing/templates/saddle-template.ts";
 import { sectionTemplate, topPolyline } from "../../../src/drawing/templates/section-template.ts";
 import { gaugeTemplate } from "../../../src/drawing/templates/shim-gauge.ts";
 import { sidePatternTemplate } from "../../../src/drawing/templates/side-pattern-template.ts";
@@ -14,6 +18,7 @@ import { templateBox } from "../../../src/drawing/templates/template.ts";
 import { templateSvg } from "../../../src/drawing/templates/template-svg.ts";
 import { crossArm, overlap, tilingOf } from "../../../src/drawing/templates/tiling.ts";
 import { offPolyline, type Place } from "../../../src/geometry/polyline.ts";
+import { cutawayPresets } from "../../../src/instrument/cutaway-presets.ts";
 import type { Instrument } from "../../../src/instrument/instrument.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { sideOf } from "../../../src/profile/side.ts";
@@ -33,7 +38,8 @@ function templatesOf(instrument: Instrument): readonly Template[] {
     sidePatternTemplate(sideOf(givens, profile), words),
     sectionTemplate(givens, profile, words),
     bracesTemplate([brace], "Top brace", words),
-    ...(gauge === null ? [] : [gauge]),
+    ...[gauge, saddleTemplate(givens, profile)].filter((one) => one !== null),
+    ...(givens.halves.length > 1 ? [wholeOutlineTemplate(givens, profile, words)] : []),
   ];
 }
 
@@ -83,7 +89,9 @@ const worst = (read: readonly Place[], drawn: readonly Place[]): number =>
     ...drawn.map((place) => offPolyline(place, read)),
   );
 
-describe.each(presets.map((instrument) => [instrument.name, instrument] as const))(
+const all = [...presets, ...cutawayPresets];
+
+describe.each(all.map((instrument) => [instrument.name, instrument] as const))(
   "%s",
   (_, instrument) => {
     const templates = templatesOf(instrument);
@@ -109,17 +117,6 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
             expect(worst(read[i]?.places ?? [], line.places)).toBeLessThan(0.001);
           }
         }
-      }
-    });
-
-    // The outline's own pieces in 50 digits, by the tests' own arithmetic.
-    test("the half outline in both files keeps within 0.02 mm of the curve", () => {
-      const [half] = templates;
-      if (half === undefined) throw new Error("no template");
-      const exact = outlinePoints(instrument.body, 150);
-      for (const read of [readDxf(dxfOf(half)).lines, readSvg(templateSvg(half))]) {
-        const cut = read.find(({ layer }) => layer === "CUT")?.places ?? [];
-        expect(Math.max(...exact.map((place) => offPolyline(place, cut)))).toBeLessThan(0.02);
       }
     });
 
@@ -164,6 +161,34 @@ describe.each(presets.map((instrument) => [instrument.name, instrument] as const
   },
 );
 
+// The outline's own pieces in 50 digits, by the tests' own arithmetic.
+test.each(presets)(
+  "the half outline of $name in both files keeps within 0.02 mm of the curve",
+  (instrument) => {
+    const [half] = templatesOf(instrument);
+    if (half === undefined) throw new Error("no template");
+    const exact = outlinePoints(instrument.body, 150);
+    for (const read of [readDxf(dxfOf(half)).lines, readSvg(templateSvg(half))]) {
+      const cut = read.find(({ layer }) => layer === "CUT")?.places ?? [];
+      expect(Math.max(...exact.map((place) => offPolyline(place, cut)))).toBeLessThan(0.02);
+    }
+  },
+);
+
+test.each(cutawayPresets)(
+  "the whole outline of $name in both files goes through every place traced of both halves",
+  (instrument) => {
+    const whole = templatesOf(instrument).at(-1);
+    if (whole === undefined) throw new Error("no template");
+    const { tracing = [], tracingTreble = [] } = instrument.body;
+    const traced = [...tracing, ...tracingTreble.map(([x, y]): Place => [x, -y])];
+    for (const read of [readDxf(dxfOf(whole)).lines, readSvg(templateSvg(whole))]) {
+      const cut = read.filter(({ layer }) => layer === "CUT").flatMap(({ places }) => places);
+      expect(Math.max(...traced.map((place) => offPolyline(place, cut)))).toBeLessThan(0.02);
+    }
+  },
+);
+
 test("the DXF is of R12, in millimetres, on named layers, with its lettering in ASCII", () => {
   const [standard] = presets;
   if (standard === undefined) throw new Error("no preset");
@@ -188,7 +213,7 @@ const labelBoxes = (template: Template) =>
     box: templateBox({ name: "", lines: [], labels: [label] }),
   }));
 
-test.each(presets)("no two names of a template of $name lie on one another", (instrument) => {
+test.each(all)("no two names of a template of $name lie on one another", (instrument) => {
   for (const template of templatesOf(instrument)) {
     const boxes = labelBoxes(template);
     boxes.forEach(({ text, box: a }, i) => {
