@@ -53,12 +53,15 @@ function boutsIn(outline: Outline, to: number): Pick<Turns, "lower" | "waist" | 
 /** A hollow of less is no waist, mm. */
 const shallowest = 0.5;
 
-/** x turns back at knots alone: the horn's tip is where it first stops rising. */
+/** Two knots one above the other are read off the edge as far apart as this at most, mm. */
+const rounding = 1e-9;
+
+/** x turns back at knots alone: the horn's tip is where it first stops rising, if only to go straight in. */
 function cutawayOf(outline: Outline): Pick<Turns, "horn" | "scoop"> {
   const { knots, foldX, end } = outline;
   if (foldX === end) return { horn: null, scoop: null };
   const xs = knots.map((u) => outline.placeAt(u)[0]);
-  const tip = xs.findIndex((x, i) => numberAt(xs, i + 1) < x);
+  const tip = xs.findIndex((x, i) => numberAt(xs, i + 1) <= x + rounding);
   const beyond = xs.slice(tip);
   const back = tip + beyond.indexOf(Math.min(...beyond));
   return { horn: numberAt(knots, tip), scoop: numberAt(knots, back) };
