@@ -157,6 +157,8 @@ export default defineConfig({
     reporters: ["default", closingLine],
     // Many times what an idle machine needs: a busy one is no fault of the code's.
     testTimeout: 60_000,
+    // One core is not kept free for vitest itself, which has little to do.
+    maxWorkers: "100%",
     projects: [
       {
         extends: true,
@@ -176,6 +178,8 @@ export default defineConfig({
           environment: "node",
           include: ["tests/store/**/*.test.ts"],
           exclude: laws,
+          // Each test opens a database of a name of its own.
+          isolate: false,
         },
       },
       {
@@ -194,6 +198,8 @@ export default defineConfig({
           environment: "jsdom",
           include: ["tests/views/**/*.test.tsx"],
           setupFiles: ["tests/support/dom.ts"],
+          // jsdom and the page's modules take longer to load than most files to run: dom.ts puts back what a file changes.
+          isolate: false,
         },
       },
     ],

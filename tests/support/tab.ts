@@ -1,5 +1,5 @@
 import "fake-indexeddb/auto";
-import { afterEach, vi } from "vitest";
+import { onTestFinished, vi } from "vitest";
 import { firstState, type State } from "../../src/store/document/state.ts";
 import { makeStore } from "../../src/store/document/store.ts";
 import { recorded } from "../../src/store/document/undo.ts";
@@ -12,12 +12,7 @@ import { openShelfDatabase, type ShelfDatabase } from "../../src/store/shelf/she
 import { makeShopStore } from "../../src/store/shelf/shop.ts";
 import { openShop } from "../../src/store/shelf/shop-storage.ts";
 
-const opened: ShelfDatabase[] = [];
 let count = 0;
-
-afterEach(() => {
-  for (const database of opened.splice(0)) database.close();
-});
 
 /** An empty shelf in a database of its own, closed after the test unless it stays. */
 export async function openShelf({ stays = false } = {}): Promise<{
@@ -26,7 +21,7 @@ export async function openShelf({ stays = false } = {}): Promise<{
 }> {
   const news = { superseded: () => {}, blocked: () => {} };
   const database = await openShelfDatabase(news, `shelf-${count++}`);
-  if (!stays) opened.push(database);
+  if (!stays) onTestFinished(() => database.close());
   return { shelf: new Shelf(database), database };
 }
 

@@ -34,18 +34,21 @@ describe("a part that fails", () => {
   test("leaves the rest standing, and comes back when the numbers change", () => {
     const type = openFence();
     type("493");
-    expect(screen.getByRole("alert")).toHaveTextContent(/^The drawing failed/);
+    expect(screen.getByRole("alert", { hidden: false })).toHaveTextContent(/^The drawing failed/);
     expect(screen.getByText("the inputs")).toBeInTheDocument();
     type("494");
-    expect(screen.queryByRole("alert")).toBeNull();
+    expect(screen.queryByRole("alert", { hidden: false })).toBeNull();
     expect(screen.getByText("drawn at 494")).toBeInTheDocument();
   });
 
   test("offers the instrument to be copied, and shows it where copying is refused", async () => {
     const type = openFence();
     type("493");
-    fireEvent.click(screen.getByRole("button", { name: /^Copy/ }));
-    const shown = await screen.findByRole<HTMLTextAreaElement>("textbox", { name: /JSON/ });
+    fireEvent.click(screen.getByRole("button", { name: /^Copy/, hidden: false }));
+    const shown = await screen.findByRole<HTMLTextAreaElement>("textbox", {
+      name: /JSON/,
+      hidden: false,
+    });
     expect(JSON.parse(shown.value).body.length).toBe(493);
   });
 });

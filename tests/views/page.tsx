@@ -1,14 +1,10 @@
 import { configure, fireEvent, render, screen, within } from "@testing-library/react";
-import { vi } from "vitest";
 import { type FieldGroup, fieldGroups } from "../../src/instrument/fields.ts";
 import { firstState } from "../../src/store/document/state.ts";
 import { makeStore, type Store } from "../../src/store/document/store.ts";
 import { makeShelfSlot } from "../../src/store/shelf/shelf-slot.ts";
 import { makeShopStore } from "../../src/store/shelf/shop.ts";
 import { App } from "../../src/views/page/app.tsx";
-
-// Ten times what an idle machine needs: a busy one is no fault of the page's.
-vi.setConfig({ testTimeout: 60_000 });
 
 // Looking through the styles of every element for what is hidden takes most of a test's time.
 configure({ defaultHidden: true, asyncUtilTimeout: 20_000 });

@@ -13,9 +13,6 @@ import { workerClient } from "../../src/worker/client.ts";
 import { runJob } from "../../src/worker/jobs.ts";
 import type { Job } from "../../src/worker/messages.ts";
 
-// Ten times what an idle machine needs: a busy one is no fault of the page's.
-vi.setConfig({ testTimeout: 60_000 });
-
 // Looking through the styles of every element for what is hidden takes most of a test's time.
 configure({ defaultHidden: true, asyncUtilTimeout: 20_000 });
 

@@ -26,7 +26,7 @@ test("a year typed digit by digit is kept once it is whole", () => {
   fireEvent.blur(field);
   expect(kept).toEqual(["2026-03-05"]);
   expect(field.value).toBe("2026-03-05");
-  expect(screen.getByRole("status").textContent).toBe("");
+  expect(screen.getByRole("status", { hidden: false }).textContent).toBe("");
 });
 
 test("a day left half typed is not kept, and the field says so", () => {
@@ -38,5 +38,7 @@ test("a day left half typed is not kept, and the field says so", () => {
   fireEvent.blur(field);
   expect(kept).toEqual([]);
   expect(field.getAttribute("aria-invalid")).toBe("true");
-  expect(screen.getByRole("status").textContent).toMatch(/whole day, from 1900 to 2200/);
+  expect(screen.getByRole("status", { hidden: false }).textContent).toMatch(
+    /whole day, from 1900 to 2200/,
+  );
 });
