@@ -1,8 +1,8 @@
 import type { Page } from "@playwright/test";
+import { median } from "d3-array";
 import { withBuiltPage } from "../browser/built-page.ts";
 import { field } from "../browser/layout-screen.ts";
 import { instruments, saveAs } from "../browser/shelf-screen.ts";
-import { quantile } from "./edits.ts";
 import { report } from "./report.ts";
 
 const sizes = [10, 100, 1000, 5000, 10_000] as const;
@@ -36,7 +36,7 @@ export async function benchShelf(): Promise<void> {
 const goals = ["goal", "200 ms (5 000)", "", "500 ms"];
 
 const milliseconds = (values: readonly number[]): string =>
-  `${quantile(values, 0.5).toFixed(0)} ms`;
+  `${(median(values) ?? Number.NaN).toFixed(0)} ms`;
 
 async function repeated(once: (i: number) => Promise<number>): Promise<number[]> {
   // The first loads what a later one has at hand.
