@@ -1,3 +1,4 @@
+import { withVersion } from "../../instrument/file-version.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
 import { type ReadInstrumentResult, readInstrument } from "../../instrument/read-instrument.ts";
@@ -78,7 +79,7 @@ function readParts(json: unknown, at: string): Read<FileEntryRead> {
     ok: true,
     value: {
       document: {
-        ...document,
+        ...withOwnVersions(document),
         comparison: compared.value,
         asBuilt: record.value,
         ...readModel(asJson(json)),
@@ -89,6 +90,17 @@ function readParts(json: unknown, at: string): Read<FileEntryRead> {
         ...named(record.leftOut, `${at}asBuilt`),
       ],
     },
+  };
+}
+
+/** A file states the version that its variants need too; in a document each instrument has its own. */
+function withOwnVersions(document: Document): Document {
+  const instrument = withVersion(document.instrument);
+  const isSame = document.lastGood === document.instrument;
+  return {
+    ...document,
+    instrument,
+    lastGood: isSame ? instrument : withVersion(document.lastGood),
   };
 }
 

@@ -293,6 +293,7 @@ describe("version 2", () => {
     );
     const [seat, twelve, cutaway] = reading.plan.fresh;
     expect(seat?.comparison.variants[0]?.method).toBe("break");
+    expect(twelve?.instrument.version).toBe(2);
     expect(twelve?.instrument.strings.pairGap).toBe(2.4);
     expect(cutaway?.instrument.body.tracingTreble).toBeDefined();
   });
