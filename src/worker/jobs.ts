@@ -72,30 +72,35 @@ async function drawSamples({ asked, draws }: UncertaintyJob, context: JobContext
 /** Milliseconds between pauses. */
 const pauseEvery = 20;
 
+/** Called between steps it pauses now and then, and says whether to stop, to report or just to go on. */
+function pacerFor(context: JobContext): () => Promise<"stop" | "report" | "go on"> {
+  let [paused, reported] = [context.now(), context.now()];
+  return async () => {
+    const now = context.now();
+    if (now - paused < pauseEvery) return "go on";
+    await context.pause();
+    if (context.stopped()) return "stop";
+    paused = now;
+    if (now - reported < reportEvery) return "go on";
+    reported = now;
+    return "report";
+  };
+}
+
 /** Takes steps between pauses, and tells now and then what share of all they say is done. */
 async function inSteps<Answer extends Progress["answer"]>(
   steps: Generator<number, Answer>,
   shareOf: (step: number) => number,
   context: JobContext,
 ): Promise<void> {
-  let [paused, reported] = [context.now(), context.now()];
+  const pace = pacerFor(context);
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) return context.report({ share: 1, answer: step.value });
-    const now = context.now();
-    if (now - paused < pauseEvery) continue;
-    await context.pause();
-    if (context.stopped()) return;
-    paused = now;
-    if (now - reported < reportEvery) continue;
-    reported = now;
-    context.report({ share: shareOf(step.value), answer: null });
+    const next = await pace();
+    if (next === "stop") return;
+    if (next === "report") context.report({ share: shareOf(step.value), answer: null });
   }
 }
-
-const onStickOf =
-  ({ thickness, width }: Stick) =>
-  (instrument: Instrument): OnStickResult =>
-    readyForSticks(instrument, width)(thickness);
 
 /** Takes items one after another between pauses, and tells now and then what has come of those done. */
 async function inTurn<Item, Made>(
@@ -103,21 +108,22 @@ async function inTurn<Item, Made>(
   make: (item: Item) => Made,
   context: JobContext & { readonly report: (progress: { share: number; answer: Made[] }) => void },
 ): Promise<void> {
+  const pace = pacerFor(context);
   const made: Made[] = [];
-  let [paused, reported] = [context.now(), context.now()];
   for (const item of items) {
     made.push(make(item));
-    const now = context.now();
-    if (now - paused < pauseEvery) continue;
-    await context.pause();
-    if (context.stopped()) return;
-    paused = now;
-    if (now - reported < reportEvery || made.length === items.length) continue;
-    reported = now;
-    context.report({ share: made.length / items.length, answer: made });
+    const next = await pace();
+    if (next === "stop") return;
+    const share = made.length / items.length;
+    if (next === "report" && share < 1) context.report({ share, answer: made });
   }
   context.report({ share: 1, answer: made });
 }
+
+const onStickOf =
+  ({ thickness, width }: Stick) =>
+  (instrument: Instrument): OnStickResult =>
+    readyForSticks(instrument, width)(thickness);
 
 function sharedShimAnswer({
   instruments,

@@ -12,6 +12,7 @@ import type { Shelf } from "../../store/shelf/shelf.ts";
 import { type Card, madeFrom } from "../../store/shelf/shelf-entry.ts";
 import { nameOf } from "../find-names.ts";
 import { useRimwright } from "../store-context.ts";
+import { useSame } from "../use-same.ts";
 
 interface Props {
   readonly shelf: Shelf;
@@ -30,26 +31,28 @@ export function ModelParts(props: Props) {
   );
 }
 
-/** The documents with these ids, read again when the cards say that one of them is another; null while they are read. */
+/** The documents of these cards, read again when one of them is another; null while they are read. */
 function useDocuments(shelf: Shelf, cards: readonly Card[]): readonly Document[] | null {
-  const key = cards.map(({ id, revision }) => `${id} ${revision}`).join();
-  const [read, setRead] = useState<{ key: string; documents: readonly Document[] } | null>(null);
+  const asked = useSame(cards, (a, b) => a.id === b?.id && a.revision === b.revision);
+  const [read, setRead] = useState<{
+    readonly asked: readonly Card[];
+    readonly documents: readonly Document[];
+  } | null>(null);
   useEffect(() => {
     let wanted = true;
-    const ids = key === "" ? [] : key.split(",").map((one) => one.split(" ")[0] ?? "");
-    const reading = Promise.all(ids.map((id) => shelf.document(id)));
+    const reading = Promise.all(asked.map(({ id }) => shelf.document(id)));
     void reading
       .then((found) => {
         const documents = found.filter((one) => one !== undefined);
-        if (wanted) setRead({ key, documents });
+        if (wanted) setRead({ asked, documents });
       })
       // A shelf that cannot be read is told of by its list.
       .catch(() => {});
     return () => {
       wanted = false;
     };
-  }, [shelf, key]);
-  return read?.key === key ? read.documents : null;
+  }, [shelf, asked]);
+  return read?.asked === asked ? read.documents : null;
 }
 
 /** How many were made from a model, and how they came out, from their records. */

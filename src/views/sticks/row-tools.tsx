@@ -6,7 +6,8 @@ import { Labelled } from "../fields/labelled.tsx";
 import { fieldFormat, optional, ValueEntry } from "../fields/number-entry.tsx";
 import { Select } from "../fields/select.tsx";
 import { nameOf } from "../find-names.ts";
-import { columns, type RowChoice } from "./stick-columns.ts";
+import { firstChoice, type RowChoice } from "./row-choice.ts";
+import { columns } from "./stick-columns.ts";
 
 const shows = [
   ["all", "all"],
@@ -72,7 +73,7 @@ export function RowTools({ choice, models, units, onChoose }: Props) {
         label="Filter by"
         value={filter.column}
         options={filters}
-        onChoose={(to) => onChoose({ ...choice, filter: { ...firstFilter, column: to } })}
+        onChoose={(to) => onChoose({ ...choice, filter: { ...firstChoice.filter, column: to } })}
       />
       {column !== undefined && (
         <>
@@ -99,8 +100,6 @@ export function RowTools({ choice, models, units, onChoose }: Props) {
     </div>
   );
 }
-
-const firstFilter: RowChoice["filter"] = { column: "none", least: null, most: null, stands: "any" };
 
 const numberField = (isAngle: boolean): Field => ({
   label: "",

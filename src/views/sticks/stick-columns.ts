@@ -8,7 +8,7 @@ import type { Limiter } from "../../profile/sticks/shim-range.ts";
 import type { StickWants } from "../../profile/sticks/wanted-stick.ts";
 import type { OwnedStick } from "../../store/files/sticks-form.ts";
 import { outcomeMeasure } from "../figures/chart-measures.ts";
-import { byName, hasWords, nameOf } from "../find-names.ts";
+import { nameOf } from "../find-names.ts";
 
 /** An instrument with what the stick tried gives of it and what it wants; null where that is not worked out yet. */
 export interface StickRow {
@@ -22,7 +22,7 @@ export interface StickRow {
 /** The two sides of the table: what the stick tried does on each, and what each wants. */
 export type Side = "on" | "wants";
 
-type ColumnKey =
+export type ColumnKey =
   | "name"
   | WindowKind
   | "overrunLength"
@@ -132,66 +132,3 @@ export function noFigures(on: OnStickResult | null, units: Units): string {
   const [low, high] = on.reach;
   return `Takes ${sayLength(low, units)} to ${sayLength(high, units)}.`;
 }
-
-/** Which rows are shown, and in what order. */
-export interface RowChoice {
-  readonly words: string;
-  /** A model's id: it and what was made from it alone. */
-  readonly model: string | null;
-  readonly show: "all" | "served" | "unserved" | "ticked";
-  readonly by: ColumnKey;
-  readonly descending: boolean;
-  /** Rows whose value of `column` is out of `least` to `most` are left out; null leaves that end open. */
-  readonly filter: {
-    readonly column: ColumnKey | "none";
-    readonly least: number | null;
-    readonly most: number | null;
-    readonly stands: Standing | "any";
-  };
-}
-
-export const firstChoice: RowChoice = {
-  ...{ words: "", model: null, show: "all", by: "name", descending: false },
-  filter: { column: "none", least: null, most: null, stands: "any" },
-};
-
-/** The rows chosen, in order. What has no value of the column comes last either way. */
-export function chosenRows(
-  rows: readonly StickRow[],
-  { words, model, show, by, descending, filter }: RowChoice,
-  isTicked: (id: string) => boolean,
-): readonly StickRow[] {
-  const found = rows.filter(
-    (row) =>
-      hasWords(row.instrument.name, words) &&
-      (model === null || row.model === model || row.instrument.id === model) &&
-      (show !== "ticked" || isTicked(row.instrument.id)) &&
-      (show !== "served" || isRowServed(row)) &&
-      (show !== "unserved" || !isRowServed(row)) &&
-      passes(row, filter),
-  );
-  const column = columns.find(({ key }) => key === by);
-  return column === undefined ? found : found.toSorted(ordering(column, descending));
-}
-
-function passes(row: StickRow, { column, least, most, stands }: RowChoice["filter"]): boolean {
-  const of = columns.find(({ key }) => key === column);
-  if (of === undefined) return true;
-  const value = of.read(row);
-  if (typeof value !== "number") return false;
-  if ((least !== null && value < least) || (most !== null && value > most)) return false;
-  return stands === "any" || standingOf(row, of.key) === stands;
-}
-
-const ordering =
-  ({ read }: Column, descending: boolean) =>
-  (a: StickRow, b: StickRow): number => {
-    const [one, other] = [read(a), read(b)];
-    const alike = byName(a.instrument.name, b.instrument.name);
-    if (one === null || other === null) return one === other ? alike : one === null ? 1 : -1;
-    const order =
-      typeof one === "number" && typeof other === "number"
-        ? one - other
-        : byName(String(one), String(other));
-    return (descending ? -order : order) || alike;
-  };

@@ -10,14 +10,15 @@ import { SceneFigure } from "../figures/scene-figure.tsx";
 import { nameOf } from "../find-names.ts";
 import { Mark } from "../verdict/standing-mark.tsx";
 import { changeSaid } from "./change-said.ts";
+import type { RowChoice } from "./row-choice.ts";
 import {
   type Column,
+  type ColumnKey,
   columns,
   isRowServed,
   limiterNames,
   noFigures,
   onStickKinds,
-  type RowChoice,
   type Side,
   type StickRow,
   saddleRange,
@@ -34,7 +35,7 @@ interface Props {
   readonly owned: readonly OwnedStick[];
   readonly isTicked: (id: string) => boolean;
   readonly onTick: (id: string, on: boolean) => void;
-  readonly onSort: (by: Column["key"]) => void;
+  readonly onSort: (by: ColumnKey) => void;
   /** What lets an instrument lie on the stick tried, or on the nearest owned; undefined while it is worked out. */
   readonly changeOf: (row: StickRow) => FieldChange | null | undefined;
 }
@@ -89,7 +90,7 @@ export function StickTable(props: Props) {
 interface HeadProps {
   readonly column: Column;
   readonly choice: RowChoice;
-  readonly onSort: (by: Column["key"]) => void;
+  readonly onSort: (by: ColumnKey) => void;
 }
 
 function HeadCell({ column: { key, name }, choice, onSort }: HeadProps) {
@@ -141,7 +142,7 @@ function OnCells({ row, units }: { readonly row: StickRow; readonly units: Units
   );
 }
 
-function Standing({ row, of }: { readonly row: StickRow; readonly of: Column["key"] }) {
+function Standing({ row, of }: { readonly row: StickRow; readonly of: ColumnKey }) {
   const stands = standingOf(row, of);
   if (stands === null) return null;
   return (

@@ -1,29 +1,22 @@
-import { fieldAt } from "../../instrument/fields.ts";
-import { lengthFigure, type Units } from "../../instrument/length.ts";
-import { textLimits } from "../../instrument/text-limits.ts";
+import { lengthFigure } from "../../instrument/length.ts";
 import type { Stick } from "../../profile/sticks/on-stick.ts";
-import { stickBounds } from "../../store/files/sticks-form.ts";
-import type { Shop } from "../../store/shelf/shop.ts";
-import { addStick, changeStick, removeStick } from "../../store/shelf/sticks.ts";
-import { fieldFormat, optional, ValueEntry } from "../fields/number-entry.tsx";
+import { addStick } from "../../store/shelf/sticks.ts";
+import { ValueEntry } from "../fields/number-entry.tsx";
 import { useRimwright } from "../store-context.ts";
-import { useShop, useShopEdit } from "../use-shop.ts";
+import { useShop } from "../use-shop.ts";
 import { sayLength } from "./stick-columns.ts";
+import { thicknessFormat, widthFormat } from "./stick-entries.ts";
+import { useSticksEdit, useTrialEdit } from "./use-sticks.ts";
 
 /** Thickest that the slider reaches, mm: few sticks are thicker. What is typed may be. */
 const slidesTo = 16;
-
-const shimField = {
-  ...fieldAt("target.value", "shim"),
-  ...stickBounds.thickness,
-  label: "Thickness",
-};
 
 /** The stick that is tried: typed, stepped or dragged, and how many it serves. */
 export function TrialPanel({ served, of }: { readonly served: number; readonly of: number }) {
   const units = useRimwright((state) => state.choices.units);
   const { stick } = useShop(({ trial }) => trial);
-  const edit = useShopEdit();
+  const edit = useSticksEdit();
+  const editTrial = useTrialEdit();
   const { thickness, width } = stick;
   const both = [
     ["mm", lengthFigure(thickness, { unit: "mm", decimals: 2 })],
@@ -31,7 +24,7 @@ export function TrialPanel({ served, of }: { readonly served: number; readonly o
   ] as const;
   // The builder's own unit is the large one.
   const [own, other] = units === "mm" ? both : [both[1], both[0]];
-  const put = (part: Partial<Stick>): void => edit((shop) => withTrial(shop, part));
+  const put = (part: Partial<Stick>): void => editTrial({ stick: { ...stick, ...part } });
   return (
     <section className="stick-trial" aria-labelledby="stick-trial">
       <h2 id="stick-trial">The stick tried</h2>
@@ -59,7 +52,7 @@ export function TrialPanel({ served, of }: { readonly served: number; readonly o
         <ValueEntry
           label="Thickness"
           value={thickness}
-          format={fieldFormat(shimField, units)}
+          format={thicknessFormat(units)}
           onChange={(to) => to !== null && put({ thickness: to })}
         />
         <ValueEntry
@@ -71,9 +64,7 @@ export function TrialPanel({ served, of }: { readonly served: number; readonly o
         />
         <button
           type="button"
-          onClick={() =>
-            edit((shop) => ({ ...shop, sticks: addStick(shop.sticks, { ...stick, name: "" }) }))
-          }
+          onClick={() => edit((sticks) => addStick(sticks, { ...stick, name: "" }))}
         >
           Add it to my sticks
         </button>
@@ -84,87 +75,3 @@ export function TrialPanel({ served, of }: { readonly served: number; readonly o
     </section>
   );
 }
-
-const widthFormat = (units: Units) => optional(fieldFormat(fieldAt("shim.contact", "shim"), units));
-
-const withTrial = (shop: Shop, part: Partial<Stick>): Shop => ({
-  ...shop,
-  trial: { ...shop.trial, stick: { ...shop.trial.stick, ...part } },
-});
-
-/** The sticks the shop owns. */
-export function OwnedPanel() {
-  const units = useRimwright((state) => state.choices.units);
-  const { owned } = useShop(({ sticks }) => sticks);
-  const tried = useShop(({ trial }) => trial.stick);
-  const edit = useShopEdit();
-  return (
-    <section className="stick-owned" aria-labelledby="stick-owned">
-      <h2 id="stick-owned">My sticks</h2>
-      {owned.length === 0 && (
-        <p className="stick-note">
-          None yet. Set a thickness and add it: then it is known which of yours comes nearest to
-          what each instrument wants. They are kept in this browser, and in the shelf’s file.
-        </p>
-      )}
-      <ul>
-        {owned.map(({ id, name, thickness, width }, i) => (
-          <li key={id} className="stick-line">
-            <button
-              type="button"
-              aria-pressed={tried.thickness === thickness && tried.width === width}
-              onClick={() => edit((shop) => withTrial(shop, { thickness, width }))}
-            >
-              Try {sayLength(thickness, units)}
-            </button>
-            <input
-              className="stick-name"
-              aria-label={`Name of stick ${i + 1}`}
-              placeholder="unnamed"
-              value={name}
-              maxLength={textLimits.name}
-              onChange={({ target }) =>
-                edit((shop) => ({
-                  ...shop,
-                  sticks: changeStick(shop.sticks, id, { name: target.value }),
-                }))
-              }
-            />
-            <ValueEntry
-              label={`Thickness of stick ${i + 1}`}
-              shown=""
-              value={thickness}
-              format={withoutSteps(fieldFormat(shimField, units))}
-              onChange={(to) =>
-                to !== null &&
-                edit((shop) => ({
-                  ...shop,
-                  sticks: changeStick(shop.sticks, id, { thickness: to }),
-                }))
-              }
-            />
-            <ValueEntry
-              label={`Width of stick ${i + 1}`}
-              shown=""
-              value={width}
-              placeholder="own"
-              format={withoutSteps(widthFormat(units))}
-              onChange={(to) =>
-                edit((shop) => ({ ...shop, sticks: changeStick(shop.sticks, id, { width: to }) }))
-              }
-            />
-            <button
-              type="button"
-              aria-label={`Remove stick ${i + 1}`}
-              onClick={() => edit((shop) => ({ ...shop, sticks: removeStick(shop.sticks, id) }))}
-            >
-              Remove
-            </button>
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
-}
-
-const withoutSteps = ({ step: _, ...format }: ReturnType<typeof fieldFormat>) => format;

@@ -7,6 +7,7 @@ import type { StickPlanJob } from "../../worker/messages.ts";
 import { nameOf } from "../find-names.ts";
 import { useRimwright } from "../store-context.ts";
 import { useJob } from "../use-job.ts";
+import { useSame } from "../use-same.ts";
 import { lengthSaid } from "./change-said.ts";
 import type { StickRow } from "./stick-columns.ts";
 
@@ -19,11 +20,15 @@ interface Props {
 
 /** Which stick to add, and the fewest sticks that serve all. */
 export function WhichSticks({ rows, ownsSome, onTry }: Props) {
-  const wants = useMemo(() => {
-    const known = rows.flatMap((row): readonly StickWants[] => (row.wants ? [row.wants] : []));
-    return known.length === rows.length ? known : null;
-  }, [rows]);
-  const job = useMemo((): StickPlanJob | null => wants && { kind: "stick-plan", wants }, [wants]);
+  // The same while a stick is dragged, which changes nothing of what they want.
+  const wants = useSame(
+    rows.flatMap((row): readonly StickWants[] => (row.wants ? [row.wants] : [])),
+  );
+  const areKnown = wants.length === rows.length;
+  const job = useMemo(
+    (): StickPlanJob | null => (areKnown ? { kind: "stick-plan", wants } : null),
+    [areKnown, wants],
+  );
   const { progress, shown, state } = useJob<"stick-plan">(job);
   const instruments = useMemo(() => rows.map(({ instrument }) => instrument), [rows]);
   const plan = shown === job ? (progress?.answer ?? null) : null;
@@ -37,8 +42,10 @@ export function WhichSticks({ rows, ownsSome, onTry }: Props) {
       {state === "failed" && (
         <p className="stick-note">This could not be worked out in this browser.</p>
       )}
-      {plan === null ? (
-        <p className="stick-note">{rows.length === 0 ? "No instrument is ticked." : "…"}</p>
+      {rows.length === 0 ? (
+        <p className="stick-note">No instrument is ticked.</p>
+      ) : plan === null ? (
+        <p className="stick-note">…</p>
       ) : (
         <Plan {...{ plan, instruments, ownsSome, onTry }} />
       )}
