@@ -29,7 +29,7 @@ test("the header leaves nothing out of the window and has room for a name, at an
   await page.getByRole("button", { name: "Start from…" }).click();
   await page.getByRole("button", { name: /^Jumbo size/ }).click();
   await expect(page.getByRole("button", { name: "Undo" })).toBeVisible();
-  for (const width of [390, 820, 1024, 1180, 1280, 1440]) {
+  for (const width of [390, 820, 1024, 1180, 1280, 1339, 1340, 1440]) {
     await page.setViewportSize({ width, height: 800 });
     const header = page.getByRole("banner");
     for (const part of await header.locator("a, input, button:visible").all())
