@@ -7,6 +7,10 @@ import { ShopContext, useGiven } from "./store-context.ts";
 export const useShopIsOpen = (): boolean =>
   useStore(useGiven(ShopContext), (shop) => shop !== null);
 
+/** Whether there are finished instruments to learn from, as far as the shop has been read. */
+export const useHasFinished = (): boolean =>
+  useStore(useGiven(ShopContext), (shop) => shop !== null && shop.finished.length > 0);
+
 /** A part of the shop; the part must be the same object while nothing of it changes. */
 export function useShop<Part>(part: (shop: Shop) => Part): Part {
   return useStore(useGiven(ShopContext), (shop) => {

@@ -22,13 +22,16 @@ HTMLDialogElement.prototype.close = function () {
 export const everyGroup: readonly FieldGroup[] = fieldGroups.map(([group]) => group);
 
 /** The whole page on a store of its own, with the groups named open and the others folded. */
-export function openPage(open: readonly FieldGroup[] = ["bench", "body", "dome"]): Store {
+export function openPage(
+  open: readonly FieldGroup[] = ["bench", "body", "dome"],
+  shop = makeShopStore(),
+): Store {
   const folded = everyGroup.filter((group) => !open.includes(group));
   const store = makeStore({
     ...firstState,
     choices: { ...firstState.choices, folded, introduced: true },
   });
-  render(<App store={store} shop={makeShopStore()} slot={makeShelfSlot()} />);
+  render(<App store={store} shop={shop} slot={makeShelfSlot()} />);
   return store;
 }
 

@@ -15,7 +15,7 @@ import { type Interval, intervalOf, isOutlier } from "./student-t.ts";
 
 export const learntKinds = ["gap", "stringHeight", "week", "year"] as const;
 
-/** What is learnt: the glued gap, the string height, and how far the fret plane settles at the bridge. */
+/** What is learnt: the glued gap, and how far strings and fret plane come down at the bridge, none counted on. */
 export type LearntKind = (typeof learntKinds)[number];
 
 export const learntNames: Readonly<Record<LearntKind, string>> = {
@@ -106,7 +106,9 @@ function predictedFrom(
   kind: LearntKind,
 ): number | null {
   if (kind === "gap") return outlook.heights.flatGap;
-  if (kind === "stringHeight") return outlook.heights.stringHeight;
+  // What a plan counts on is put back: else stating it would teach it again, the other way.
+  if (kind === "stringHeight")
+    return outlook.heights.stringHeight + outlook.instrument.strings.settling;
   const beside = reliefBeside[looks[kind].measurement];
   const relief = beside === undefined ? null : measured(measurements, beside);
   return relief === null ? null : clearanceAlongFrets(outlook, relief);
@@ -154,7 +156,7 @@ function overAll({ kind, samples, interval }: Learnt): Phrase {
 
 const whatSaid: Readonly<Record<LearntKind, Phrase>> = {
   gap: ["the glued gap came out "],
-  stringHeight: ["the strings came out "],
+  stringHeight: ["with no settling counted on, the strings came out "],
   week: ["in a week the fret plane at the bridge came to stand "],
   year: ["in a year the fret plane at the bridge came to stand "],
 };

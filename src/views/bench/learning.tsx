@@ -1,6 +1,5 @@
 import "./learning.css";
 import { demoShelf } from "../../instrument/as-built/demo-shelf.ts";
-import { fields } from "../../instrument/fields.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
 import { anglePart } from "../../instrument/outcome-fields.ts";
@@ -15,9 +14,10 @@ import {
 } from "../../profile/bench/learning.ts";
 import type { Profile } from "../../profile/outcome.ts";
 import { isBegun } from "../../store/document/as-built-edits.ts";
-import { setField, setTarget, startFrom } from "../../store/document/edits.ts";
+import { setTarget, startFrom } from "../../store/document/edits.ts";
 import { newId } from "../../store/document/new-id.ts";
 import { undoStep } from "../../store/document/state.ts";
+import { SettlingOffer } from "../fields/settling-offer.tsx";
 import { angle, height } from "../figures/measures.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { useShop, useShopEdit } from "../use-shop.ts";
@@ -156,18 +156,15 @@ function LearntCard({ learnt, instrument, profile }: CardProps) {
       )}
       {interval !== null &&
         interval.low * interval.high > 0 &&
-        (kind === "week" || kind === "year" ? (
-          <SettlingOffer
-            settled={-interval.mean}
-            invented={samples.some(({ invented }) => invented)}
-          />
-        ) : (
+        (kind === "gap" ? (
           <Offer
             instrument={instrument}
             profile={profile}
             mean={interval.mean}
             invented={samples.some((sample) => sample.invented)}
           />
+        ) : (
+          <SettlingOffer learnt={learnt} />
         ))}
     </section>
   );
@@ -175,38 +172,6 @@ function LearntCard({ learnt, instrument, profile }: CardProps) {
 
 const signed = (mm: number, say: (mm: number) => string): string =>
   `${mm < 0 ? "−" : "+"}${say(Math.abs(mm))}`;
-
-/** How far the builder's own fret planes came down, offered to the plan to count on. */
-function SettlingOffer({
-  settled,
-  invented,
-}: {
-  readonly settled: number;
-  readonly invented: boolean;
-}) {
-  const units = useRimwright((state) => state.choices.units);
-  const counted = useRimwright((state) => state.instrument.strings.settling);
-  const edit = useEdit();
-  const { min, max } = fields["strings.settling"];
-  const value = Math.round(settled * 100) / 100;
-  if (value < min || value > max) return null;
-  return (
-    <div className="offer">
-      <p>
-        On the mean the fret plane came down {height(value, units)} at the saddle
-        {invented && ", the invented instruments among them"}. This plan counts on{" "}
-        {height(counted, units)}.
-      </p>
-      <button
-        type="button"
-        disabled={counted === value}
-        onClick={() => edit((state) => setField(state, "strings.settling", value))}
-      >
-        Count on {height(value, units)} of settling
-      </button>
-    </div>
-  );
-}
 
 interface OfferProps {
   readonly instrument: Instrument;

@@ -59,6 +59,20 @@ describe("how far what was measured fell from what was predicted", () => {
     ).toBeNull();
   });
 
+  it("teaches the same whatever settling the plan counted on", () => {
+    const strung = recordOf({ gapAfter: forward - 0.2, bridgeClearance: 0.4, stringHeight: 11.2 });
+    const counting = (settling: number): Instrument => ({
+      ...defaultInstrument,
+      strings: { ...defaultInstrument.strings, settling },
+    });
+    const taught = deviationOf(counting(0), strung, "stringHeight");
+    for (const settling of [-0.4, 0.3, 1.2])
+      expect(deviationOf(counting(settling), strung, "stringHeight")).toBeCloseTo(
+        taught ?? Number.NaN,
+        9,
+      );
+  });
+
   it("remembers a measure that a correction later put out of date", () => {
     const strung = recordOf({ gapAfter: forward, stringHeight: 11 });
     const before = deviationOf(defaultInstrument, strung, "stringHeight");
