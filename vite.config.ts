@@ -120,6 +120,15 @@ const shapesUnused = {
       : null,
 } as const;
 
+/** Late code brings its styles with it and nothing is fetched ahead of need, so that the bundler's helper for both does nothing. */
+const plainImports = {
+  name: "plain-late-imports",
+  apply: "build",
+  enforce: "pre",
+  load: (id: string) =>
+    id === "\0vite/preload-helper.js" ? "export const __vitePreload = (load) => load();" : null,
+} as const;
+
 /** Tests that walk through thousands of instruments, drawings, files or edits, or reckon in 50 digits: 2 to 30 s each. */
 const laws = [
   "tests/profile/{fuzz,high-precision,reachable,rim-extremes,seat-high-precision,seat-laws,seat-solid,solid,targets}.test.ts",
@@ -137,7 +146,15 @@ const laws = [
 
 export default defineConfig({
   base: "./",
-  plugins: [react(), strictPolicy, workerLicence, offline, scannableAddress, shapesUnused],
+  plugins: [
+    react(),
+    plainImports,
+    strictPolicy,
+    workerLicence,
+    offline,
+    scannableAddress,
+    shapesUnused,
+  ],
   // What is served is public and takes nothing in, so it may be reached by any name the shop has given.
   preview: { allowedHosts: true },
   build: {

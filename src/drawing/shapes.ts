@@ -1,4 +1,4 @@
-import { area, symbol } from "d3-shape";
+import { area } from "d3-shape";
 import type { Point } from "./frame.ts";
 import { closedPathOf, pathOf } from "./path.ts";
 import type { FillStyle, GroupShape, LineStyle, PathShape, Shape, TextShape } from "./scene.ts";
@@ -50,24 +50,6 @@ export const rectangle = ([ax, ay]: Point, [bx, by]: Point): readonly Point[] =>
   [bx, by],
   [ax, by],
 ];
-
-/** A full circle, filled where a fill is given. */
-export function circleShape(
-  role: string,
-  line: LineStyle,
-  fill: FillStyle | null,
-  [x, y]: Point,
-  radius: number,
-): PathShape {
-  const circle = symbol({
-    draw: (path) => {
-      path.moveTo(x + radius, y);
-      path.arc(x, y, radius, 0, 2 * Math.PI);
-    },
-  });
-  const d = circle.digits(2)() ?? "";
-  return { kind: "path", role, line, ...(fill === null ? {} : { fill }), d };
-}
 
 /** A text on its base line at the place, in the middle of it unless anchored otherwise. */
 export const textShape = (

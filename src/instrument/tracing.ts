@@ -1,13 +1,10 @@
 import { selfCrossing, type TracingFault } from "../geometry/outline/tracing.ts";
+import { runsBack } from "../geometry/outline/turns.ts";
 import type { Place } from "../geometry/polyline.ts";
 import { mm, type Phrase, phrase } from "./phrase.ts";
 
 /** How many places a kept tracing may have, and how far apart they are at least, mm: in x where it rises. */
 export const tracingLimits = { fewest: 3, most: 400, longest: 1500, widest: 750, rise: 0.001 };
-
-/** Whether a line runs back toward the tail anywhere, as a cutaway's does round its horn. */
-export const runsBack = (places: readonly Place[]): boolean =>
-  places.some(([x], i) => x <= (places[i - 1]?.[0] ?? Number.NEGATIVE_INFINITY));
 
 /** A drawing of an outline has no more places, and no larger coordinate, whatever its unit. */
 export const mostPlaces = 20_000;

@@ -36,15 +36,14 @@ export async function hostOf(source: string, folder = "/"): Promise<Host> {
       met.add(path);
       return answerBadly(response, bad.fault, path);
     }
-    const answer = await fetch(new URL(path, source));
-    const type = answer.headers.get("content-type") ?? "application/octet-stream";
-    response.writeHead(answer.status, { "content-type": type, "cache-control": "no-cache" });
+    const { status, type, body } = await answerFrom(new URL(path, source));
+    response.writeHead(status, { "content-type": type, "cache-control": "no-cache" });
     if (path === "/sw.js") {
-      const page = await fetch(new URL("/index.html", source));
-      return response.end(workerOf(build, await answer.text(), await page.text()));
+      const page = await answerFrom(new URL("/index.html", source));
+      return response.end(workerOf(build, String(body), String(page.body)));
     }
-    if (type.startsWith("text/html")) return response.end(pageOf(build, await answer.text()));
-    return response.end(Buffer.from(await answer.arrayBuffer()));
+    if (type.startsWith("text/html")) return response.end(pageOf(build, String(body)));
+    return response.end(body);
   });
   await new Promise<void>((listening) => server.listen(0, "localhost", listening));
   const { port } = server.address() as AddressInfo;
@@ -66,6 +65,27 @@ export async function hostOf(source: string, folder = "/"): Promise<Host> {
       await new Promise((closed) => server.close(closed));
     },
   };
+}
+
+interface Answer {
+  readonly status: number;
+  readonly type: string;
+  readonly body: Buffer;
+}
+
+/** What was answered at each address: the build does not change while it is tested, and is asked for thousands of times. */
+const answers = new Map<string, Promise<Answer>>();
+
+function answerFrom({ href }: URL): Promise<Answer> {
+  const known = answers.get(href) ?? ask(href);
+  answers.set(href, known);
+  return known;
+}
+
+async function ask(address: string): Promise<Answer> {
+  const answer = await fetch(address);
+  const type = answer.headers.get("content-type") ?? "application/octet-stream";
+  return { status: answer.status, type, body: Buffer.from(await answer.arrayBuffer()) };
 }
 
 function answerBadly(response: ServerResponse, fault: Fault, path: string): void {

@@ -27,7 +27,6 @@ import {
   setField,
   setNone,
   setTarget,
-  setTolerances,
   startFrom,
   stepField,
   switchMethod,
@@ -38,6 +37,7 @@ import {
 import { stepTarget } from "../../src/store/document/hand-edits.ts";
 import { traceOutline } from "../../src/store/document/outline-edits.ts";
 import { firstState, type State, undoStep } from "../../src/store/document/state.ts";
+import { setTolerances } from "../../src/store/document/tolerance-edits.ts";
 import { recorded, redo, undo } from "../../src/store/document/undo.ts";
 import {
   addVariant,

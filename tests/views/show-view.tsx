@@ -29,6 +29,7 @@ export function stubPaper(): void {
     "CSSStyleSheet",
     class {
       insertRule(): void {}
+      replaceSync(): void {}
     },
   );
   vi.stubGlobal("Blob", Blob);

@@ -1,10 +1,11 @@
 import type { Range } from "../../instrument/instrument.ts";
 import type { Place } from "../../profile/comparison/contour.ts";
 import type { InputMap } from "../../profile/comparison/map.ts";
+import { circleShape } from "../circle-shape.ts";
 import { textWidth } from "../lettering.ts";
 import { closedPathOf, pathOf } from "../path.ts";
 import type { Scene, Shape } from "../scene.ts";
-import { areaShape, circleShape, rectangle, textShape } from "../shapes.ts";
+import { areaShape, rectangle, textShape } from "../shapes.ts";
 import { acrossShapes, type Chart, type Measure, placeOn, smallSize, upShapes } from "./chart.ts";
 
 export interface MapChartOptions {

@@ -1,8 +1,9 @@
 import type { Range } from "../../instrument/instrument.ts";
 import type { Sweep } from "../../profile/comparison/sweep.ts";
+import { circleShape } from "../circle-shape.ts";
 import type { Point } from "../frame.ts";
 import type { LineStyle, Scene, Shape } from "../scene.ts";
-import { circleShape, lineShape, textShape } from "../shapes.ts";
+import { lineShape, textShape } from "../shapes.ts";
 import {
   acrossShapes,
   bandAcross,

@@ -1,11 +1,12 @@
 import type { BodySide } from "../../profile/halves.ts";
 import { type Station, stationsOn } from "../../profile/outcome.ts";
 import { leastShown } from "../../profile/standing.ts";
+import { circleShape } from "../circle-shape.ts";
 import type { Point } from "../frame.ts";
 import { byCost, type LabelCandidate, type LabelPlacement } from "../label-placement.ts";
 import { capHeight, textWidth } from "../lettering.ts";
 import type { GroupShape, Shape } from "../scene.ts";
-import { areaShape, circleShape, group, lineShape, textShape } from "../shapes.ts";
+import { areaShape, group, lineShape, textShape } from "../shapes.ts";
 import { bandAt, type EdgePlace, edgePlaceAt, placeOf, pointOut } from "./edge.ts";
 import {
   type DrawnHalf,

@@ -1,9 +1,10 @@
 import type { Instrument } from "../../instrument/instrument.ts";
 import { contactOf } from "../../profile/givens.ts";
 import { saddlePlaceX } from "../../profile/strings.ts";
+import { circleShape } from "../circle-shape.ts";
 import { type Point, pointAt } from "../frame.ts";
 import type { LineStyle, PathShape } from "../scene.ts";
-import { circleShape, lineShape } from "../shapes.ts";
+import { lineShape } from "../shapes.ts";
 import type { PlanLayout } from "./rim-plan-layout.ts";
 
 /** A line across the plan, with what it is called. */

@@ -1,5 +1,6 @@
 import { numberAt } from "../number-at.ts";
 import { highest, lowest } from "../peak.ts";
+import type { Place } from "../polyline.ts";
 import { edgeOf } from "./edge.ts";
 import type { Outline } from "./outline.ts";
 
@@ -74,3 +75,7 @@ function runningMost(values: readonly number[]): number[] {
     return most;
   });
 }
+
+/** Whether a line runs back toward the tail anywhere, as a cutaway's does round its horn. */
+export const runsBack = (places: readonly Place[]): boolean =>
+  places.some(([x], i) => x <= (places[i - 1]?.[0] ?? Number.NEGATIVE_INFINITY));

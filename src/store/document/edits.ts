@@ -1,10 +1,10 @@
 import type { DomeMethod } from "../../instrument/dome-fields.ts";
-import { isWithin, toleranceBounds } from "../../instrument/field.ts";
+import { isWithin } from "../../instrument/field.ts";
 import { readField, writeField } from "../../instrument/field-value.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
-import { fieldAt, isFieldPath } from "../../instrument/fields.ts";
+import { fieldAt } from "../../instrument/fields.ts";
 import { withVersion } from "../../instrument/file-version.ts";
-import type { Instrument, Target, TargetKind, Tolerances } from "../../instrument/instrument.ts";
+import type { Instrument, Target, TargetKind } from "../../instrument/instrument.ts";
 import { anglePart } from "../../instrument/outcome-fields.ts";
 import { textLimits } from "../../instrument/text-limits.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
@@ -19,21 +19,6 @@ import { beganAt, documentIn } from "./undo.ts";
  * An edit to what an instrument's file could not hold is none: the state is given back as it was. Fields say so
  * beside themselves before it comes to that.
  */
-
-/** States how closely each measure is held. It changes no plan, so the last good instrument takes it too. */
-export function setTolerances(state: State, tolerances: Tolerances): State {
-  const fit = Object.entries(tolerances).every(
-    ([path, plusMinus]) =>
-      isFieldPath(path) && isWithin(plusMinus, toleranceBounds(fieldAt(path, "shim"))),
-  );
-  if (!fit) return state;
-  const instrument = withVersion({ ...state.instrument, tolerances });
-  const lastGood =
-    state.lastGood === state.instrument
-      ? instrument
-      : withVersion({ ...state.lastGood, tolerances });
-  return { ...state, instrument, lastGood, undoStep: undoStep("set the tolerances", "all") };
-}
 
 /** Keeps the text as typed, and takes its value into the instrument where it states one. */
 export function typeField(state: State, path: FieldPath, text: string): State {

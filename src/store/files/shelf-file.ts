@@ -1,6 +1,6 @@
 import { dequal as equal } from "dequal/lite";
 import { type AsBuilt, emptyAsBuilt } from "../../instrument/as-built/as-built.ts";
-import { fileForm, type InstrumentForm } from "../../instrument/file-version.ts";
+import { fileForm, type InstrumentForm } from "../../instrument/file-form.ts";
 import { variantInstrument } from "../../profile/comparison/variant.ts";
 import { type Comparison, firstComparison } from "../document/comparison.ts";
 import type { Document, Model } from "../document/state.ts";

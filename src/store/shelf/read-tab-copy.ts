@@ -14,6 +14,7 @@ import {
 import { keptFromOne } from "../files/migrations.ts";
 import { isUnits, type PartReader, readDocument, readHistory } from "../files/read-document.ts";
 import type { TextStorage } from "./browser-storage.ts";
+import { type LastShown, readLastShown } from "./last-shown.ts";
 import { tabKey } from "./tab-copy.ts";
 
 /** The state as last stored. Whatever of it cannot be read is left out; with nothing readable, the first state. */
@@ -35,6 +36,15 @@ export function readTabCopy(storage: TextStorage): State {
     };
   } catch {
     return firstState;
+  }
+}
+
+/** What the tab's copy says was on screen when it was stored. */
+export function shownInTabCopy(storage: TextStorage): LastShown | undefined {
+  try {
+    return readLastShown(asJson(JSON.parse(storage.getItem(tabKey) ?? "null"))["shown"]);
+  } catch {
+    return undefined;
   }
 }
 

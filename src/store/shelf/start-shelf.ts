@@ -4,6 +4,7 @@ import type { Store } from "../document/store.ts";
 import { browserStorage, isTabsOwn, tabStorage } from "./browser-storage.ts";
 import { goesOnWith } from "./last-shown.ts";
 import type { EarlyEdits } from "./left-early.ts";
+import { shownInTabCopy } from "./read-tab-copy.ts";
 import { Session } from "./session.ts";
 import type { SavedMessage } from "./session-machine.ts";
 import { Shelf } from "./shelf.ts";
@@ -12,7 +13,7 @@ import type { ShelfSlotStore } from "./shelf-slot.ts";
 import type { ShopStore } from "./shop.ts";
 import { openShop } from "./shop-storage.ts";
 import { askToLast } from "./storage-room.ts";
-import { shownInTabCopy, tabKey } from "./tab-copy.ts";
+import { tabKey } from "./tab-copy.ts";
 import { tabCopyDamage } from "./tab-copy-damage.ts";
 import { withValidParts } from "./valid-parts.ts";
 

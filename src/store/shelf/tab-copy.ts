@@ -1,11 +1,10 @@
-import { asJson } from "../document/json.ts";
 import { newId } from "../document/new-id.ts";
 import type { History, State } from "../document/state.ts";
 import { makeStore, type Store } from "../document/store.ts";
 import { documentIn } from "../document/undo.ts";
 import { documentForm, historyForm } from "../files/document-form.ts";
 import type { TextStorage } from "./browser-storage.ts";
-import { type LastShown, readLastShown } from "./last-shown.ts";
+import type { LastShown } from "./last-shown.ts";
 
 /** Where the tab's own copy is stored. */
 export const tabKey = "rimwright";
@@ -46,15 +45,6 @@ export function hasTabCopy(storage: TextStorage): boolean {
     return storage.getItem(tabKey) !== null;
   } catch {
     return false;
-  }
-}
-
-/** What the tab's copy says was on screen when it was stored. */
-export function shownInTabCopy(storage: TextStorage): LastShown | undefined {
-  try {
-    return readLastShown(asJson(JSON.parse(storage.getItem(tabKey) ?? "null"))["shown"]);
-  } catch {
-    return undefined;
   }
 }
 

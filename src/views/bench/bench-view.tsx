@@ -1,4 +1,3 @@
-import "./bench.css";
 import { measurementField } from "../../instrument/as-built/measurement-fields.ts";
 import type { Range } from "../../instrument/instrument.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
@@ -8,10 +7,12 @@ import { type BenchPanel, benchPanels } from "../../store/shelf/shop.ts";
 import { ErrorBoundary } from "../error-boundary.tsx";
 import { Select } from "../fields/select.tsx";
 import { height } from "../figures/measures.ts";
+import { addStyles } from "../late-styles.ts";
 import { useRimwright } from "../store-context.ts";
 import { useShop, useShopEdit, useShopIsOpen } from "../use-shop.ts";
 import { PlanState } from "../verdict/plan-state.tsx";
 import { Mark } from "../verdict/standing-mark.tsx";
+import styles from "./bench.css?inline";
 import { useWorkpiece } from "./bench-context.ts";
 import { Corrections } from "./corrections.tsx";
 import { Learning } from "./learning.tsx";
@@ -19,6 +20,8 @@ import { StepsPanel } from "./steps-panel.tsx";
 import { StringsPull } from "./strings-pull.tsx";
 import { useOutlook, type Workpiece } from "./use-outlook.ts";
 import { WakeLockLine } from "./wake-lock.tsx";
+
+addStyles(styles);
 
 const goalNames: Readonly<Record<Goal, string>> = {
   saddleExposure: "Saddle exposed",

@@ -1,4 +1,3 @@
-import "./corrections.css";
 import { type ReactNode, useState } from "react";
 import type { Change } from "../../instrument/as-built/as-built.ts";
 import { sayPhrase } from "../../instrument/phrase.ts";
@@ -13,11 +12,15 @@ import type { Outlook } from "../../profile/bench/outlook.ts";
 import type { Remedy, RemedyId, RemedyResult } from "../../profile/bench/remedy.ts";
 import { replaceRecord } from "../../store/document/as-built-edits.ts";
 import { ChoiceButtons } from "../fields/choice-buttons.tsx";
+import { addStyles } from "../late-styles.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { BeforeAfterFigure } from "./before-after-figure.tsx";
 import { today } from "./bench-context.ts";
+import styles from "./corrections.css?inline";
 import { SeveralRemedies } from "./several-remedies.tsx";
 import { type Looked, useOutlook, type Workpiece } from "./use-outlook.ts";
+
+addStyles(styles);
 
 interface RemedyCardProps {
   readonly result: RemedyResult;

@@ -1,4 +1,3 @@
-import "./learning.css";
 import { demoShelf } from "../../instrument/as-built/demo-shelf.ts";
 import type { Instrument } from "../../instrument/instrument.ts";
 import type { Units } from "../../instrument/length.ts";
@@ -19,9 +18,13 @@ import { newId } from "../../store/document/new-id.ts";
 import { undoStep } from "../../store/document/state.ts";
 import { SettlingOffer } from "../fields/settling-offer.tsx";
 import { angle, height } from "../figures/measures.ts";
+import { addStyles } from "../late-styles.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { useShop, useShopEdit } from "../use-shop.ts";
+import styles from "./learning.css?inline";
 import type { Workpiece } from "./use-outlook.ts";
+
+addStyles(styles);
 
 const width = 600;
 const tall = 84;

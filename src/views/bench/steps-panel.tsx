@@ -6,13 +6,16 @@ import { orderOfWork } from "../../profile/bench/order-of-work.ts";
 import { finish, unfinish } from "../../store/document/as-built-edits.ts";
 import { solvedPlan } from "../../store/document/plan.ts";
 import { learnFrom } from "../../store/shelf/shop.ts";
+import { addStyles } from "../late-styles.ts";
 import { useEdit } from "../store-context.ts";
 import { useShop, useShopEdit } from "../use-shop.ts";
 import { today, useRecord } from "./bench-context.ts";
 import { StepCard } from "./step-card.tsx";
-import "./steps.css";
+import styles from "./steps.css?inline";
 import type { Workpiece } from "./use-outlook.ts";
 import { usePrinting, WorkList } from "./work-list.tsx";
+
+addStyles(styles);
 
 /** The order of work: the step open, and all of them to choose from. */
 export function StepsPanel({ instrument, profile }: Workpiece) {

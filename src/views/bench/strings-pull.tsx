@@ -3,10 +3,13 @@ import { parseLength, type Units } from "../../instrument/length.ts";
 import { decimalText, plainText, readNumber } from "../../instrument/written-number.ts";
 import { newtonsPerPound, pullsOf, usualNotes } from "../../profile/bench/pull.ts";
 import { changeString } from "../../store/document/as-built-edits.ts";
-import { type NumberFormat, optional, ValueEntry } from "../fields/number-entry.tsx";
+import { type NumberFormat, optional, ValueEntry } from "../fields/value-entry.tsx";
+import { addStyles } from "../late-styles.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
-import "./strings-pull.css";
+import styles from "./strings-pull.css?inline";
 import { useOutlook, type Workpiece } from "./use-outlook.ts";
+
+addStyles(styles);
 
 /** How hard the strings pull, for information. */
 export function StringsPull(piece: Workpiece) {

@@ -1,4 +1,3 @@
-import "./work-list.css";
 import { useEffect, useState } from "react";
 import { flushSync } from "react-dom";
 import {
@@ -11,9 +10,13 @@ import { type Phrase, sayPhrase } from "../../instrument/phrase.ts";
 import { expectedOf } from "../../profile/bench/expected.ts";
 import type { WorkStep } from "../../profile/bench/work-step.ts";
 import { height } from "../figures/measures.ts";
+import { addStyles } from "../late-styles.ts";
 import { useRimwright } from "../store-context.ts";
 import { useRecord } from "./bench-context.ts";
 import type { Workpiece } from "./use-outlook.ts";
+import styles from "./work-list.css?inline";
+
+addStyles(styles);
 
 /** Whether the page is being printed: what is only on paper is made no sooner. */
 export function usePrinting(): boolean {

@@ -1,13 +1,17 @@
 import { ErrorBoundary } from "../error-boundary.tsx";
-import "./compare.css";
+import { addStyles } from "../late-styles.ts";
+import compareStyles from "./compare.css?inline";
 import { MapPanel } from "./map-panel.tsx";
 import { OverlayFigure } from "./overlay-figure.tsx";
-import "./plain-table.css";
+import plainTableStyles from "./plain-table.css?inline";
 import { SensitivityPanel } from "./sensitivity-panel.tsx";
 import { SweepPanel } from "./sweep-panel.tsx";
 import { TwoWaysPanel } from "./two-ways-panel.tsx";
 import { UncertaintyPanel } from "./uncertainty-panel.tsx";
 import { VariantsPanel } from "./variants-panel.tsx";
+
+addStyles(compareStyles);
+addStyles(plainTableStyles);
 
 /** What each choice does, before the first stroke: variants, sweeps, what matters, how sure. */
 export function CompareView() {

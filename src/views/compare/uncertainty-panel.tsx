@@ -5,9 +5,9 @@ import { type Comparison, drawCounts } from "../../store/document/comparison.ts"
 import { plot } from "../../store/document/variant-edits.ts";
 import type { UncertaintyJob } from "../../worker/messages.ts";
 import { ChoiceButtons } from "../fields/choice-buttons.tsx";
-import { type NumberFormat, ValueEntry } from "../fields/number-entry.tsx";
 import { Select } from "../fields/select.tsx";
 import { ToleranceFields } from "../fields/tolerance-fields.tsx";
+import { type NumberFormat, ValueEntry } from "../fields/value-entry.tsx";
 import { counted, percent } from "../figures/chart-measures.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { type Running, useJob } from "../use-job.ts";

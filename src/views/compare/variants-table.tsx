@@ -1,15 +1,18 @@
-import "./variants-table.css";
 import { compareLine } from "../../drawing/charts/overlay.ts";
 import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { outcomeKeys, outcomeNames } from "../../profile/comparison/outcomes.ts";
 import type { Variant } from "../../profile/comparison/variant.ts";
 import { strokeOf } from "../figures/scene-figure.tsx";
+import { addStyles } from "../late-styles.ts";
 import { useRimwright } from "../store-context.ts";
 import { AimCell, BaseCell, ChangeCell, MethodCell } from "./input-cells.tsx";
 import { ChecksCell, OutcomeCell } from "./outcome-cells.tsx";
 import type { Compared } from "./use-comparison.ts";
 import { VariantHead } from "./variant-head.tsx";
+import styles from "./variants-table.css?inline";
+
+addStyles(styles);
 
 /** The line type a column is drawn in. */
 function LineSample({ index }: { readonly index: number }) {

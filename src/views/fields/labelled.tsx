@@ -1,5 +1,8 @@
 import { type ReactNode, useId } from "react";
-import "./labelled.css";
+import { addStyles } from "../late-styles.ts";
+import styles from "./labelled.css?inline";
+
+addStyles(styles);
 
 interface Props {
   readonly label: ReactNode;

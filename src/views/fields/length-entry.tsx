@@ -1,6 +1,6 @@
 import type { Field } from "../../instrument/field.ts";
 import { useRimwright } from "../store-context.ts";
-import { fieldFormat, ValueEntry } from "./number-entry.tsx";
+import { fieldFormat, ValueEntry } from "./value-entry.tsx";
 
 interface Props {
   readonly label: string;

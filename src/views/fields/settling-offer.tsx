@@ -4,9 +4,12 @@ import { type Learnt, learntNames } from "../../profile/bench/learning.ts";
 import { settlingLearnt, settlingOf } from "../../profile/bench/settling.ts";
 import { setField } from "../../store/document/edits.ts";
 import { height } from "../figures/measures.ts";
+import { addStyles } from "../late-styles.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { useShop } from "../use-shop.ts";
-import "./settling-offer.css";
+import styles from "./settling-offer.css?inline";
+
+addStyles(styles);
 
 /** Beside the field: what the builder's own instruments settled by. The invented ones are not asked. */
 export function SettlingLearnt() {

@@ -8,11 +8,14 @@ import {
   withGeneralTolerances,
   withPartFixed,
 } from "../../profile/uncertainty/tolerances.ts";
-import { setTolerances } from "../../store/document/edits.ts";
+import { setTolerances } from "../../store/document/tolerance-edits.ts";
+import { addStyles } from "../late-styles.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { FieldChoice } from "./field-choice.tsx";
-import { fieldFormat, ValueEntry } from "./number-entry.tsx";
-import "./tolerance-fields.css";
+import styles from "./tolerance-fields.css?inline";
+import { fieldFormat, ValueEntry } from "./value-entry.tsx";
+
+addStyles(styles);
 
 /** The plus-or-minus of each measure, kept with the instrument. */
 export function ToleranceFields() {

@@ -1,11 +1,14 @@
-import "./charts.css";
 import type { ReactNode } from "react";
 import type { Scene } from "../../drawing/scene.ts";
 import { svgOf } from "../../drawing/svg.ts";
+import { addStyles } from "../late-styles.ts";
 import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
+import styles from "./charts.css?inline";
 import { SceneFigure } from "./scene-figure.tsx";
 import { type Room, useRoom } from "./use-room.ts";
+
+addStyles(styles);
 
 /** Saves a drawing as an SVG file that stands alone. */
 export function SaveSvg({ scene, what }: { readonly scene: Scene; readonly what: string }) {

@@ -1,4 +1,3 @@
-import "./first-questions.css";
 import type { TargetKind } from "../../instrument/instrument.ts";
 import { formatRadius } from "../../instrument/length.ts";
 import { targetKindsOf } from "../../instrument/outcome-fields.ts";
@@ -9,7 +8,11 @@ import { setField, startFrom, switchTarget } from "../../store/document/edits.ts
 import { newId } from "../../store/document/new-id.ts";
 import { Select } from "../fields/select.tsx";
 import { targetChoices } from "../fields/target-choices.ts";
+import { addStyles } from "../late-styles.ts";
 import { useEdit, useRimwright } from "../store-context.ts";
+import styles from "./first-questions.css?inline";
+
+addStyles(styles);
 
 const foot = 304.8;
 

@@ -3,11 +3,14 @@ import type { Session } from "../../store/shelf/session.ts";
 import type { SessionState } from "../../store/shelf/session-machine.ts";
 import type { ShelfSlot } from "../../store/shelf/shelf-slot.ts";
 import { NotFetched } from "../late-part.tsx";
+import { addStyles } from "../late-styles.ts";
+import { useRimwright, useShelfSlot } from "../store-context.ts";
 import { LookNote } from "./look-note.tsx";
 import { NewerNote } from "./newer-version.tsx";
-import "./page-troubles.css";
-import { useRimwright, useShelfSlot } from "../store-context.ts";
+import styles from "./page-troubles.css?inline";
 import { useSharedAddress } from "./use-shared-address.ts";
+
+addStyles(styles);
 
 /** What a builder must be told over any view: an address that cannot be read, work that is not saved, a newer page. Loaded after the first drawing. */
 export function PageTroubles() {

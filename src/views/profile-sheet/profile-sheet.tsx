@@ -1,5 +1,4 @@
 import { useMemo } from "react";
-import "./profile-sheet.css";
 import { textWidth } from "../../drawing/lettering.ts";
 import { rimPlan } from "../../drawing/plan/rim-plan.ts";
 import { endsSomewhere, planHeight } from "../../drawing/plan/rim-plan-layout.ts";
@@ -14,12 +13,16 @@ import { anglePartOf } from "../figures/angle-part.ts";
 import { measureFormat } from "../figures/measure-format.ts";
 import { dimension, height } from "../figures/measures.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
+import { addStyles } from "../late-styles.ts";
 import { linksOf } from "../verdict/links.ts";
 import { AddressCode } from "./address-code.tsx";
 import { CheckBar } from "./check-bar.tsx";
 import type { Paper } from "./paper.ts";
+import styles from "./profile-sheet.css?inline";
 import { SheetGiven } from "./sheet-given.tsx";
 import { SheetMarks } from "./sheet-marks.tsx";
+
+addStyles(styles);
 
 /** The dish by its radius, and where it reaches last. */
 function dishSaid({ instrument, profile }: ShownPlan, units: Units): string {

@@ -1,12 +1,15 @@
 import { useState } from "react";
 import { ErrorBoundary } from "../error-boundary.tsx";
+import { addStyles } from "../late-styles.ts";
 import { PlanState } from "../verdict/plan-state.tsx";
 import { BracePanel } from "./brace-panel.tsx";
 import { PlanPanel } from "./plan-panel.tsx";
-import "./rim.css";
+import styles from "./rim.css?inline";
 import { useRim } from "./rim-figure.tsx";
 import { SidePanel } from "./side-panel.tsx";
 import { TracingPanel } from "./tracing-panel.tsx";
+
+addStyles(styles);
 
 /** mm of edge between stations, unless another is chosen. */
 const usualSpacing = 25;

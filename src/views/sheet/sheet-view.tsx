@@ -2,13 +2,16 @@ import { useEffect, useState } from "react";
 import type { DomeMethod } from "../../instrument/dome-fields.ts";
 import { Select } from "../fields/select.tsx";
 import { latePart } from "../late-part.tsx";
+import { addStyles } from "../late-styles.ts";
 import { lastPaper, type Paper, papers, printOn, savePaper } from "../profile-sheet/paper.ts";
 import { ProfileSheet } from "../profile-sheet/profile-sheet.tsx";
 import { PublishedAddress } from "../published-address.tsx";
 import { useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
+import styles from "./sheet.css?inline";
 import { type TemplateName, templateLabel, templatesOf } from "./template-names.ts";
-import "./sheet.css";
+
+addStyles(styles);
 
 const TemplatePages = latePart({
   what: "The part that draws templates",

@@ -1,4 +1,3 @@
-import "./templates.css";
 import { useMemo, useState } from "react";
 import type { Template } from "../../drawing/templates/template.ts";
 import { templateSvg } from "../../drawing/templates/template-svg.ts";
@@ -10,12 +9,16 @@ import type { ShownPlan } from "../../store/document/plan.ts";
 import { BraceEntries } from "../fields/brace-entries.tsx";
 import { braceShape, useBraces } from "../fields/braces.tsx";
 import { NotFetched } from "../late-part.tsx";
+import { addStyles } from "../late-styles.ts";
 import type { Paper } from "../profile-sheet/paper.ts";
 import { fileName, saveFile } from "../save-file.ts";
 import { useRimwright } from "../store-context.ts";
 import { plateOf, templateOf } from "./template-choice.ts";
 import type { TemplateName } from "./template-names.ts";
+import styles from "./templates.css?inline";
 import { TilePage } from "./tile-page.tsx";
+
+addStyles(styles);
 
 /** The template as a file in millimetres: SVG, or DXF, which is fetched when it is asked for. */
 function SaveTemplate({ template }: { readonly template: Template }) {

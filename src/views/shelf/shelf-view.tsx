@@ -1,13 +1,16 @@
 import { type DragEvent, useState } from "react";
 import { readImport } from "../../store/shelf/import.ts";
 import type { Session } from "../../store/shelf/session.ts";
+import { addStyles } from "../late-styles.ts";
 import { useShelfSlot } from "../store-context.ts";
+import { useCards } from "./cards.ts";
+import styles from "./shelf.css?inline";
 import { type ImportState, importAll, ShelfFiles } from "./shelf-files.tsx";
 import { ShelfList } from "./shelf-list.tsx";
-import { UnreadableList } from "./unreadable-list.tsx";
-import "./shelf.css";
-import { useCards } from "./cards.ts";
 import { BackUpNudge, Storage, useStorageRoom } from "./storage.tsx";
+import { UnreadableList } from "./unreadable-list.tsx";
+
+addStyles(styles);
 
 /** The instruments kept in this browser. */
 export function ShelfView() {

@@ -1,7 +1,7 @@
 import { textLimits } from "../../instrument/text-limits.ts";
 import type { OwnedStick } from "../../store/files/sticks-form.ts";
 import { changeStick, removeStick } from "../../store/shelf/sticks.ts";
-import { type NumberFormat, ValueEntry } from "../fields/number-entry.tsx";
+import { type NumberFormat, ValueEntry } from "../fields/value-entry.tsx";
 import { useRimwright } from "../store-context.ts";
 import { useShop } from "../use-shop.ts";
 import { sayLength } from "./stick-columns.ts";

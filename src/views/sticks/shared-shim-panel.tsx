@@ -4,7 +4,7 @@ import type { Instrument } from "../../instrument/instrument.ts";
 import { usualLeastContact } from "../../profile/sticks/shared-shim.ts";
 import type { SharedShimJob } from "../../worker/messages.ts";
 import { ChoiceButtons } from "../fields/choice-buttons.tsx";
-import { fieldFormat, ValueEntry } from "../fields/number-entry.tsx";
+import { fieldFormat, ValueEntry } from "../fields/value-entry.tsx";
 import { useRimwright } from "../store-context.ts";
 import { useJob } from "../use-job.ts";
 import { SharedShimResult } from "./shared-shim-result.tsx";

@@ -1,7 +1,7 @@
 import { fieldAt } from "../../instrument/fields.ts";
 import type { Units } from "../../instrument/length.ts";
 import { stickBounds } from "../../store/files/sticks-form.ts";
-import { fieldFormat, type NumberFormat, optional } from "../fields/number-entry.tsx";
+import { fieldFormat, type NumberFormat, optional } from "../fields/value-entry.tsx";
 
 /** How a stick's thickness is written and stepped: as a shim's, and never below nothing. */
 export const thicknessFormat = (units: Units): NumberFormat =>

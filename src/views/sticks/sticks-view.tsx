@@ -1,5 +1,6 @@
 import { useCallback, useMemo, useState } from "react";
 import { ErrorBoundary } from "../error-boundary.tsx";
+import { addStyles } from "../late-styles.ts";
 import { useSame } from "../use-same.ts";
 import { useShop, useShopIsOpen } from "../use-shop.ts";
 import { OwnedPanel } from "./owned-panel.tsx";
@@ -7,12 +8,14 @@ import { SharedShimPanel } from "./shared-shim-panel.tsx";
 import { SheetsRun } from "./sheets-run.tsx";
 import { isRowServed } from "./stick-columns.ts";
 import { StickRows } from "./stick-rows.tsx";
-import "./sticks.css";
+import styles from "./sticks.css?inline";
 import { TrialPanel } from "./trial-panel.tsx";
 import { useStickInstruments } from "./use-stick-instruments.ts";
 import { useStickRows } from "./use-stick-rows.ts";
 import { useTrialEdit } from "./use-sticks.ts";
 import { WhichSticks } from "./which-sticks.tsx";
+
+addStyles(styles);
 
 /** What the shop's sticks do on each instrument, and which sticks its instruments want. */
 export function SticksView() {

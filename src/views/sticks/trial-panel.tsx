@@ -1,7 +1,7 @@
 import { lengthFigure } from "../../instrument/length.ts";
 import type { Stick } from "../../profile/sticks/on-stick.ts";
 import { addStick } from "../../store/shelf/sticks.ts";
-import { ValueEntry } from "../fields/number-entry.tsx";
+import { ValueEntry } from "../fields/value-entry.tsx";
 import { useRimwright } from "../store-context.ts";
 import { useShop } from "../use-shop.ts";
 import { sayLength } from "./stick-columns.ts";

@@ -5,10 +5,13 @@ import { givensOf } from "../../profile/givens.ts";
 import { anglePartOf } from "../figures/angle-part.ts";
 import { measureFormat } from "../figures/measure-format.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
+import { addStyles } from "../late-styles.ts";
 import { useRimwright } from "../store-context.ts";
 import { usePlan } from "../use-plan.ts";
-import "./why.css";
+import styles from "./why.css?inline";
 import { whySentence } from "./why-sentences.ts";
+
+addStyles(styles);
 
 /** Why the shim, or the spacer, decides: five still pictures of the open instrument, one thought each. */
 export function WhyView() {

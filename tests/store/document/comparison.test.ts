@@ -3,8 +3,9 @@ import { defaultInstrument } from "../../../src/instrument/default-instrument.ts
 import { mostVariants, variantInstrument } from "../../../src/profile/comparison/variant.ts";
 import { profileOf } from "../../../src/profile/profile.ts";
 import { firstComparison } from "../../../src/store/document/comparison.ts";
-import { setTolerances, switchMethod } from "../../../src/store/document/edits.ts";
+import { switchMethod } from "../../../src/store/document/edits.ts";
 import { firstState } from "../../../src/store/document/state.ts";
+import { setTolerances } from "../../../src/store/document/tolerance-edits.ts";
 import {
   addVariant,
   aimVariant,

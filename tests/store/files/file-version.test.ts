@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
-import { fileForm } from "../../../src/instrument/file-version.ts";
+import { fileForm } from "../../../src/instrument/file-form.ts";
 import { readInstrument } from "../../../src/instrument/read-instrument.ts";
 import { openAddress, readShareText } from "../../../src/store/files/share.ts";
 import { sharedIn } from "../../../src/store/files/shared-address.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { fileForm } from "../../../src/instrument/file-version.ts";
+import { fileForm } from "../../../src/instrument/file-form.ts";
 import { firstState } from "../../../src/store/document/state.ts";
 import { documentIn } from "../../../src/store/document/undo.ts";
 import { fileEntryOf } from "../../../src/store/files/shelf-file.ts";

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { firstState } from "../../../src/store/document/state.ts";
 import { goesOnWith, type LastShown, readLastShown } from "../../../src/store/shelf/last-shown.ts";
-import { shownInTabCopy, writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
+import { shownInTabCopy } from "../../../src/store/shelf/read-tab-copy.ts";
+import { writeTabCopy } from "../../../src/store/shelf/tab-copy.ts";
 import { memoryStorage, openShelf, openTab } from "../../support/tab.ts";
 
 const shown = (id: string, time: number, run = "this"): LastShown => ({ id, run, time });

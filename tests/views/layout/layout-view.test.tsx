@@ -141,10 +141,10 @@ describe("the target", () => {
     expect(shimShown()).not.toContain(before);
   });
 
-  test("says when to choose it, and what of its range keeps everything within its window", () => {
+  test("says when to choose it, and what of its range keeps everything within its window", async () => {
     openPage();
     expect(screen.getByText(/^When you want so much saddle/)).toBeInTheDocument();
-    expect(screen.getByText(/keeps everything within its window/)).toHaveTextContent(
+    expect(await screen.findByText(/keeps everything within its window/)).toHaveTextContent(
       /^[\d.]+ mm to [\d.]+ mm keeps/,
     );
     fireEvent.click(screen.getByLabelText("Pitch", { selector: "[type=radio]" }));

@@ -1,8 +1,8 @@
 import { screen, waitFor } from "@testing-library/react";
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import { TracedOutline } from "../../../src/geometry/outline/traced-outline.ts";
+import { runsBack } from "../../../src/geometry/outline/turns.ts";
 import type { Body } from "../../../src/instrument/instrument.ts";
-import { runsBack } from "../../../src/instrument/tracing.ts";
 import { TracingPanel } from "../../../src/views/rim/tracing-panel.tsx";
 import { workerClient } from "../../../src/worker/client.ts";
 import { pear } from "../../support/pear.ts";
