@@ -165,9 +165,24 @@ export default defineConfig({
     modulePreload: false,
     license: { fileName: licences },
     assetsInlineLimit: 0,
-    // All that the first view needs in one file: it packs smaller than the pieces the lazy views would split it into.
+    // All that the first view needs is one file. What several late parts share is one file for each layer of
+    // rooms: they pack smaller than the seventy pieces it would be split into, and layers import downward only.
     rolldownOptions: {
-      output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } },
+      output: {
+        codeSplitting: {
+          includeDependenciesRecursively: false,
+          groups: [
+            { name: "first", tags: ["$initial"] },
+            { name: "shown", test: /src.(views|drawing)/, minShareCount: 2 },
+            { name: "kept", test: /src.store/, minShareCount: 2 },
+            {
+              name: "reckoned",
+              test: /src.(worker|profile|instrument|geometry)/,
+              minShareCount: 2,
+            },
+          ],
+        },
+      },
     },
   },
   test: {
