@@ -1,15 +1,15 @@
 import { type ComponentType, useMemo } from "react";
+import type { FieldPath } from "../../instrument/fields.ts";
 import { mm, sayPhrase, sayQuantity } from "../../instrument/phrase.ts";
 import { contactWorth } from "../../profile/contact-worth.ts";
 import { targetWithinWindows } from "../../profile/target-within-windows.ts";
 import { setField } from "../../store/document/edits.ts";
 import { rangePhrase } from "../../store/document/plan.ts";
 import { height } from "../figures/measures.ts";
+import { latePart } from "../late-part.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { usePlanSoon } from "../use-plan.ts";
 import { useHasFinished } from "../use-shop.ts";
-import type { NotedPath } from "./noted-fields.ts";
-import { SettlingLearnt } from "./settling-offer.tsx";
 
 /** The part of the target's reach that brings nothing else out of its window. */
 function TargetRoom() {
@@ -67,19 +67,19 @@ function BracesApart() {
   return `Braces are set apart: ${braceRadius === null ? "flat" : sayQuantity(mm(braceRadius), units)}.`;
 }
 
+const SettlingLearnt = latePart({
+  what: "What your own instruments settled by",
+  load: () => import("./settling-offer.tsx").then((part) => part.SettlingLearnt),
+});
+
 /** What the builder's own finished instruments settled by. */
 const OwnSettling = () => useHasFinished() && <SettlingLearnt />;
 
-const notes: Readonly<Record<NotedPath, ComponentType>> = {
+/** What follows from a field, or goes with it, said under it. */
+export const fieldNotes: Readonly<Partial<Record<FieldPath, ComponentType>>> = {
   "target.value": TargetRoom,
   "dome.dishRadius": BracesApart,
   "dome.braceRadius": BracesAndDish,
   "shim.contact": ContactWorth,
   "strings.settling": OwnSettling,
 };
-
-/** What follows from a field, or goes with it, said under it. */
-export function FieldNote({ path }: { readonly path: NotedPath }) {
-  const Note = notes[path];
-  return <Note />;
-}

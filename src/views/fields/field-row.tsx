@@ -6,17 +6,11 @@ import type { FieldPath } from "../../instrument/fields.ts";
 import { fieldAt } from "../../instrument/fields.ts";
 import { setNone, stepField, typeField } from "../../store/document/edits.ts";
 import { fieldTrouble, shownText } from "../../store/document/field-view.ts";
-import { latePart } from "../late-part.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
+import { fieldNotes } from "./field-notes.tsx";
 import { FieldTrouble } from "./field-trouble.tsx";
 import { fieldId } from "./go-to-field.ts";
-import { isNoted } from "./noted-fields.ts";
 import { NumberEntry } from "./number-entry.tsx";
-
-const FieldNote = latePart({
-  what: "What follows from this field",
-  load: () => import("./field-notes.tsx").then((part) => part.FieldNote),
-});
 
 /** One number: its name, what is typed, steppers, and what is wrong with it. */
 export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldPath }) {
@@ -29,6 +23,7 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
   const field = fieldAt(path, kind);
   const { label, howTo, nullWord } = field;
   const id = fieldId(path);
+  const Note = fieldNotes[path];
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>
@@ -45,9 +40,9 @@ export const FieldRow = memo(function FieldRow({ path }: { readonly path: FieldP
       <span id={`${id}-how`} className="field-how unseen">
         {howTo}
       </span>
-      {isNoted(path) && (
+      {Note !== undefined && (
         <div className="field-note">
-          <FieldNote path={path} />
+          <Note />
         </div>
       )}
       <FieldTrouble path={path} trouble={trouble} />

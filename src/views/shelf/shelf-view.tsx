@@ -58,7 +58,6 @@ function OpenShelf({ session }: { readonly session: Session }) {
   return (
     <main className="shelf" onDragOver={(event) => event.preventDefault()} onDrop={drop}>
       <h2>Shelf</h2>
-      <BackUpNudge cards={cards ?? []} room={room} />
       <ShelfFiles
         session={session}
         isEmpty={cards?.length === 0}
@@ -67,10 +66,14 @@ function OpenShelf({ session }: { readonly session: Session }) {
         onFile={arrive}
         onChange={read}
       />
-      {cards === null ? (
+      {/* The nudge comes with the list: it must not push it from under a finger. */}
+      {cards === null || room === null ? (
         <p>Reading the shelf…</p>
       ) : (
-        <ShelfList session={session} cards={cards} onChange={read} />
+        <>
+          <BackUpNudge cards={cards} room={room} />
+          <ShelfList session={session} cards={cards} onChange={read} />
+        </>
       )}
       <UnreadableList shelf={session.parts.shelf} cards={cards} />
       <Storage room={room} onAsk={ask} />

@@ -6,9 +6,9 @@ import type { FieldPath } from "../../../src/instrument/fields.ts";
 import { fieldAt } from "../../../src/instrument/fields.ts";
 import { sayQuantity } from "../../../src/instrument/phrase.ts";
 import { setField, typeField } from "../../../src/store/document/edits.ts";
-import { offeredValue, workableRange } from "../../../src/store/document/field-view.ts";
 import { hasPlan, solvedPlan } from "../../../src/store/document/plan.ts";
 import { firstState } from "../../../src/store/document/state.ts";
+import { offeredValue, workableRange } from "../../../src/store/document/workable-range.ts";
 import { anyInstrument } from "../../profile/any-instrument.ts";
 import { documents } from "../../support/documents.ts";
 

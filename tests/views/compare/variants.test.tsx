@@ -112,7 +112,7 @@ describe("variants side by side", () => {
     const saved = vi.mocked(files.saveFile).mockImplementation(() => {});
     showView(<VariantsPanel />, { state: twoVariants });
     await user.click(screen.getByRole("button", { name: "Save as CSV" }));
-    expect(saved).toHaveBeenCalledTimes(1);
+    await waitFor(() => expect(saved).toHaveBeenCalledTimes(1));
     const [name, type, text = ""] = saved.mock.calls[0] ?? [];
     expect([name, type]).toEqual(["orchestra-size-comparison.csv", "text/csv"]);
     const rows = parse(text, { bom: true, record_delimiter: "\r\n" });

@@ -83,7 +83,7 @@ describe("typing", () => {
 
   test.each(["banana", "", "1/0", "--", "1e999", "<script>", "\u202e12", "😀"])(
     "%j in any field keeps the drawing and the shim, marks the field and says why beside it",
-    (text) => {
+    async (text) => {
       openPage(everyGroup);
       const before = shimShown();
       for (const input of screen.getAllByRole<HTMLInputElement>("textbox")) {
@@ -93,7 +93,7 @@ describe("typing", () => {
         expect(input).toHaveValue(text);
         expect(input).toBeInvalid();
         const told = document.getElementById(`${input.id}-trouble`);
-        expect(told).toHaveTextContent(/\w{3}/);
+        await waitFor(() => expect(told).toHaveTextContent(/\w{3}/));
         fireEvent.change(input, { target: { value: good } });
         expect(input).toBeValid();
       }
