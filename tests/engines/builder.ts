@@ -17,8 +17,8 @@ export const allOf = (tab: Tab, wanted: Part): Promise<Seen[]> =>
 const patience = 60_000;
 const pause = 40;
 
-/** What is looked for, once it holds. Many looks a second: the test runner's own polls cost more than the pages. */
-async function until<Seen>(
+/** What is looked for, once it holds. Many looks a second: the test runner's own polls come up to a second late. */
+export async function until<Seen>(
   what: string,
   see: () => Promise<Seen>,
   holds: (seen: Seen) => boolean,

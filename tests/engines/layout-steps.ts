@@ -9,6 +9,7 @@ import {
   see,
   tap,
   unfoldAll,
+  until,
   valueIn,
   write,
 } from "./builder.ts";
@@ -83,8 +84,11 @@ export async function nonsense({ tab }: Workplace): Promise<readonly string[]> {
   const seen = () => see(tab, scale);
   expect((await seen()).isInvalid).toBe(true);
   // The range that works is looked for once the drawing has had its turn.
-  await expect.poll(async () => (await seen()).described).toContain("works with the rest");
-  const { described } = await seen();
+  const described = await until(
+    "what works is said",
+    async () => (await seen()).described,
+    (said) => said.includes("works with the rest"),
+  );
   expect(await figuresOf(tab)).toEqual(figures);
   await write(tab, scale, before);
   expect((await see(tab, scale)).isInvalid).toBe(false);
@@ -96,7 +100,11 @@ export async function startFrom({ tab }: Workplace): Promise<readonly string[]> 
   const before = await valueIn(tab, nameField);
   await tap(tab, button(/^Start from/));
   await tap(tab, button(/^Parlour size/));
-  await expect.poll(() => valueIn(tab, nameField)).toMatch(/^Parlour size/);
+  await until(
+    "the Parlour is open",
+    () => valueIn(tab, nameField),
+    (name) => name.startsWith("Parlour size"),
+  );
   const parlour = await figuresOf(tab);
   await tap(tab, button(/^Start from/));
   await tap(tab, button(`Back to “${before}”`));

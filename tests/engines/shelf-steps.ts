@@ -12,6 +12,7 @@ import {
   rewrite,
   see,
   tap,
+  until,
   valueIn,
   write,
 } from "./builder.ts";
@@ -73,8 +74,7 @@ async function savedFile({ downloads }: Engine): Promise<string> {
     const [name = ""] = (await readdir(downloads)).filter((one) => one.endsWith(".json"));
     return name === "" ? "" : readFile(join(downloads, name), "utf8");
   };
-  await expect.poll(read).toMatch(/\}\s*$/);
-  return read();
+  return until("the file is whole", read, (text) => /\}\s*$/.test(text));
 }
 
 /** What is changed in one window stands in the other. */

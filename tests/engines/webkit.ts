@@ -110,8 +110,10 @@ const keyCodes: Readonly<Record<Key, string>> = {
 /** What a WebDriver answer names an element by (W3C WebDriver, 11). */
 const elementKey = "element-6066-11e4-a52e-4f735466cecf";
 
-/** Commands to a session's window; one window at a time is talked to, so each command chooses its own. */
+/** Commands to a session's windows, of which one at a time is talked to. */
 interface Session {
+  /** Has the commands that follow go to this window. */
+  choose(handle: string): Promise<void>;
   post<Value>(command: string, body?: object): Promise<Value>;
   get<Value>(command: string): Promise<Value>;
   delete(command: string): Promise<unknown>;
@@ -125,7 +127,12 @@ async function begin(driver: string, args: readonly string[]): Promise<Session> 
     capabilities,
   });
   const address = `${driver}/session/${sessionId}`;
+  let chosen = "";
   return {
+    choose: async (handle) => {
+      if (handle !== chosen) await ask("POST", `${address}/window`, { handle });
+      chosen = handle;
+    },
     post: (command, body = {}) => ask("POST", `${address}/${command}`, body),
     get: (command) => ask("GET", `${address}/${command}`),
     delete: (command) => ask("DELETE", `${address}/${command}`),
@@ -134,7 +141,7 @@ async function begin(driver: string, args: readonly string[]): Promise<Session> 
 }
 
 function tabOn(session: Session, handle: string): Tab {
-  const choose = () => session.post("window", { handle });
+  const choose = () => session.choose(handle);
   const post = async <Value>(command: string, body?: object): Promise<Value> => {
     await choose();
     return session.post(command, body);
