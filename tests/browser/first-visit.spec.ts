@@ -1,5 +1,5 @@
 import { expect } from "@playwright/test";
-import { expectDrawn, field, shownOutcome, shownShim, verdict } from "./layout-screen.ts";
+import { expectDrawn, field, shownOutcome, shownShim, sizes, verdict } from "./layout-screen.ts";
 import { test } from "./page.ts";
 
 test("a first visit shows the verdict and the section of an instrument that says it is invented", async ({
@@ -11,6 +11,32 @@ test("a first visit shows the verdict and the section of an instrument that says
   expect(await shownShim(page)).toBeGreaterThan(0);
   await expect(page.getByRole("textbox", { name: "Notes" })).toHaveValue(/invented/i);
 });
+
+for (const viewport of sizes)
+  test(`nothing moves once it is drawn, at ${viewport.width}x${viewport.height}: a first tap falls where it was aimed`, async ({
+    page,
+  }) => {
+    await page.setViewportSize(viewport);
+    await page.addInitScript(() => {
+      const moved: string[] = [];
+      Object.assign(window, { moved });
+      const watch = new PerformanceObserver((list) => {
+        for (const { sources } of list.getEntries() as (PerformanceEntry & {
+          sources: { node: Element | null; currentRect: DOMRect; previousRect: DOMRect }[];
+        })[])
+          // The body itself moves as the page takes the place of the sentence that it has not started.
+          for (const { node, currentRect: now, previousRect: before } of sources)
+            if (node !== document.body && Math.hypot(now.x - before.x, now.y - before.y) > 6)
+              moved.push(`${node?.className}: ${before.x}, ${before.y} to ${now.x}, ${now.y}`);
+      });
+      watch.observe({ type: "layout-shift", buffered: true });
+    });
+    await page.goto("/");
+    await expect(page.getByRole("region", { name: "To begin with" })).toBeVisible();
+    await expect(page.getByRole("button", { name: "Save", exact: true })).toBeVisible();
+    await page.waitForLoadState("networkidle");
+    expect(await page.evaluate(() => (window as unknown as { moved: string[] }).moved)).toEqual([]);
+  });
 
 test("it asks for body, dish and target, draws each answer at once, and asks never again", async ({
   page,

@@ -15,6 +15,8 @@ import { SectionFigure } from "./section-figure.tsx";
 const FirstQuestions = latePart({
   what: "What a first visit is asked",
   load: () => import("./first-questions.tsx").then(({ FirstQuestions }) => FirstQuestions),
+  // What stands under them must not move under a first tap.
+  meanwhile: <div className="first-questions-room" />,
 });
 
 /** How the section is drawn. */
