@@ -21,10 +21,10 @@ for (const viewport of sizes)
       const moved: string[] = [];
       Object.assign(window, { moved });
       const watch = new PerformanceObserver((list) => {
+        // The body itself moves as the page takes the place of the sentence that it has not started.
         for (const { sources } of list.getEntries() as (PerformanceEntry & {
           sources: { node: Element | null; currentRect: DOMRect; previousRect: DOMRect }[];
         })[])
-          // The body itself moves as the page takes the place of the sentence that it has not started.
           for (const { node, currentRect: now, previousRect: before } of sources)
             if (node !== document.body && Math.hypot(now.x - before.x, now.y - before.y) > 6)
               moved.push(`${node?.className}: ${before.x}, ${before.y} to ${now.x}, ${now.y}`);

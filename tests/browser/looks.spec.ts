@@ -40,6 +40,29 @@ test("the header leaves nothing out of the window and has room for a name, at an
   }
 });
 
+test("nothing in the header moves while it tells how saving stands", async ({ page }) => {
+  await open(page, sizes[0], "light");
+  await field(page, "Body length").fill("481");
+  const word = page.locator(".saving");
+  await expect(word).toHaveText("saved");
+  for (const width of [390, 820, 1180, 1440]) {
+    await page.setViewportSize({ width, height: 800 });
+    const places = async (): Promise<unknown> =>
+      Promise.all(
+        (await page.getByRole("banner").locator("a, input, button").all()).map((part) =>
+          part.boundingBox(),
+        ),
+      );
+    const before = await places();
+    for (const said of ["saving…", "not saved"]) {
+      await word.evaluate((shown, text) => {
+        if (shown.firstChild instanceof Text) shown.firstChild.data = text;
+      }, said);
+      expect(await places(), `“${said}” at ${width}`).toEqual(before);
+    }
+  }
+});
+
 test("axe finds nothing on a first visit, at any size, light or dark", async ({ page }) => {
   test.slow();
   await open(page, sizes[2], "light");

@@ -68,9 +68,15 @@ export async function drag({ tab }: Workplace): Promise<readonly string[]> {
 export async function units({ tab }: Workplace): Promise<readonly string[]> {
   const before = await figuresOf(tab);
   await tap(tab, button("Inches in fractions, to 1/64"));
-  const fractions = [await valueIn(tab, field("Lower bout width")), ...(await figuresOf(tab))];
+  const width = (sign: string): Promise<string> =>
+    until(
+      `the width has ${sign}`,
+      () => valueIn(tab, field("Lower bout width")),
+      (shown) => shown.includes(sign),
+    );
+  const fractions = [await width("/"), ...(await figuresOf(tab))];
   await tap(tab, button("Inches, decimal"));
-  const decimals = [await valueIn(tab, field("Lower bout width")), ...(await figuresOf(tab))];
+  const decimals = [await width("."), ...(await figuresOf(tab))];
   await tap(tab, button("Millimetres"));
   expect(await figuresOf(tab)).toEqual(before);
   return [...fractions, ...decimals];

@@ -78,6 +78,10 @@ const tabOn = (page: Page): Tab => ({
     return (await page.evaluate(`(${act}).apply(null, ${JSON.stringify(args)})`)) as Value;
   },
   drag: async (first, ...rest) => {
+    // A press falls on what was painted last: what has just been scrolled is painted first.
+    await page.evaluate(
+      () => new Promise((painted) => requestAnimationFrame(() => requestAnimationFrame(painted))),
+    );
     await page.mouse.move(first.x, first.y);
     await page.mouse.down();
     for (const { x, y } of rest) await page.mouse.move(x, y);
