@@ -20,7 +20,10 @@ const pieces = 8;
  * Between strings the crown is where a string would lie there, were they evenly spread, moved by as much as
  * the strings beside it are off that: nothing, unless they go in pairs.
  */
-export function saddleCrown(givens: Givens, { dome, bridgeClearance }: Profile): SaddleCrown {
+export function saddleCrown(
+  givens: Givens,
+  { dome, bridgeClearance }: Pick<Profile, "dome" | "bridgeClearance">,
+): SaddleCrown {
   const { instrument } = givens;
   const lines = stringsAcross(instrument);
   const exposure = exposureOf(givens, bridgeClearance, topRise(givens, dome));

@@ -90,7 +90,7 @@ function stringAt(instrument: Instrument, { share, yNut, ySaddle }: Across): Str
   return {
     atNut,
     atSaddle: atNut + ((at12 - atNut) * length) / toFret12,
-    nut: [fretX(instrument, 0) + nutBy, yNut],
+    nut: [fretPlaceX(instrument, 0, share), yNut],
     saddle: [saddlePlaceX(instrument, share), ySaddle],
   };
 }
@@ -104,6 +104,10 @@ function lengthened({ neck, bridge }: Instrument, share: number) {
 /** How far nutward a fret of a string whose scale is `extra` longer lies from where it crosses the centreline. */
 const fanShift = ({ fanFret }: Instrument["neck"], extra: number, fret: number): number =>
   extra === 0 ? 0 : fretToBridge(extra, fret) - fretToBridge(extra, fanFret);
+
+/** Where a fret (0: the nut) crosses `share` of the way from bass to treble, x from the tail. */
+export const fretPlaceX = (instrument: Instrument, fret: number, share: number): number =>
+  fretX(instrument, fret) + fanShift(instrument.neck, lengthened(instrument, share).extra, fret);
 
 /** Where the saddle stands `share` of the way from bass to treble, x from the tail. */
 export function saddlePlaceX(instrument: Instrument, share: number): number {

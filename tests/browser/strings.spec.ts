@@ -19,6 +19,14 @@ test("twelve strings in pairs, a slanted saddle and settling: the shim follows, 
   await expect(field(page, "Fan of the frets")).toHaveAttribute("aria-invalid", "true");
   await field(page, "Fan of the frets").fill("12");
   await expectNoViolationAtAnySize(page);
+  await page.goto("/#/rim");
+  const saddle = page.getByRole("img", { name: /^The saddle seen from the tail/ });
+  await expect(saddle).toHaveAccessibleName(/string 12 \d\.\d\d mm/);
+  const said = (await saddle.getAttribute("aria-label")) ?? "";
+  await expect(
+    page.getByRole("img", { name: /^12 strings from saddle to nut.*fanned.*slanted/ }),
+  ).toBeVisible();
+  await expectNoViolationAtAnySize(page);
   await page.goto("/#/sheet");
   await expect(page.getByText(/saddle and strings after it, fret plane before/)).toBeVisible();
   await page.getByLabel("Page or template").selectOption("Saddle");
@@ -27,4 +35,7 @@ test("twelve strings in pairs, a slanted saddle and settling: the shim follows, 
     page.getByText(/^String 12, bass: \d+\.\d\d mm \(0\.\d{3} in\)/).first(),
   ).toBeVisible();
   await expect(page.getByText(/taken to come down 0\.50 mm/).first()).toBeVisible();
+  // The screen and the full-size template say one height of each string.
+  const bass = /string 12 (\d\.\d\d mm)/.exec(said)?.[1] ?? "none";
+  await expect(page.getByText(`String 12, bass: ${bass}`).first()).toBeVisible();
 });

@@ -8,11 +8,12 @@ import { tailExtraOffer } from "../../profile/bench/tail-extra.ts";
 import type { WorkStep } from "../../profile/bench/work-step.ts";
 import { markStep, noteStep } from "../../store/document/as-built-edits.ts";
 import { setField } from "../../store/document/edits.ts";
+import { SaddleFigure } from "../figures/saddle-figure.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
 import { today, useRecord } from "./bench-context.ts";
 import { MeasurementRow } from "./measurement-row.tsx";
 import { StepPicture } from "./step-picture.tsx";
-import type { Workpiece } from "./use-outlook.ts";
+import { useOutlook, type Workpiece } from "./use-outlook.ts";
 
 /** What the side depths say that the dish took off the tail, offered to the plan in place of what it counts on. */
 function TailExtraOffer({ instrument }: { readonly instrument: Instrument }) {
@@ -78,6 +79,7 @@ export function StepCard({ instrument, profile, work, corrected, arrived, onGoTo
         </p>
       ))}
       <StepPicture step={id} {...corrected} />
+      {id === "saddle" && <SaddleToFile {...corrected} />}
       <section aria-label="Measure">
         <h3>Measure</h3>
         <p>{say(work.measure)}</p>
@@ -111,6 +113,18 @@ export function StepCard({ instrument, profile, work, corrected, arrived, onGoTo
       <StepBar steps={steps} at={at} done={done !== undefined} onMark={mark} onGoTo={onGoTo} />
     </article>
   );
+}
+
+/** The saddle of what is made so far, across the strings. */
+function SaddleToFile(piece: Workpiece) {
+  const { result } = useOutlook(piece);
+  if (!result.ok) return null;
+  const { givens, dome, heights } = result.outlook;
+  const profile = {
+    dome: dome ?? piece.profile.dome,
+    bridgeClearance: heights.bridgeClearance,
+  };
+  return <SaddleFigure givens={givens} profile={profile} />;
 }
 
 interface BarProps {

@@ -7,6 +7,7 @@ import { PlanPanel } from "./plan-panel.tsx";
 import styles from "./rim.css?inline";
 import { useRim } from "./rim-figure.tsx";
 import { SidePanel } from "./side-panel.tsx";
+import { StringsPanel } from "./strings-panel.tsx";
 import { TracingPanel } from "./tracing-panel.tsx";
 
 addStyles(styles);
@@ -30,6 +31,9 @@ export function RimView() {
           </ErrorBoundary>
           <ErrorBoundary what="The side pattern">
             <SidePanel rim={rim} />
+          </ErrorBoundary>
+          <ErrorBoundary what="The strings">
+            <StringsPanel rim={rim} />
           </ErrorBoundary>
           <ErrorBoundary what="The list of braces">
             <BracePanel rim={rim} />

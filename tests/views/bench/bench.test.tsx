@@ -1,10 +1,11 @@
-import { fireEvent, screen, within } from "@testing-library/react";
+import { act, fireEvent, screen, within } from "@testing-library/react";
 import { describe, expect, test } from "vitest";
 import { stepNames, stepsOf } from "../../../src/instrument/as-built/steps.ts";
 import { firstState } from "../../../src/store/document/state.ts";
 import { undo } from "../../../src/store/document/undo.ts";
 import { firstShop, type Shop } from "../../../src/store/shelf/shop.ts";
 import { BenchView } from "../../../src/views/bench/bench-view.tsx";
+import { outlookFrom } from "../../support/bench-record.ts";
 import { entry, newUser, showView, typeOver } from "../show-view.tsx";
 
 const at = (part: Partial<Shop>): { readonly shop: Shop } => ({ shop: { ...firstShop, ...part } });
@@ -43,6 +44,30 @@ describe("a step of the work", () => {
     expect(entry("Straightedge gap, top glued")).toBeInvalid();
     expect(entry("Straightedge gap, top glued")).toHaveValue("thick");
     expect(store.getState().asBuilt.readings).toEqual({});
+  });
+
+  test("of the saddle draws it across the strings, as high as what is measured so far makes it", async () => {
+    const { store } = showView(<BenchView />, at({ step: "saddle" }));
+    const drawn = (): number[] => {
+      const saddle = screen.getByRole("img", { name: /^The saddle seen from the tail/ });
+      const said = saddle.getAttribute("aria-label") ?? "";
+      return [...said.matchAll(/string \d (\d\.\d\d) mm/g)].map(([, mm]) => Number(mm));
+    };
+    const planned = drawn();
+    expect(planned).toHaveLength(6);
+    const reading = (value: number) => ({ value, date: "2026-05-14", note: "" });
+    const { heights } = outlookFrom(store.getState().instrument, store.getState().asBuilt);
+    act(() =>
+      store.setState((state) => ({
+        ...state,
+        asBuilt: {
+          ...state.asBuilt,
+          readings: { bridgeClearance: reading(heights.bridgeClearance + 0.2) },
+        },
+      })),
+    );
+    const made = drawn();
+    for (const [i, mm] of made.entries()) expect(mm - (planned[i] ?? 0)).toBeCloseTo(0.2, 1);
   });
 
   test("is ticked, which opens the next, and reopened", async () => {

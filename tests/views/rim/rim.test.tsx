@@ -1,5 +1,6 @@
-import { screen } from "@testing-library/react";
+import { act, screen } from "@testing-library/react";
 import { describe, expect, test } from "vitest";
+import { chooseUnits } from "../../../src/store/document/choices.ts";
 import { RimView } from "../../../src/views/rim/rim-view.tsx";
 import { entry, newUser, showView, typeOver } from "../show-view.tsx";
 
@@ -17,6 +18,16 @@ describe("the rim", () => {
     const wide = stations();
     expect(wide).toBeLessThan(before);
     expect(wide).toBeGreaterThan(5);
+  });
+
+  test("the strings are drawn from nut to saddle, and the saddle across them, in the unit shown", () => {
+    const { store } = showView(<RimView />);
+    expect(screen.getByRole("img", { name: /^6 strings from saddle to nut/ })).toBeVisible();
+    const saddle = (): HTMLElement =>
+      screen.getByRole("img", { name: /^The saddle seen from the tail/ });
+    expect(saddle()).toHaveAccessibleName(/string 6 \d\.\d\d mm.*string 1 \d\.\d\d mm\.$/);
+    act(() => store.setState((state) => chooseUnits(state, "in")));
+    expect(saddle()).toHaveAccessibleName(/string 6 0\.\d{3} in/);
   });
 
   test("a brace is added, and told apart from the first", async () => {
