@@ -131,7 +131,7 @@ const plainImports = {
 
 /** Tests that walk through thousands of instruments, drawings, files or edits, or reckon in 50 digits: 2 to 30 s each. */
 const laws = [
-  "tests/profile/{fuzz,high-precision,reachable,rim-extremes,seat-high-precision,seat-laws,seat-solid,solid,targets}.test.ts",
+  "tests/profile/{fuzz,halves-solid,high-precision,reachable,rim-extremes,seat-high-precision,seat-laws,seat-solid,solid,targets}.test.ts",
   "tests/profile/comparison/sensitivity.test.ts",
   "tests/profile/sticks/shared-shim.test.ts",
   "tests/profile/uncertainty/uncertainty.test.ts",

@@ -2,6 +2,7 @@ import { describe, expect, it, vi } from "vitest";
 import type { Instrument } from "../../src/instrument/instrument.ts";
 import { halfOn } from "../../src/profile/halves.ts";
 import { Exact, exact } from "../support/high-precision.ts";
+import { outerToOuter } from "../support/precise-strings.ts";
 import { planned } from "../support/solved.ts";
 import { pointedCutaway, roundedCutaway, swapped, unevenBody } from "../support/uneven-bodies.ts";
 
@@ -68,12 +69,21 @@ const withDome = (instrument: Instrument, dome: Partial<Instrument["dome"]>): In
   dome: { ...instrument.dome, ...dome },
 });
 
+/** Twelve strings in pairs over fanned frets and a slanted saddle, that settle. */
+const twelveAskew = (instrument: Instrument): Instrument => ({
+  ...instrument,
+  neck: { ...instrument.neck, fan: 20 },
+  bridge: { ...instrument.bridge, slant: 3 },
+  strings: { ...instrument.strings, count: 12, pairGap: 2.2, settling: 0.4 },
+});
+
 const instruments = [roundedCutaway, pointedCutaway, unevenBody, swapped(unevenBody)].flatMap(
   (one) => [
     one,
     withDome(one, { dishRadius: 4572, braceRadius: 4572, tailExtra: 1 }),
     withDome(one, { dishRadius: 8534.4, braceRadius: 5000 }),
     withDome(one, { dishRadius: 7620, braceRadius: null, flatLength: 110 }),
+    twelveAskew(withDome(one, { dishRadius: 8534.4, braceRadius: 5000 })),
   ],
 );
 
@@ -102,9 +112,9 @@ describe.each(instruments.map((one, i) => [`${i} ${one.name}`, one] as const))(
       near("pitch", profile.pitch, turn.times(180).div(pi));
     });
 
-    it("agrees on the gap, braces arched over the span between both edges", () => {
-      const x = exact(profile.saddleX);
-      const [bass, treble] = [width("bass", profile.saddleX), width("treble", profile.saddleX)];
+    /** The top on the centreline, its braces arched over the span between both edges. */
+    const topAt = (x: Exact): Exact => {
+      const [bass, treble] = [width("bass", x.toNumber()), width("treble", x.toNumber())];
       const [half, middle] = [bass.plus(treble).div(2), bass.minus(treble).div(2)];
       const arch = (full: Exact | null): Exact => {
         if (full === null) return exact(0);
@@ -116,8 +126,32 @@ describe.each(instruments.map((one, i) => [`${i} ${one.name}`, one] as const))(
           .minus(section2.minus(half.pow(2)).sqrt());
       };
       const braces = dome.braceRadius === null ? null : exact(dome.braceRadius);
-      const top = height(x, exact(0)).plus(arch(braces)).minus(arch(radius));
-      near("flatGap", profile.flatGap, top.negated());
+      return height(x, exact(0)).plus(arch(braces)).minus(arch(radius));
+    };
+
+    it("agrees on the gap, braces arched over the span between both edges", () => {
+      near("flatGap", profile.flatGap, topAt(exact(profile.saddleX)).negated());
+    });
+
+    it("agrees on every string's height over the bridge, at its own place on the saddle", () => {
+      const { body, neck, bridge, strings } = instrument;
+      const tilt = exact(neck.neckTilt).times(pi).div(180).tan();
+      const lines = outerToOuter(instrument);
+      expect(profile.stringExposure).toHaveLength(lines.length);
+      lines.forEach(({ atSaddle, saddleX }, i) => {
+        const plane = exact(neck.fingerboardThickness)
+          .plus(neck.fretHeight)
+          .plus(exact(body.length).minus(saddleX).times(tilt));
+        near(
+          `string ${i}`,
+          profile.stringExposure[i] ?? Number.NaN,
+          plane
+            .plus(atSaddle)
+            .minus(strings.settling)
+            .minus(topAt(saddleX))
+            .minus(bridge.thickness),
+        );
+      });
     });
 
     it("agrees on what comes off along both edges", () => {

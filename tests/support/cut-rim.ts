@@ -85,7 +85,7 @@ function rocked(
 }
 
 /** Where a rising function crosses zero, by halves. */
-function halved(f: (x: number) => number, from: number, to: number): number {
+export function halved(f: (x: number) => number, from: number, to: number): number {
   let [low, high] = [from, to];
   for (let turn = 0; turn < 60; turn++) {
     const middle = (low + high) / 2;

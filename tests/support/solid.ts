@@ -19,6 +19,8 @@ const deep = -160;
 export interface Workshop {
   /** A body filled solid: half an outline, mirrored, standing square to z from far below to far above the top. */
   readonly levelBody: (half: readonly Pair[]) => Solid;
+  /** The same of a whole outline, its places in their order round it, anticlockwise. */
+  readonly levelBodyRound: (loop: readonly Pair[]) => Solid;
   /** The wood a dish takes off: everything over `height` from behind the tail end up to the break. */
   readonly dishCut: (height: (x: number, y: number) => number, cut: DishCut) => Solid;
   readonly subtract: (from: Solid, cut: Solid) => Solid;
@@ -53,7 +55,8 @@ export async function openWorkshop(): Promise<Workshop> {
     return held;
   };
   return {
-    levelBody: (half) => keep(levelBody(kernel, half)),
+    levelBody: (half) => keep(standing(kernel, mirrored(half))),
+    levelBodyRound: (loop) => keep(standing(kernel, loop)),
     dishCut: (height, cut) => keep(dishCut(kernel, height, cut)),
     subtract: (from, cut) => keep(from.subtract(cut)),
     boardCut: (from, x0, lean) =>
@@ -77,10 +80,14 @@ function polygonsOf(section: CrossSection): Pair[][] {
   return polygons;
 }
 
-function levelBody(kernel: ManifoldToplevel, half: readonly Pair[]): Solid {
+function mirrored(half: readonly Pair[]): Pair[] {
   const right = half.map(([x, y]): Pair => [x, -y]);
   const left = half.slice(1).map(([x, y]): Pair => [x, y]);
-  const bottom = kernel.Manifold.extrude([[...right, ...left.reverse()]], tall - deep);
+  return [...right, ...left.reverse()];
+}
+
+function standing(kernel: ManifoldToplevel, loop: readonly Pair[]): Solid {
+  const bottom = kernel.Manifold.extrude([[...loop]], tall - deep);
   const body = bottom.translate(0, 0, deep);
   bottom.delete();
   return body;

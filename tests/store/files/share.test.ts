@@ -1,6 +1,7 @@
 import { deflateRawSync } from "node:zlib";
 import { expect, test } from "vitest";
 import { defaultInstrument } from "../../../src/instrument/default-instrument.ts";
+import { withVersion } from "../../../src/instrument/file-version.ts";
 import { presets } from "../../../src/instrument/presets.ts";
 import { openAddress, readShareText } from "../../../src/store/files/share.ts";
 import { sharedIn } from "../../../src/store/files/shared-address.ts";
@@ -24,6 +25,24 @@ test.each(presets)("an address brings $name back whole", async (instrument) => {
   // A code a camera reads holds no more than this: version 31 of ISO/IEC 18004 at level L, 1840 bytes.
   expect(address.length).toBeLessThan(1840);
 });
+
+test.each(presets)(
+  "strung with twelve over a fan and a slant, settling, an address brings $name back whole, in a code that reads",
+  async (preset) => {
+    const instrument = withVersion({
+      ...preset,
+      neck: { ...preset.neck, fan: 20.5, fanFret: 8 },
+      bridge: { ...preset.bridge, slant: 3.25 },
+      strings: { ...preset.strings, count: 12, pairGap: 2.4, settling: 0.35 },
+    });
+    const address = await openAddress(instrument, here);
+    expect(await readShareText(sharedIn(new URL(address).hash) ?? "")).toEqual({
+      ok: true,
+      instrument,
+    });
+    expect(address.length).toBeLessThan(1840);
+  },
+);
 
 test("an address made elsewhere by the same rules is read", async () => {
   const read = await readShareText(packed('{"name":"By hand","body":{"depthTail":105}}'));
