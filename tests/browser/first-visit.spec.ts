@@ -1,4 +1,6 @@
+import { fileURLToPath } from "node:url";
 import { expect } from "@playwright/test";
+import { firstLoad } from "../bench/script-size.ts";
 import { expectDrawn, field, shownOutcome, shownShim, sizes, verdict } from "./layout-screen.ts";
 import { test } from "./page.ts";
 
@@ -37,6 +39,16 @@ for (const viewport of sizes)
     await page.waitForLoadState("networkidle");
     expect(await page.evaluate(() => (window as unknown as { moved: string[] }).moved)).toEqual([]);
   });
+
+test("a first visit's script and styles are small enough for a slow line", async () => {
+  const { script, style } = await firstLoad(fileURLToPath(new URL("../../dist", import.meta.url)));
+  // Bytes, gzipped. Code that only late parts use belongs in files of its own: see “Code that comes late” in DEVELOPERS.md.
+  expect(script).toBeLessThanOrEqual(122_000);
+  expect(style).toBeLessThanOrEqual(5_000);
+  // What is read is the page's: nothing of it may be missed by a change of the build.
+  expect(script).toBeGreaterThan(100_000);
+  expect(style).toBeGreaterThan(3_000);
+});
 
 test("it asks for body, dish and target, draws each answer at once, and asks never again", async ({
   page,

@@ -15,7 +15,7 @@ export const allOf = (tab: Tab, wanted: Part): Promise<Seen[]> =>
 
 /** How long a look is repeated, and the pause between two, ms. */
 const patience = 60_000;
-const pause = 40;
+const pause = 30;
 
 /** What is looked for, once it holds. Many looks a second: the test runner's own polls come up to a second late. */
 export async function until<Seen>(
@@ -72,13 +72,14 @@ export async function expectValue(tab: Tab, wanted: Part, value: string): Promis
 /** Brings a part to the window's middle; its place, once it lies still and nothing lies over it. */
 async function reach(tab: Tab, wanted: Part): Promise<Place> {
   let before: Place | undefined;
+  let still = 0;
   const [seen] = await until(
     `a tap reaches ${nameOf(wanted)}`,
     () => tab.run(look, pathOf(wanted), true),
     ([now]) => {
-      const still = now !== undefined && liesStill(before, now.middle);
+      still = now !== undefined && liesStill(before, now.middle) ? still + 1 : 0;
       before = now?.middle;
-      return still && now.cover === null;
+      return still >= 2 && now?.cover === null;
     },
   );
   if (seen === undefined) throw new Error("unseen");
