@@ -22,6 +22,7 @@ const rooms = [
   "drawing/section",
   "drawing/plan",
   "drawing/side",
+  "drawing/strings",
   "drawing/charts",
   "drawing/templates",
   "drawing/why",
