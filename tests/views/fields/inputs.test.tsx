@@ -3,14 +3,16 @@ import { describe, expect, test, vi } from "vitest";
 import { field, openPage, type } from "../page.tsx";
 
 describe("a field", () => {
-  test("is named, and described by how it is measured and by what is wrong with it", () => {
+  test("is named, and described by how it is measured and by what is wrong with it", async () => {
     openPage(["bench"]);
     expect(field("Stick's width under the rim")).toHaveAccessibleDescription(
       /^From the tail end in to the inner edge of the shim stick, where the rim rests on it\.\s*$/,
     );
     type("Stick's width under the rim", "x");
-    expect(field("Stick's width under the rim")).toHaveAccessibleDescription(
-      /rests on it\.\s+“x” is not a number/,
+    await waitFor(() =>
+      expect(field("Stick's width under the rim")).toHaveAccessibleDescription(
+        /rests on it\.\s+“x” is not a number/,
+      ),
     );
   });
 
