@@ -174,6 +174,9 @@ async function expectPlainPage(page: Page): Promise<void> {
 async function walk(page: Page): Promise<boolean> {
   await expect(drawing(page)).toBeVisible();
   await field(page, "Body length").fill("wide");
+  // What tells of trouble comes late: both parts are there, or told to be missing in their places.
+  await expect(page.locator(".trouble:not(:empty)").first()).toBeVisible();
+  await expect(page.locator(".not-current, .pinned .not-fetched").first()).toBeVisible();
   let saidSo = await isTold(page);
   await field(page, "Body length").fill("481");
   await page.getByText("All the numbers").click();
