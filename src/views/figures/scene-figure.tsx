@@ -6,6 +6,7 @@ import {
   pathClass,
   type Scene,
   type Shape,
+  type TextShape,
   textClass,
 } from "../../drawing/scene.ts";
 
@@ -32,40 +33,28 @@ export function SceneFigure({
   );
 }
 
-function SceneShape({ shape }: { readonly shape: Shape }) {
-  switch (shape.kind) {
-    case "path":
-      return (
-        <path
-          data-role={shape.role}
-          className={pathClass(shape)}
-          {...strokeOf(shape.line)}
-          d={shape.d}
-        />
-      );
-    case "text":
-      return (
-        <text
-          data-role={shape.role}
-          className={textClass(shape)}
-          x={shape.x}
-          y={shape.y}
-          textAnchor={shape.anchor}
-          fontSize={shape.size}
-        >
-          {shape.text}
-        </text>
-      );
-    case "group":
-      return (
-        <g data-role={shape.role}>
-          {joined(shape.shapes).map((part, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: shapes have no names of their own, and none is ever moved.
-            <SceneShape key={i} shape={part} />
-          ))}
-        </g>
-      );
-  }
+function SceneShape({ shape }: { readonly shape: Mark }) {
+  if (shape.kind === "path")
+    return (
+      <path
+        data-role={shape.role}
+        className={pathClass(shape)}
+        {...strokeOf(shape.line)}
+        d={shape.d}
+      />
+    );
+  return (
+    <text
+      data-role={shape.role}
+      className={textClass(shape)}
+      x={shape.x}
+      y={shape.y}
+      textAnchor={shape.anchor}
+      fontSize={shape.size}
+    >
+      {shape.text}
+    </text>
+  );
 }
 
 /** A line type as attributes, which the page's policy allows where it forbids styles. */
@@ -74,17 +63,39 @@ export function strokeOf(line: LineStyle) {
   return { strokeWidth: width, strokeDasharray: dashes };
 }
 
-/** Neighbours of one role and one look as one path: to a browser each element is work of its own. */
-function joined(shapes: readonly Shape[]): readonly Shape[] {
-  const parts: Shape[] = [];
-  for (const shape of shapes) {
-    const last = parts.at(-1);
-    if (shape.kind === "path" && last?.kind === "path" && alike(shape, last))
-      parts[parts.length - 1] = { ...last, d: last.d + shape.d };
-    else parts.push(shape);
+type Mark = PathShape | TextShape;
+
+/**
+ * What is drawn, with as few elements as show the same, for to a browser each is work of its own. Of marks
+ * that cover nothing it does not show which was drawn first: of these all of one role and one look are
+ * one path. One that covers is joined only to its neighbour.
+ */
+function joined(shapes: readonly Shape[]): readonly Mark[] {
+  const parts: Mark[] = [];
+  let inkFrom = 0;
+  for (const mark of marksIn(shapes)) {
+    const covers = coversOthers(mark);
+    const like = parts.findIndex(
+      (part, i) => i >= (covers ? parts.length - 1 : inkFrom) && alike(mark, part),
+    );
+    const part = parts[like];
+    if (mark.kind === "path" && part?.kind === "path")
+      parts[like] = { ...part, d: part.d + mark.d };
+    else parts.push(mark);
+    if (covers) inkFrom = parts.length;
   }
   return parts;
 }
 
-const alike = (a: PathShape, b: PathShape): boolean =>
-  a.role === b.role && a.line === b.line && a.fill === b.fill;
+const marksIn = (shapes: readonly Shape[]): readonly Mark[] =>
+  shapes.flatMap((shape) => (shape.kind === "group" ? marksIn(shape.shapes) : shape));
+
+const coversOthers = (mark: Mark): boolean =>
+  mark.kind === "path" && mark.fill !== undefined && mark.fill !== "ink";
+
+const alike = (a: Mark, b: Mark): boolean =>
+  a.kind === "path" &&
+  b.kind === "path" &&
+  a.role === b.role &&
+  a.line === b.line &&
+  a.fill === b.fill;
