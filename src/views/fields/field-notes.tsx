@@ -8,13 +8,13 @@ import { rangePhrase } from "../../store/document/plan.ts";
 import { height } from "../figures/measures.ts";
 import { latePart } from "../late-part.tsx";
 import { useEdit, useRimwright } from "../store-context.ts";
-import { usePlanSoon } from "../use-plan.ts";
+import { usePlan } from "../use-plan.ts";
 import { useHasFinished } from "../use-shop.ts";
 
 /** The part of the target's reach that brings nothing else out of its window. */
 function TargetRoom() {
   const units = useRimwright((state) => state.choices.units);
-  const plan = usePlanSoon();
+  const plan = usePlan();
   const range = useMemo(
     () => (plan === null ? null : targetWithinWindows(plan.instrument, plan.profile)),
     [plan],
@@ -28,7 +28,7 @@ function TargetRoom() {
 /** What the width of the shim stick does at the bridge. */
 function ContactWorth() {
   const units = useRimwright((state) => state.choices.units);
-  const plan = usePlanSoon();
+  const plan = usePlan();
   const worth = useMemo(
     () =>
       plan === null || plan.profile.seat !== null

@@ -8,7 +8,7 @@ import { measureFormat } from "../figures/measure-format.ts";
 import { SceneFigure } from "../figures/scene-figure.tsx";
 import { latePart } from "../late-part.tsx";
 import { useRimwright } from "../store-context.ts";
-import { usePlanSoon } from "../use-plan.ts";
+import { usePlan } from "../use-plan.ts";
 import "./section.css";
 import { type Room, useRoom } from "../figures/use-room.ts";
 
@@ -23,7 +23,7 @@ export function SectionFigure({ full, onFull }: Props) {
   const choices = useRimwright((state) => state.choices);
   const [element, room] = useRoom({ width: 760, height: 320 });
   const [hold, setHold] = useState<Frame | null>(null);
-  const plan = usePlanSoon(hold !== null);
+  const plan = usePlan();
   const section = useMemo(
     () => (plan === null ? null : drawn(plan, choices, room, hold)),
     [plan, choices, room, hold],

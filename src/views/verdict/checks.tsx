@@ -3,7 +3,7 @@ import { sayPhrase } from "../../instrument/phrase.ts";
 import type { Check } from "../../profile/outcome.ts";
 import { useGoToField } from "../fields/go-to-field.ts";
 import { useRimwright } from "../store-context.ts";
-import { usePlanSoon } from "../use-plan.ts";
+import { usePlan } from "../use-plan.ts";
 import { linksOf } from "./links.ts";
 import { Mark } from "./standing-mark.tsx";
 
@@ -12,7 +12,7 @@ export const gradeNames = { stop: "Stop", warn: "Caution", note: "Note" } as con
 
 /** What a builder should know before sanding, worst first. */
 export function Checks() {
-  const plan = usePlanSoon();
+  const plan = usePlan();
   const units = useRimwright((state) => state.choices.units);
   if (plan === null) return null;
   const { checks } = plan.profile;

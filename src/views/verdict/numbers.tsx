@@ -4,12 +4,12 @@ import type { BreakProfile, Profile, SeatProfile } from "../../profile/outcome.t
 import { leastShown } from "../../profile/standing.ts";
 import { angle, dimension, height } from "../figures/measures.ts";
 import { useRimwright } from "../store-context.ts";
-import { usePlanSoon } from "../use-plan.ts";
+import { usePlan } from "../use-plan.ts";
 
 /** Every outcome that the verdict does not give. */
 export function Numbers() {
   const units = useRimwright((state) => state.choices.units);
-  const plan = usePlanSoon();
+  const plan = usePlan();
   if (plan === null) return null;
   return (
     <dl>
