@@ -104,6 +104,7 @@ export type SessionEffect =
   /** `base` is the edit that had made it when it came on screen. */
   | { readonly is: "save"; readonly entry: Entry; readonly base: EditId }
   | { readonly is: "fetch"; readonly message: SavedMessage }
+  /** From this edit on, what waits waits for its rest. */
   | { readonly is: "wait" }
   | { readonly is: "stop waiting" }
   | { readonly is: "show"; readonly entry: Entry }
@@ -196,9 +197,9 @@ function isUnsaved({ base, known, id }: SessionState, { screen }: Now): boolean 
 function edited(state: SessionState): Next {
   if (state.saving === "superseded") return [state, []];
   const { saving, conflict, waiting } = state;
-  if (saving === "saving" && waiting && !conflict) return [state, []];
-  const next = { ...state, saving: "saving", conflict: false, waiting: true } as const;
-  return [next, waiting ? [] : [{ is: "wait" }]];
+  const wait = [{ is: "wait" }] as const;
+  if (saving === "saving" && waiting && !conflict) return [state, wait];
+  return [{ ...state, saving: "saving", conflict: false, waiting: true }, wait];
 }
 
 /** Saves what waits, as it is on `screen`. */

@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Store } from "../document/store.ts";
 import { nothingToSave } from "../document/undo.ts";
+import { atRest } from "./at-rest.ts";
 import type { TextStorage } from "./browser-storage.ts";
 import type { EarlyEdits } from "./left-early.ts";
 import {
@@ -39,8 +40,9 @@ type Request = Extract<SessionEffect, { readonly is: "find" | "save" | "fetch" }
 const isRequest = (effect: SessionEffect): effect is Request =>
   effect.is === "find" || effect.is === "save" || effect.is === "fetch";
 
-/** From an edit to its saving, ms. */
-const pause = 200;
+/** How long edits must rest before they are saved, and the longest that any waits, ms. */
+const rest = 200;
+const longest = 600;
 
 const key = "rimwright-saved";
 
@@ -51,7 +53,7 @@ const key = "rimwright-saved";
 export class Session {
   readonly state: StoreApi<SessionState>;
   readonly parts: Parts;
-  #timer: ReturnType<typeof setTimeout> | undefined;
+  readonly #waiting = atRest(() => void this.flush(), rest, longest);
   #requests: Promise<void> = Promise.resolve();
   /** While an entry is being shown, what changes on screen is no edit. */
   #showing = false;
@@ -176,8 +178,8 @@ export class Session {
 
   #do(effect: Exclude<SessionEffect, Request>): void {
     const { storage, tell, firstSave } = this.parts;
-    if (effect.is === "wait") this.#timer = setTimeout(() => void this.flush(), pause);
-    if (effect.is === "stop waiting") clearTimeout(this.#timer);
+    if (effect.is === "wait") this.#waiting.edited();
+    if (effect.is === "stop waiting") this.#waiting.stop();
     if (effect.is === "show") this.#show(effect.entry);
     if (effect.is === "remember") storeKnown(storage, this.state.getState().known);
     if (effect.is === "tell") tell(effect.message);

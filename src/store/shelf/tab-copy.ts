@@ -3,6 +3,7 @@ import type { History, State } from "../document/state.ts";
 import { makeStore, type Store } from "../document/store.ts";
 import { documentIn } from "../document/undo.ts";
 import { documentForm, historyForm } from "../files/document-form.ts";
+import { atRest } from "./at-rest.ts";
 import type { TextStorage } from "./browser-storage.ts";
 import type { LastShown } from "./last-shown.ts";
 
@@ -55,20 +56,12 @@ const longest = 450;
 /** A store of the open document that goes on from `stored`, and is stored once its edits rest. */
 export function openTabStore(storage: TextStorage, page: EventTarget, stored: State): Store {
   const store = makeStore({ ...stored, run: newId(), initialEditId: stored.editId });
-  let since = 0;
-  let waiting: ReturnType<typeof setTimeout> | null = null;
+  const write = (): void => void writeTabCopy(storage, store.getState());
+  const waiting = atRest(write, rest, longest);
   const storeNow = (): void => {
-    if (waiting === null) return;
-    clearTimeout(waiting);
-    waiting = null;
-    writeTabCopy(storage, store.getState());
+    if (waiting.stop()) write();
   };
-  store.subscribe(() => {
-    const now = performance.now();
-    if (waiting === null) since = now;
-    else clearTimeout(waiting);
-    waiting = setTimeout(storeNow, Math.min(rest, since + longest - now));
-  });
+  store.subscribe(waiting.edited);
   page.addEventListener("pagehide", storeNow);
   page.addEventListener("visibilitychange", storeNow);
   return store;

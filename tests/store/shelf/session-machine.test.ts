@@ -101,7 +101,7 @@ const table: readonly Row[] = [
   ["saved", "fetches theirs", { is: "fetched", message: theirs, entry: theirs }, "saved", showing],
   ["saved", "fetches nothing", { is: "fetched", message: theirs, entry: undefined }, "saved", []],
   ["saved", "gives place", { is: "opened", entry: other, now }, "saved", showing],
-  ["waiting", "is edited again", { is: "edited" }, "saving", []],
+  ["waiting", "is edited again", { is: "edited" }, "saving", ["wait"]],
   ["waiting", "is due", { is: "due", now }, "saving", ["stop waiting", "save"]],
   ["waiting", "is told of a later save", told(4), "saving", []],
   ["waiting", "is saved meanwhile", { is: "saved", entry: ours }, "saving", ["remember", "tell"]],
