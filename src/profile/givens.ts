@@ -65,12 +65,14 @@ export function givensOf(instrument: Instrument, drawn?: Halves): GivensResult {
   const halves = drawn ?? halvesOf(body);
   const scoop = dome.method === "seat" ? null : objectionToScoop(halves, breakX);
   if (scoop !== null) return { ok: false, objection: scoop };
+  const breakSpan = spanAt(halves, breakX);
   const givens = {
     instrument,
     halves,
     outline: halves[0].outline,
     breakX,
-    ...breakSpan(halves, breakX),
+    breakHalfWidth: breakSpan.half,
+    breakMiddle: breakSpan.middle,
     seat: dome.method === "seat" ? seatPlaceOf(instrument, halves) : null,
     saddleX,
     contact: contactOf(instrument),
@@ -83,17 +85,11 @@ export function givensOf(instrument: Instrument, drawn?: Halves): GivensResult {
   return { ok: true, givens };
 }
 
-function breakSpan(halves: Halves, breakX: number) {
-  const { half, middle } = spanAt(halves, breakX);
-  return { breakHalfWidth: half, breakMiddle: middle };
-}
-
 /** The same with the break at another place. */
-export const withBreak = (givens: Givens, breakX: number): Givens => ({
-  ...givens,
-  breakX,
-  ...breakSpan(givens.halves, breakX),
-});
+export function withBreak(givens: Givens, breakX: number): Givens {
+  const { half, middle } = spanAt(givens.halves, breakX);
+  return { ...givens, breakX, breakHalfWidth: half, breakMiddle: middle };
+}
 
 function seatPlaceOf(instrument: Instrument, halves: Halves): SeatPlace {
   const fromX = seatFromX(instrument);
