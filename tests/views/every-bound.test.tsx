@@ -20,8 +20,6 @@ import { runJobsHere, showView, stubPaper } from "./show-view.tsx";
 vi.setConfig({ testTimeout: 300_000 });
 beforeAll(() => {
   stubPaper();
-  // What follows a frame behind follows at once.
-  vi.stubGlobal("requestAnimationFrame", (then: () => void) => setTimeout(then));
 });
 
 afterEach(() => {
